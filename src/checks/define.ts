@@ -1,0 +1,109 @@
+import type { GaugeBook } from '../quantity/model.ts';
+import type { Kind } from '../kinds/model.ts';
+import type { Sheet } from '../sheet/model.ts';
+import type { Span } from '../text/span.ts';
+
+export type Severity = 'error' | 'warning' | 'note';
+
+/** A replacement of part of a file that certainly mends a finding. */
+export interface Edit {
+  readonly span: Span;
+  readonly text: string;
+}
+
+/** One thing that is wrong, doubtful or worth knowing, at one place of one file. */
+export interface Finding {
+  /** The check's id. */
+  readonly check: string;
+  readonly severity: Severity;
+  readonly file: string;
+  readonly span: Span;
+  /** One sentence with both figures as they were written. */
+  readonly message: string;
+  /** How to mend it. */
+  readonly fix: string | null;
+  /** The two figures that were compared, where there are two. */
+  readonly compared: readonly [string, string] | null;
+  /** Other places that have to do with it. */
+  readonly related: readonly { readonly span: Span; readonly label: string }[];
+  /** What `--fix` would do; null where no cure is certain. */
+  readonly edits: readonly Edit[] | null;
+  /** The setting, operation, source or feature it is about: what `accept: at:` names. */
+  readonly subject: string | null;
+  /** The editor's reason, where the sheet accepts the finding. */
+  readonly accepted: string | null;
+}
+
+/** What the checks may know besides the sheet; the room that touches files fills it in. */
+export interface CheckContext {
+  readonly gauges: GaugeBook;
+  readonly kinds: ReadonlyMap<string, Kind>;
+  /** Which system the edition says a bare `SWG` means; null if it does not say. */
+  readonly wireGauge: string | null;
+  /**
+   * Looks for a picture by the URL the sheet gives: `found`, `missing`, `outside` the project,
+   * `remote`, or `unsupported` as a type. Absent where no folder is known; pictures then pass.
+   */
+  readonly picture: ((url: string) => 'found' | 'missing' | 'outside' | 'remote' | 'unsupported') | null;
+}
+
+/** One message of a check: a sentence with `{placeholders}`, and its remedy with the same. */
+export interface MessageTemplate {
+  readonly message: string;
+  readonly fix: string | null;
+}
+
+/** What `run` hands in for each finding. */
+export interface Report<M extends string> {
+  readonly message: M;
+  readonly span: Span;
+  readonly values?: Readonly<Record<string, string>>;
+  readonly compared?: readonly [string, string];
+  readonly related?: readonly { readonly span: Span; readonly label: string }[];
+  readonly edits?: readonly Edit[];
+  readonly subject?: string | null;
+  /** Where one check has a graver or milder case; the check's own severity otherwise. */
+  readonly severity?: Severity;
+}
+
+/** An example that is documentation and test at once. */
+export interface Example {
+  /** One line that says what the example shows. */
+  readonly name: string;
+  /**
+   * Either a whole sheet, or a fragment that `test/checks/examples.ts` completes:
+   * `settings:` (YAML lines put below `settings:` of a clean carburetor sheet), `body:` (Markdown
+   * put in place of the clean sheet's body), `front:` (YAML lines added at top level).
+   */
+  readonly sheet: string | { readonly settings?: string; readonly body?: string; readonly front?: string };
+  /** The findings of this check, in order; empty for an example that is right. */
+  readonly expect: readonly {
+    /** The text under the finding's span, exactly. */
+    readonly at: string;
+    readonly message: string;
+    readonly fix: string | null;
+    readonly severity?: Severity;
+    /** The whole of the sheet's changed line or lines after `--fix`, where an edit is offered. */
+    readonly fixed?: string;
+  }[];
+}
+
+/** A check: one file, one fault. The id is the file's name and says what is wrong. */
+export interface Check<M extends string = string> {
+  readonly id: string;
+  readonly severity: Severity;
+  /** The heading it stands under on the findings page. */
+  readonly group: 'reading' | 'sizes' | 'prose' | 'provenance' | 'cautions';
+  /** One line: what is wrong. */
+  readonly summary: string;
+  /** What harm it does and when an editor may accept it. */
+  readonly explain: string;
+  readonly messages: Readonly<Record<M, MessageTemplate>>;
+  readonly run: (sheet: Sheet, context: CheckContext, report: (finding: Report<M>) => void) => void;
+  readonly examples: readonly Example[];
+}
+
+/** Declares a check; the type parameter ties `report` to the names of its messages. */
+export function defineCheck<M extends string>(check: Check<M>): Check {
+  return check as unknown as Check;
+}

@@ -1,0 +1,101 @@
+import type { Dimension, Statement } from '../quantity/model.ts';
+
+/** ANSI Z535.6 signal words, in falling order of harm. */
+export type SignalWord = 'danger' | 'warning' | 'caution' | 'notice';
+
+/** Where in the work an operation belongs; nothing of a later stage stands before an earlier one. */
+export type Stage = 'strip' | 'bench' | 'before-start' | 'running' | 'road';
+
+/** One setting in a kind's vocabulary. */
+export interface KindSetting {
+  readonly name: string;
+  readonly label: string;
+  readonly aliases: readonly string[];
+  /** What it is and what goes wrong when it is out: hover text, `draft` and the booklet use it. */
+  readonly explain: string;
+  /** The dimensions it may be stated in; `condition` where words are enough. */
+  readonly dimensions: readonly Dimension[];
+  /** The conditions it may be stated as, where `condition` is among the dimensions. */
+  readonly conditions: readonly string[];
+  /** The range that ordinary units keep to, each end inclusive; null where nothing is usual. */
+  readonly usual: readonly UsualRange[];
+  /** Keys that must be said beside the value (`at`, `gasket` ...), with what each may say. */
+  readonly mustSay: readonly string[];
+  /** Whether every barrel gets the same unless the sheet says otherwise. */
+  readonly perBarrel: boolean;
+}
+
+/** An ordinary range of a setting, in one dimension. A statement's nominal and limits lie inside. */
+export interface UsualRange {
+  readonly dimension: Dimension;
+  readonly low: Statement;
+  readonly high: Statement;
+}
+
+/** One operation in a kind's vocabulary: what a `##` heading names. */
+export interface KindOperation {
+  readonly name: string;
+  readonly label: string;
+  readonly aliases: readonly string[];
+  readonly explain: string;
+  readonly stage: Stage;
+  /** Settings that this operation makes. */
+  readonly settings: readonly string[];
+  /** Hazards met by its steps. */
+  readonly hazards: readonly string[];
+  /** Operations that come before it when both are on the sheet. */
+  readonly after: readonly string[];
+  /** Model steps that `draft` writes; `{setting}` stands for `:value[setting]`. */
+  readonly steps: readonly string[];
+}
+
+export interface KindHazard {
+  readonly name: string;
+  readonly label: string;
+  readonly aliases: readonly string[];
+  readonly signal: SignalWord;
+  /** Kind of hazard, consequence, how to avoid it: the three parts of a safety message. */
+  readonly message: { readonly hazard: string; readonly consequence: string; readonly avoid: string };
+}
+
+export interface KindFeature {
+  readonly name: string;
+  readonly label: string;
+  readonly aliases: readonly string[];
+  readonly explain: string;
+  /** Features that cannot stand beside it. */
+  readonly excludes: readonly string[];
+  /** Each entry is a list of settings of which one at least must be on the sheet. */
+  readonly settings: readonly (readonly string[])[];
+  /** Each entry is a list of operations of which one at least must be on the sheet. */
+  readonly operations: readonly (readonly string[])[];
+}
+
+/** A kind of unit: its vocabulary, as read from a data file. All names are kebab-case. */
+export interface Kind {
+  readonly name: string;
+  readonly title: string;
+  readonly features: ReadonlyMap<string, KindFeature>;
+  /** One at least of each entry stands among a unit's features. */
+  readonly oneOf: readonly (readonly string[])[];
+  readonly settings: ReadonlyMap<string, KindSetting>;
+  /** In working order. */
+  readonly operations: ReadonlyMap<string, KindOperation>;
+  readonly hazards: ReadonlyMap<string, KindHazard>;
+  /** Settings and operations that every unit of the kind needs, each entry a list of choices. */
+  readonly always: {
+    readonly settings: readonly (readonly string[])[];
+    readonly operations: readonly (readonly string[])[];
+  };
+  /** Words that, after a size in prose, make it the size of a tool or supply (`wrench`, `hose`). */
+  readonly toolWords: readonly string[];
+  /** Words that make a number in prose a step size and not a setting (`at a time`, `each`). */
+  readonly incrementWords: readonly string[];
+  /** Keys of `unit:` that carry a size (`throttle-bore`), with their dimensions. */
+  readonly dimensionsOfUnit: ReadonlyMap<string, readonly Dimension[]>;
+  /** A name or alias, in any case and spacing (`Choke Pull-Down`), to the name; null if unknown. */
+  settingNamed(text: string): KindSetting | null;
+  operationNamed(text: string): KindOperation | null;
+  hazardNamed(text: string): KindHazard | null;
+  featureNamed(text: string): KindFeature | null;
+}

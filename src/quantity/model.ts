@@ -1,0 +1,204 @@
+import type Fraction from 'fraction.js';
+
+/** An exact rational number. */
+export type Rational = Fraction;
+
+/**
+ * What a size is a size of. `pressure` is over ambient or absolute, `vacuum` a depression below
+ * ambient; the two are never converted into one another. `delivery` is volume per strokes.
+ */
+export type Dimension =
+  | 'length'
+  | 'turns'
+  | 'angle'
+  | 'speed'
+  | 'vacuum'
+  | 'pressure'
+  | 'volume'
+  | 'delivery'
+  | 'flow'
+  | 'torque'
+  | 'notches'
+  | 'time'
+  | 'mass'
+  | 'density'
+  | 'temperature'
+  | 'area'
+  | 'percent'
+  | 'condition';
+
+/**
+ * The unit every exact value of a dimension is held in: length mm, turns turn, angle degree,
+ * speed rpm, vacuum and pressure Pa, volume mL, delivery mL a stroke, flow mL/s, torque N·m,
+ * time s, mass g, density kg/m³, temperature °C, area mm², percent %. `notches` count rich as positive, lean as
+ * negative. A condition has no number.
+ */
+export type BaseValue = Rational;
+
+/** Which pressure is meant. `unstated` is settled by the setting that the size belongs to. */
+export type PressureReference = 'gauge' | 'absolute' | 'depression' | 'unstated';
+
+/** A family of gauge names. `wire` and `leaf` are named by their own size in inches or mm. */
+export type GaugeSystem =
+  | 'number-drill'
+  | 'letter-drill'
+  | 'fraction-drill'
+  | 'metric-drill'
+  | 'awg'
+  | 'swg'
+  | 'us-steel-wire'
+  | 'music-wire'
+  | 'bwg'
+  | 'wire'
+  | 'leaf'
+  | 'pin';
+
+/** The name of a gauge, e.g. `{ system: 'number-drill', name: '29' }`. */
+export interface GaugeName {
+  readonly system: GaugeSystem;
+  /** Without the system's own words: `29`, `E`, `13/64`, `3.5 mm`, `4/0`, `0.026 in`. */
+  readonly name: string;
+}
+
+/** A gauge whose size is known. */
+export interface Gauge extends GaugeName {
+  /** How a sheet writes it: `No. 29 drill`, `drill E`, `20 AWG`, `22 SWG imperial`. */
+  readonly label: string;
+  readonly mm: Rational;
+  /** Decimal places of an inch or mm that its standard states; null where the name is exact. */
+  readonly places: number | null;
+  /** The unit that the standard states it in. */
+  readonly unit: 'in' | 'mm';
+  /** Where the size comes from. */
+  readonly source: string;
+}
+
+/**
+ * What the notation needs to know of gauges. `quantity` has no tables of its own: this arrives as
+ * a value from `gauges`.
+ */
+export interface GaugeBook {
+  /** The gauge of that name, or null where the system has no such gauge. */
+  find(system: GaugeSystem, name: string): Gauge | null;
+  /** All gauges of a system, ascending by size; empty for systems named by size (wire, leaf, pin). */
+  all(system: GaugeSystem): readonly Gauge[];
+}
+
+/** One number with its unit, as it was written and as it is. */
+export interface Amount {
+  /** As written, unit included where the unit stood beside it. */
+  readonly text: string;
+  /** The written number, exactly, in the written unit. */
+  readonly number: Rational;
+  /** A unit's id in `units.ts`: `in`, `mm`, `thou`, `rpm`, `inHg` ... */
+  readonly unit: string;
+  /** Decimal places stated; null for a number that is exact (fraction, gauge, count of turns). */
+  readonly places: number | null;
+  readonly style: 'decimal' | 'integer' | 'fraction' | 'mixed' | 'gauge';
+  /** The exact value in the dimension's base unit. */
+  readonly base: BaseValue;
+  /**
+   * The closed stretch of base values that round to what is written; both ends equal `base` for
+   * an exact number.
+   */
+  readonly could: { readonly low: BaseValue; readonly high: BaseValue };
+  /** The gauge it was named by, if it was. */
+  readonly gauge: Gauge | null;
+}
+
+/** One end of a statement's limits. */
+export interface Limit {
+  readonly base: BaseValue;
+  /** The amount that states this limit or, for a tolerance, null: then it was computed. */
+  readonly amount: Amount | null;
+}
+
+/** Which way a screw, a notch or a timing mark goes from its datum. */
+export type Sense = 'out' | 'in' | 'down' | 'up' | 'rich' | 'lean' | 'before' | 'after';
+
+/** One setting as somebody wrote it: a nominal, limits, a sense and a datum, or a condition. */
+export interface Statement {
+  /** Exactly as written. */
+  readonly text: string;
+  readonly dimension: Dimension;
+  readonly form: 'exact' | 'tolerance' | 'range' | 'min' | 'max' | 'condition';
+  /** Null for a range, a one-sided limit stated alone, and a condition. */
+  readonly nominal: Amount | null;
+  readonly low: Limit | null;
+  readonly high: Limit | null;
+  /** Whether the writer said `about`, `approximately` or `~`. */
+  readonly about: boolean;
+  readonly sense: Sense | null;
+  /** `seated`, `contact`, `flush` ...: where turns and flats are counted from; null if unsaid. */
+  readonly datum: string | null;
+  readonly reference: PressureReference | null;
+  /** The condition's words in lower case: `parallel`, `just touches`; null for a number. */
+  readonly condition: string | null;
+  /** Words after a number that say of what it is: `dwell`, `BTDC`, `drill`; as written. */
+  readonly qualifier: string | null;
+  /** The other systems that a gauge's letters could mean, when more than one does (bare `SWG`). */
+  readonly ambiguous: readonly Gauge[];
+}
+
+/** Why a text could not be read as a size. Spans are offsets into the text that was passed. */
+export interface SizeProblem {
+  readonly code:
+    | 'empty'
+    | 'bare-number'
+    | 'no-unit'
+    | 'no-such-gauge'
+    | 'unknown-unit'
+    | 'mixed-dimensions'
+    | 'mixed-references'
+    | 'zero-denominator'
+    | 'too-long'
+    | 'limits-inverted'
+    | 'unreadable';
+  /** One sentence in a restorer's words, with the figure that is wrong. */
+  readonly message: string;
+  /** How to mend it; null where nothing is known. */
+  readonly fix: string | null;
+  readonly start: number;
+  readonly end: number;
+  /** Candidate meanings of a bare number, or the nearest names of an unknown gauge or unit. */
+  readonly candidates: readonly string[];
+}
+
+export type Reading =
+  | { readonly ok: true; readonly statement: Statement }
+  | { readonly ok: false; readonly problem: SizeProblem };
+
+/** The one edit that would make a figure agree. */
+export interface Misprint {
+  readonly kind:
+    | 'swapped-digits'
+    | 'slipped-point'
+    | 'wrong-digit'
+    | 'missing-digit'
+    | 'extra-digit'
+    | 'neighboring-gauge'
+    | 'wrong-unit'
+    | 'wrong-numerator'
+    | 'wrong-denominator'
+    | 'wrong-system';
+  /** What it should probably have been, written as the wrong one was. */
+  readonly suggestion: string;
+  /** `two digits were swapped`, `the point slipped one place` ... */
+  readonly because: string;
+}
+
+/** How two statements of one setting stand to one another. */
+export type Agreement =
+  | { readonly verdict: 'same' }
+  | { readonly verdict: 'agrees' }
+  | { readonly verdict: 'chopped'; readonly expected: string }
+  | {
+      readonly verdict: 'within-tolerance' | 'disagrees';
+      /** What is compared, in the first statement's unit and in the second's: `0.1360 in`. */
+      readonly first: string;
+      readonly second: string;
+      /** The second less the first, e.g. `0.027 in more`. */
+      readonly difference: string;
+      readonly misprint: Misprint | null;
+    }
+  | { readonly verdict: 'incomparable'; readonly reason: string };

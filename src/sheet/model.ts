@@ -1,0 +1,192 @@
+import type { Reading } from '../quantity/model.ts';
+import type { SignalWord } from '../kinds/model.ts';
+import type { LineIndex, Placed, Span } from '../text/span.ts';
+import type { Root } from 'mdast';
+
+/** A size in front matter: the place, the text as written and what it was read as. */
+export interface PlacedSize {
+  readonly span: Span;
+  /** The scalar's text, e.g. `No. 29 drill`; quotes of YAML taken off. */
+  readonly text: string;
+  readonly reading: Reading;
+}
+
+export interface Source {
+  readonly name: Placed<string>;
+  readonly title: Placed<string> | null;
+  readonly kind: Placed<string> | null;
+  readonly year: Placed<number> | null;
+  readonly units: Placed<number> | null;
+  readonly span: Span;
+}
+
+/** `from: m48 p. 31`: the source's name and, after it, the page as written. */
+export interface Citation {
+  readonly span: Span;
+  readonly source: Placed<string>;
+  readonly page: string | null;
+}
+
+/** Another source's differing statement, and the editor's ruling. */
+export interface Dissent {
+  readonly value: PlacedSize | null;
+  readonly from: Citation | null;
+  readonly ruling: Placed<string> | null;
+  readonly span: Span;
+}
+
+export interface Setting {
+  /** As written on the sheet; `canonical` is the kind's name for it, null if unknown. */
+  readonly name: Placed<string>;
+  readonly canonical: string | null;
+  readonly value: PlacedSize | null;
+  readonly also: readonly PlacedSize[];
+  /** One gauge, or a go and no-go pair. */
+  readonly gauge: PlacedSize | null;
+  readonly go: PlacedSize | null;
+  readonly noGo: PlacedSize | null;
+  /** Travel of a screw from its datum, if stated. */
+  readonly travel: PlacedSize | null;
+  /** Values by barrel or place: `primary`, `left` ...; empty where one value serves all. */
+  readonly places: ReadonlyMap<string, PlacedSize>;
+  /** Why the places differ, if they do: said, so not a slip. */
+  readonly placesDiffer: Placed<string> | null;
+  readonly at: Placed<string> | null;
+  /** `ordinary` or `inward`; null leaves it to the sheet and then to `inward`. */
+  readonly rounding: Placed<string> | null;
+  readonly from: readonly Citation[];
+  readonly but: readonly Dissent[];
+  readonly note: Placed<string> | null;
+  /** Everything said beside the value, key to scalar text (`cover`, `gasket`, `link` ...). */
+  readonly said: ReadonlyMap<string, Placed<string>>;
+  readonly span: Span;
+}
+
+/** `:value[name]` in the work. */
+export interface ValueUse {
+  readonly name: string;
+  readonly span: Span;
+  readonly operation: number | null;
+}
+
+/** `:state[part condition]` in the work. */
+export interface StateMark {
+  readonly text: string;
+  readonly span: Span;
+  readonly operation: number | null;
+}
+
+/** `:::warning{hazard=gasoline-vapor}`. */
+export interface SafetyMessage {
+  readonly signal: SignalWord;
+  /** The hazards as written, one or several parted by commas or spaces; empty if none is named. */
+  readonly hazards: readonly Placed<string>[];
+  readonly span: Span;
+  readonly operation: number | null;
+}
+
+export interface Picture {
+  readonly url: string;
+  readonly alt: string;
+  readonly span: Span;
+  readonly operation: number | null;
+}
+
+/** One step: an item of an ordered list under an operation's heading. */
+export interface Step {
+  readonly span: Span;
+  readonly number: number;
+}
+
+/** A stretch of plain prose: one text node of the Markdown, so offsets map one to one. */
+export interface Prose {
+  readonly text: string;
+  readonly span: Span;
+  readonly operation: number | null;
+  /** The paragraph (or heading, or cell) that it stands in. */
+  readonly block: Span;
+}
+
+/** One `##` heading and what stands below it. */
+export interface Operation {
+  readonly index: number;
+  readonly heading: Placed<string>;
+  /** `{#id}` of the heading, if it has one. */
+  readonly id: Placed<string> | null;
+  /** The kind's name for it, null if unknown. */
+  readonly canonical: string | null;
+  readonly steps: readonly Step[];
+  /** From the heading's start to the next heading's start or the end of the file. */
+  readonly span: Span;
+}
+
+/** An editor's acceptance of a doubtful point, with its reason. */
+export interface Acceptance {
+  readonly finding: Placed<string>;
+  /** The setting, operation, source or feature that it is about; null for the whole sheet. */
+  readonly at: Placed<string> | null;
+  readonly reason: Placed<string> | null;
+  readonly span: Span;
+}
+
+/** What the reader itself could not make sense of; a check turns each into a finding. */
+export interface ReadProblem {
+  readonly kind: 'front-matter' | 'schema' | 'limits' | 'encoding';
+  readonly span: Span;
+  readonly message: string;
+  readonly fix: string | null;
+}
+
+export interface Unit {
+  readonly kind: Placed<string> | null;
+  readonly maker: Placed<string> | null;
+  readonly model: Placed<string> | null;
+  readonly partNumbers: readonly Placed<string>[];
+  readonly features: readonly Placed<string>[];
+  /** Sizes of the unit itself: `throttle-bore`, `throttle-closed-angle` ... */
+  readonly sizes: ReadonlyMap<string, PlacedSize>;
+  /** Named threads: `idle-needle-thread` ... */
+  readonly threads: ReadonlyMap<string, Placed<string>>;
+  /** Any other scalar of `unit:`, as written. */
+  readonly other: ReadonlyMap<string, Placed<string>>;
+}
+
+export interface Fit {
+  readonly marque: string | null;
+  readonly model: string | null;
+  readonly years: string | null;
+  readonly span: Span;
+}
+
+/** One sheet, every value with its place. Immutable; nothing of the file is lost. */
+export interface Sheet {
+  /** Path as given, with `/`, relative to the project where it lies inside. */
+  readonly file: string;
+  readonly text: string;
+  readonly lines: LineIndex;
+  readonly format: Placed<number> | null;
+  readonly id: Placed<string> | null;
+  readonly title: Placed<string> | null;
+  readonly unit: Unit;
+  readonly fits: readonly Fit[];
+  readonly revision: Placed<number> | null;
+  readonly date: Placed<string> | null;
+  readonly status: Placed<string> | null;
+  readonly rounding: Placed<string> | null;
+  /** Which system a bare `SWG` means here, if the sheet says: `imperial` or `us-steel`. */
+  readonly wireGauge: Placed<string> | null;
+  readonly sources: ReadonlyMap<string, Source>;
+  readonly settings: ReadonlyMap<string, Setting>;
+  readonly accept: readonly Acceptance[];
+  readonly operations: readonly Operation[];
+  readonly values: readonly ValueUse[];
+  readonly states: readonly StateMark[];
+  readonly messages: readonly SafetyMessage[];
+  readonly pictures: readonly Picture[];
+  readonly prose: readonly Prose[];
+  readonly problems: readonly ReadProblem[];
+  /** The Markdown tree, for the press; null where the file could not be parsed. */
+  readonly tree: Root | null;
+  /** The span of the front matter between its fences; null where there is none. */
+  readonly frontMatter: Span | null;
+}
