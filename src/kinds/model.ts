@@ -3,8 +3,11 @@ import type { Dimension, Statement } from '../quantity/model.ts';
 /** ANSI Z535.6 signal words, in falling order of harm. */
 export type SignalWord = 'danger' | 'warning' | 'caution' | 'notice';
 
-/** Where in the work an operation belongs; nothing of a later stage stands before an earlier one. */
-export type Stage = 'strip' | 'bench' | 'before-start' | 'running' | 'road';
+/**
+ * Where in the work an operation belongs; nothing of a later stage stands before an earlier one.
+ * `any` is for headings that are no work (how to tell the unit, gauges, notes) and stand anywhere.
+ */
+export type Stage = 'strip' | 'bench' | 'before-start' | 'running' | 'road' | 'any';
 
 /** One setting in a kind's vocabulary. */
 export interface KindSetting {
