@@ -1,0 +1,14 @@
+export type {
+  BookletOrder,
+  Browser,
+  CardOrder,
+  EditionFacts,
+  Paper,
+  PictureSource,
+  Printed,
+  SheetToPrint,
+  Templates,
+} from './orders.ts';
+export { PressStopped } from './orders.ts';
+export { printBooklet } from './print-booklet.ts';
+export { printCard } from './print-card.ts';

@@ -1,0 +1,89 @@
+import type { Finding } from '../checks/define.ts';
+import type { Kind } from '../kinds/model.ts';
+import type { Sheet } from '../sheet/model.ts';
+
+/** Paper sizes the press knows, upright. */
+export type Paper = 'letter' | 'a4' | 'half-letter' | 'a5';
+
+/** A sheet with what printing it needs to know besides. */
+export interface SheetToPrint {
+  readonly sheet: Sheet;
+  /** The sheet's kind of unit; null where it names none that is known. */
+  readonly kind: Kind | null;
+  /** All findings of the sheet, accepted ones included. */
+  readonly findings: readonly Finding[];
+}
+
+/** What the edition says of itself; every field that is absent is left off the page. */
+export interface EditionFacts {
+  readonly title: string;
+  readonly subtitle?: string | null;
+  readonly club?: string | null;
+  /** Which edition it is, as written: `Second edition`. */
+  readonly edition?: string | null;
+  readonly date?: string | null;
+  /** BCP 47 tag of the language the sheets are in; `en` if absent. */
+  readonly language?: string | null;
+  /** Whose work it is and who may copy it, as written. */
+  readonly notice?: string | null;
+  /** The altitude that the club's figures are read at, as written. */
+  readonly altitude?: string | null;
+}
+
+/**
+ * The files of a templates folder as values. `texts` goes by path below the folder with `/`
+ * (`card.hbs`, `partials/safety.hbs`, `styles.css`), `fonts` by file name (`sans-regular.woff2`).
+ */
+export interface Templates {
+  readonly texts: ReadonlyMap<string, string>;
+  readonly fonts: ReadonlyMap<string, Uint8Array>;
+}
+
+/** A browser that was found, with what it must be started with. */
+export interface Browser {
+  readonly path: string;
+  /** `packaged Chromium 147.0.0`, `Chromium at /usr/bin/chromium`: for people. */
+  readonly label: string;
+  /** Variables laid over the ones of the process: FONTCONFIG_FILE, LD_LIBRARY_PATH. */
+  readonly env: Readonly<Record<string, string>>;
+  /** Further switches that this machine needs, such as `--no-sandbox` for root. */
+  readonly args: readonly string[];
+}
+
+/** A picture's bytes as a data URI, or null where there is none to print. */
+export type PictureSource = (url: string, sheetFile: string) => { readonly dataUri: string } | null;
+
+interface Order {
+  readonly paper: Paper;
+  readonly templates: Templates;
+  readonly picture: PictureSource | null;
+  readonly browser: Browser;
+  /** Prints DRAFT across every page; without it a sheet with an error is refused. */
+  readonly draft: boolean;
+  readonly onProgress?: (message: string) => void;
+}
+
+export interface CardOrder extends Order, SheetToPrint {
+  readonly edition: EditionFacts | null;
+}
+
+export interface BookletOrder extends Order {
+  /** In the order of the edition. */
+  readonly sheets: readonly SheetToPrint[];
+  readonly edition: EditionFacts;
+}
+
+/** What came off the press. */
+export interface Printed {
+  readonly pdf: Uint8Array;
+  readonly pages: number;
+  /** Faults that keep the print from being used: a card longer than its leaf, cut-off matter. */
+  readonly problems: readonly string[];
+  /** Worth saying, no reason to hold the print back: letters that the fonts lack. */
+  readonly remarks: readonly string[];
+}
+
+/** The press could not do it: `message` says what happened and what to do, in plain words. */
+export class PressStopped extends Error {
+  override readonly name = 'PressStopped';
+}
