@@ -1,0 +1,17 @@
+export { toAnnotations } from './annotations.ts';
+export { addCounts, type Counts, countFindings } from './counts.ts';
+export { applyEdits, type Mended, mend } from './edits.ts';
+export { findingJson, toJson } from './json.ts';
+export { type Paint, paint } from './paint.ts';
+export {
+  type FileReport,
+  type PlacedFinding,
+  placeFindings,
+  type Refused,
+  type Region,
+  regionOf,
+} from './placed.ts';
+export { type SarifOptions, toSarif } from './sarif.ts';
+export { fileText, summaryText, type TextOptions, toText } from './text.ts';
+export { visible } from './visible.ts';
+export { wrap } from './wrap.ts';
