@@ -1,0 +1,110 @@
+import {
+  chmodSync,
+  createReadStream,
+  createWriteStream,
+  existsSync,
+  mkdtempSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+} from 'node:fs';
+import { createRequire } from 'node:module';
+import { dirname, join } from 'node:path';
+import { pipeline } from 'node:stream/promises';
+import { createBrotliDecompress } from 'node:zlib';
+import { PressStopped } from '../press/index.ts';
+import { browserCache } from './browser-cache.ts';
+
+/** The packaged browser, ready to start, or why there is none. */
+export type Packaged =
+  | { readonly path: string; readonly libraries: string; readonly version: string }
+  | { readonly reason: string };
+
+/**
+ * The Chromium of `@sparticuz/chromium`, unpacked once into the user's own cache under a name that
+ * carries its version. The package's own `executablePath()` is not used: it trusts whatever file
+ * already lies at a fixed path in the shared temporary folder. Fails with `PressStopped` where the
+ * cache can't be written.
+ */
+export async function packagedBrowser(around: {
+  readonly env: Readonly<Record<string, string | undefined>>;
+  readonly platform: NodeJS.Platform;
+  readonly arch: string;
+  readonly onProgress?: ((message: string) => void) | undefined;
+}): Promise<Packaged> {
+  if (around.platform !== 'linux' || around.arch !== 'x64') {
+    return {
+      reason: `None is installed, and the packaged one is for Linux on x64, not ${around.platform} on ${around.arch}.`,
+    };
+  }
+  const folder = packageFolder();
+  if (folder === null) {
+    return {
+      reason: 'None is installed, and the packaged one was left out (npm install brings it).',
+    };
+  }
+  const version = readVersion(folder);
+  const cache = browserCache(around.env, around.platform);
+  const home = join(cache, `chromium-${version}`);
+  // The folder appears only once everything is in it: see the rename below.
+  if (!existsSync(home)) {
+    around.onProgress?.('Unpacking the browser for printing (once, some seconds)');
+    await unpack(join(folder, 'bin'), cache, home);
+  }
+  return { path: join(home, 'chromium'), libraries: join(home, 'lib'), version };
+}
+
+async function unpack(from: string, cache: string, home: string): Promise<void> {
+  const { extract } = await import('tar-fs');
+  let half: string | null = null;
+  try {
+    half = mkdtempSync(join(cache, 'unpacking-'));
+    await pipeline(
+      createReadStream(join(from, 'chromium.br')),
+      createBrotliDecompress(),
+      createWriteStream(join(half, 'chromium')),
+    );
+    chmodSync(join(half, 'chromium'), 0o700);
+    // Graphics and network libraries that a bare system lacks: its tar holds one folder, `lib`.
+    for (const archive of ['al2023.tar.br', 'swiftshader.tar.br']) {
+      await pipeline(
+        createReadStream(join(from, archive)),
+        createBrotliDecompress(),
+        extract(half),
+      );
+    }
+    renameSync(half, home);
+  } catch (error) {
+    if (half !== null) rmSync(half, { recursive: true, force: true });
+    // Another process was quicker: its copy is as good.
+    if (existsSync(home)) return;
+    const reason = error instanceof Error ? error.message : String(error);
+    throw new PressStopped(
+      `The packaged browser could not be unpacked into ${cache}: ${reason}. ` +
+        'It needs about 210 MB there; GAUGELEAF_CACHE names another folder.',
+    );
+  }
+}
+
+function packageFolder(): string | null {
+  let folder: string;
+  try {
+    folder = dirname(createRequire(import.meta.url).resolve('@sparticuz/chromium'));
+  } catch {
+    return null;
+  }
+  while (!existsSync(join(folder, 'bin', 'chromium.br'))) {
+    const above = dirname(folder);
+    if (above === folder) return null;
+    folder = above;
+  }
+  return folder;
+}
+
+function readVersion(folder: string): string {
+  const described: unknown = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
+  if (typeof described === 'object' && described !== null && 'version' in described) {
+    return String(described.version).replace(/[^\w.-]/g, '_');
+  }
+  return 'unknown';
+}
