@@ -53,11 +53,11 @@ const SERIES_WORDS: Readonly<Record<string, string>> = {
   BSF: 'BSF',
 };
 
-const BA = /^(?:(?:no\s*|#)?(\d{1,2})\s*ba|ba\s*(?:no\s*|#)?(\d{1,2}))$/i;
+const BA = /^(?:(?:no\.?\s*|#)?(\d{1,2})\s*ba|ba\s*(?:no\.?\s*|#)?(\d{1,2}))$/i;
 const METRIC =
   /^m\s*(\d{1,2}(?:[.,]\d)?)(?:\s*[x×*]\s*(\d?(?:[.,]\d{1,3})?)\s*(?:mm)?)?(?:\s*-\s*\d[a-z]\d?[a-z]?)?$/i;
 const INCH =
-  /^(?:no\s*|#)?(\d{1,2}(?:\/\d{1,2})?)\s*(?:in|inch|"|″)?(?:\s*[-–x×]\s*(\d{1,2})\s*(?:tpi)?)?(?:[\s-]*([a-z]{2,9}))?(?:[\s-]+[1-3][ab]?)?$/i;
+  /^(?:no\.?\s*|#)?(\d{1,2}(?:\/\d{1,2})?)\s*(?:in|inch|"|″)?(?:\s*[-–x×]\s*(\d{1,2})\s*(?:tpi)?)?(?:[\s-]*([a-z]{2,9}))?(?:[\s-]+[1-3][ab]?)?$/i;
 
 /**
  * The thread that a name stands for: `10-32 UNF`, `No. 10-32`, `1/4 BSF`, `M6`, `M6×0.75`, `2 BA`.
@@ -66,7 +66,7 @@ const INCH =
  */
 export function thread(name: string): Thread | null {
   // Period papers point every letter: `B.S.F.`, `2 B.A.`.
-  const text = name.trim().replace(/(?<=[a-z])\./gi, '');
+  const text = name.trim().replace(/(?<=[a-z])\.(?!\d)/gi, '');
   const association = BA.exec(text);
   if (association) {
     const number = association[1] ?? association[2] ?? '';
