@@ -48,7 +48,11 @@ export interface KindOperation {
   readonly hazards: readonly string[];
   /** Operations that come before it when both are on the sheet. */
   readonly after: readonly string[];
-  /** Model steps that `draft` writes; `{setting}` stands for `:value[setting]`. */
+  /**
+   * Model steps that `draft` writes. `{setting}` stands for `:value[...]` of the operation's one
+   * setting, `{idle-stop}` for that of a named one; a step that names a setting which the sheet
+   * has no use for is left out.
+   */
   readonly steps: readonly string[];
 }
 
@@ -58,7 +62,11 @@ export interface KindHazard {
   readonly aliases: readonly string[];
   readonly signal: SignalWord;
   /** Kind of hazard, consequence, how to avoid it: the three parts of a safety message. */
-  readonly message: { readonly hazard: string; readonly consequence: string; readonly avoid: string };
+  readonly message: {
+    readonly hazard: string;
+    readonly consequence: string;
+    readonly avoid: string;
+  };
 }
 
 export interface KindFeature {
@@ -96,6 +104,8 @@ export interface Kind {
   readonly incrementWords: readonly string[];
   /** Keys of `unit:` that carry a size (`throttle-bore`), with their dimensions. */
   readonly dimensionsOfUnit: ReadonlyMap<string, readonly Dimension[]>;
+  /** Keys of `unit:` that name a screw thread (`idle-needle-thread`). */
+  readonly threadsOfUnit: ReadonlySet<string>;
   /** A name or alias, in any case and spacing (`Choke Pull-Down`), to the name; null if unknown. */
   settingNamed(text: string): KindSetting | null;
   operationNamed(text: string): KindOperation | null;

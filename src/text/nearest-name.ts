@@ -1,0 +1,64 @@
+import { distance } from 'fastest-levenshtein';
+
+/**
+ * The name that was perhaps meant: the nearest of `names` by single-letter edits, two swapped
+ * neighbors counting as one; null where none is near. Up to 4 letters one edit is near, up to 8
+ * two, beyond that three. Of equally near names the one with the same first letter, then the one
+ * that sorts first. E.g. `nearestName('flaot-level', ['float-level'])` is `float-level`.
+ */
+export function nearestName(word: string, names: Iterable<string>): string | null {
+  const wanted = fold(word);
+  if (wanted === '' || wanted.length > LONGEST) return null;
+  const allowed = wanted.length <= 4 ? 1 : wanted.length <= 8 ? 2 : 3;
+  let best: { name: string; edits: number; head: number } | null = null;
+  for (const name of names) {
+    const known = fold(name);
+    if (Math.abs(known.length - wanted.length) > allowed) continue;
+    const edits = editsBetween(wanted, known);
+    // A name of two letters is not near a word that shares none of them.
+    if (edits > allowed || edits >= Math.max(wanted.length, known.length)) continue;
+    const found = { name, edits, head: known[0] === wanted[0] ? 0 : 1 };
+    if (best === null || before(found, best)) best = found;
+  }
+  return best?.name ?? null;
+}
+
+/** Longer words are no misspelt names; it also bounds the work on a hostile sheet. */
+const LONGEST = 100;
+
+function before(
+  a: { name: string; edits: number; head: number },
+  b: { name: string; edits: number; head: number },
+): boolean {
+  if (a.edits !== b.edits) return a.edits < b.edits;
+  if (a.head !== b.head) return a.head < b.head;
+  return a.name < b.name;
+}
+
+function fold(text: string): string {
+  return text
+    .trim()
+    .toLowerCase()
+    .replace(/[\s_-]+/g, '-');
+}
+
+/** Levenshtein distance, less one for every swapped pair of neighbors. */
+function editsBetween(a: string, b: string): number {
+  const plain = distance(a, b);
+  if (plain < 2) return plain;
+  let swaps = 0;
+  // A swap leaves the rest in step, so the texts are walked from both ends to the changed stretch.
+  let start = 0;
+  while (start < a.length && a[start] === b[start]) start++;
+  let end = 0;
+  while (end < Math.min(a.length, b.length) - start && a.at(-1 - end) === b.at(-1 - end)) end++;
+  const x = a.slice(start, a.length - end);
+  const y = b.slice(start, b.length - end);
+  for (let i = 0; i + 1 < x.length; i++) {
+    if (x[i] !== y[i] && x[i] === y[i + 1] && x[i + 1] === y[i]) {
+      swaps++;
+      i++;
+    }
+  }
+  return plain - swaps;
+}
