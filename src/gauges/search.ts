@@ -19,7 +19,7 @@ function ladder(systems: readonly GaugeSystem[]): readonly Row[] {
   if (!known) {
     const all = [...new Set(systems)].flatMap((system) => rows(system));
     // The sort is stable, so the order of the systems is kept within a size.
-    known = all.sort((a, b) => Number(a.nanometers - b.nanometers));
+    known = all.sort((a, b) => a.nanometers - b.nanometers);
     merged.set(key, known);
   }
   return known;
@@ -32,7 +32,7 @@ function firstAt(all: readonly Row[], mm: Rational, past: boolean): number {
   let high = all.length;
   while (low < high) {
     const middle = (low + high) >> 1;
-    const here = (all[middle]?.nanometers ?? 0n) * mm.d;
+    const here = BigInt(all[middle]?.nanometers ?? 0) * mm.d;
     if (here < size || (past && here === size)) low = middle + 1;
     else high = middle;
   }

@@ -1,6 +1,6 @@
 import Fraction from 'fraction.js';
 import type { Gauge } from '../quantity/model.ts';
-import { gaugeLabel } from './systems.ts';
+import { gaugeLabel, NAME_LENGTH } from './systems.ts';
 
 const SIZE =
   /^(?:(?<whole>\d{1,3})(?:-|\s+))?(?<above>\d{1,3})\/(?<below>\d{1,3})\s*(?<inch>in\.?|inch|inches|"|″)$|^(?<number>\d{0,6}(?:[.,]\d{1,9})?)\s*(?<unit>in\.?|inch|inches|"|″|thou|mm\.?)$/i;
@@ -13,7 +13,8 @@ const INCH_MM = new Fraction(254n, 10n);
  * null where the name is no size, is zero or lacks its unit.
  */
 export function sizedGauge(system: 'wire' | 'leaf' | 'pin', written: string): Gauge | null {
-  const parts = SIZE.exec(written.trim())?.groups;
+  const text = written.trim();
+  const parts = text.length > NAME_LENGTH ? undefined : SIZE.exec(text)?.groups;
   if (!parts) return null;
   const size = parts.below === undefined ? fromDecimal(parts) : fromFraction(parts);
   if (!size || size.mm.n === 0n) return null;

@@ -1,5 +1,11 @@
 import type { GaugeSystem } from '../quantity/model.ts';
 
+/**
+ * The most characters that a gauge's or a thread's name can have. Longer texts are refused unread:
+ * the patterns look at every stretch of blanks more than once.
+ */
+export const NAME_LENGTH = 40;
+
 /** Every system, in the order in which gauges of one size are listed. */
 export const SYSTEMS: readonly GaugeSystem[] = [
   'number-drill',
@@ -75,6 +81,7 @@ export function gaugeLabel(system: GaugeSystem, name: string): string {
  */
 export function tableName(system: GaugeSystem, written: string): string | null {
   const text = written.trim();
+  if (text.length > NAME_LENGTH) return null;
   switch (system) {
     case 'letter-drill':
       return /^[a-z]$/i.test(text) ? text.toUpperCase() : null;

@@ -8,7 +8,7 @@ export interface Row {
   readonly system: GaugeSystem;
   readonly name: string;
   /** Whole nanometers: every size in the tables is exact in them. */
-  readonly nanometers: bigint;
+  readonly nanometers: number;
   /** The unrounded inches of a system that has a formula, to seven places; null elsewhere. */
   readonly formulaInches: string | null;
   /** The gauge with its exact size; made when first asked for. */
@@ -33,7 +33,7 @@ export function rows(system: GaugeSystem): readonly Row[] {
 
 function makeRow(system: GaugeSystem, line: string): Row {
   const [name = '', size = '', places = '', unit, source = '', full] = line.split('\t');
-  const nanometers = BigInt(size);
+  const nanometers = Number(size);
   let made: Gauge | null = null;
   return {
     system,
@@ -45,7 +45,7 @@ function makeRow(system: GaugeSystem, line: string): Row {
         system,
         name,
         label: gaugeLabel(system, name),
-        mm: new Fraction(nanometers, 1_000_000n),
+        mm: new Fraction(nanometers, 1_000_000),
         places: places === '' ? null : Number(places),
         unit: unit === 'in' ? 'in' : 'mm',
         source: SOURCES[Number(source)] ?? '',

@@ -1,6 +1,7 @@
 import Fraction from 'fraction.js';
 import { SOURCES, THREADS } from '../generated/tables.ts';
 import type { Rational } from '../quantity/model.ts';
+import { NAME_LENGTH } from './systems.ts';
 
 /** A screw thread of the tables. */
 export interface Thread {
@@ -65,6 +66,7 @@ const INCH =
  * Null where the name is no thread's, or where the table has no such pitch on that diameter.
  */
 export function thread(name: string): Thread | null {
+  if (name.trim().length > NAME_LENGTH) return null;
   // Period papers point every letter: `B.S.F.`, `2 B.A.`.
   const text = name.trim().replace(/(?<=[a-z])\.(?!\d)/gi, '');
   const association = BA.exec(text);

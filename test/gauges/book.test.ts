@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { gaugeBook } from '../../src/gauges/index.ts';
+import { gaugeBook, thread } from '../../src/gauges/index.ts';
 import type { GaugeSystem } from '../../src/quantity/model.ts';
 
 const book = gaugeBook();
@@ -102,6 +102,17 @@ describe('gauges named by their own size', () => {
   test('they are not listed: any size is one', () => {
     for (const system of ['wire', 'leaf', 'pin'] as const) expect(book.all(system)).toEqual([]);
   });
+});
+
+test('a very long name is refused at once', () => {
+  const long = `1${' '.repeat(100_000)}!`;
+  const started = performance.now();
+  for (const system of ['number-drill', 'fraction-drill', 'metric-drill', 'awg', 'wire'] as const) {
+    expect(book.find(system, long)).toBeNull();
+  }
+  expect(thread(long)).toBeNull();
+  expect(thread(`M${long}`)).toBeNull();
+  expect(performance.now() - started).toBeLessThan(1_000);
 });
 
 test('every gauge of every table is found again by its name and by nothing that would be lost', () => {
