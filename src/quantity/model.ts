@@ -191,10 +191,13 @@ export interface Misprint {
 export type Agreement =
   | { readonly verdict: 'same' }
   | { readonly verdict: 'agrees' }
-  | { readonly verdict: 'chopped'; readonly expected: string }
+  /** One is the other with digits dropped instead of rounded; `expected` is the rounded one. */
+  | { readonly verdict: 'chopped'; readonly expected: string; readonly which: 'first' | 'second' }
+  /** Both could be roundings of one size, but neither is the other converted. */
+  | { readonly verdict: 'loose'; readonly expected: string }
   | {
       readonly verdict: 'within-tolerance' | 'disagrees';
-      /** What is compared, in the first statement's unit and in the second's: `0.1360 in`. */
+      /** The first's size in the second's unit (`0.1360 in`), and the second's figure as written. */
       readonly first: string;
       readonly second: string;
       /** The second less the first, e.g. `0.027 in more`. */

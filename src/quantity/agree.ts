@@ -1,0 +1,275 @@
+import { agreeLimits } from './convert.ts';
+import { findMisprint } from './misprint.ts';
+import type { Agreement, Amount, GaugeBook, Rational, Statement } from './model.ts';
+import { formatDecimal, roundTo } from './rational.ts';
+import { inUnit, sameFamily, unitById } from './units.ts';
+import { placesToShow, principal, unitWord, writeCount, writeIn } from './write.ts';
+
+/** How two amounts stand to one another, limits apart. */
+export type AmountVerdict =
+  | 'same'
+  | 'agrees'
+  | 'chopped-first'
+  | 'chopped-second'
+  | 'loose'
+  | 'apart';
+
+/**
+ * Compares two amounts of one dimension. `agrees` when either, converted exactly and rounded once
+ * to the other's stated places (ties to either side, ASTM E29), is the other as written; `chopped`
+ * when dropping the digits gives it; `loose` when both could be roundings of one size all the same.
+ */
+export function compareAmounts(first: Amount, second: Amount): AmountVerdict {
+  if (first.base.equals(second.base)) return 'same';
+  if (isRounding(first, second) || isRounding(second, first)) return 'agrees';
+  if (isChopped(first, second)) return 'chopped-second';
+  if (isChopped(second, first)) return 'chopped-first';
+  const overlap =
+    first.could.low.compare(second.could.high) <= 0 &&
+    second.could.low.compare(first.could.high) <= 0;
+  return overlap ? 'loose' : 'apart';
+}
+
+/** Whether the second, as written, is the first rounded to the second's stated places. */
+function isRounding(first: Amount, second: Amount): boolean {
+  if (second.places === null) return false;
+  return first.base.compare(second.could.low) >= 0 && first.base.compare(second.could.high) <= 0;
+}
+
+function isChopped(first: Amount, second: Amount): boolean {
+  if (second.places === null) return false;
+  const exact = exactIn(first, second);
+  return exact !== null && roundTo(exact, second.places, 'chop').equals(second.number);
+}
+
+/** The first's exact size in the second's unit; null between units of different zeros. */
+function exactIn(first: Amount, second: Amount): Rational | null {
+  const unit = unitById(second.unit);
+  return unit.inverse && first.base.n === 0n
+    ? null
+    : inUnit(first.base, unit.dimension, second.unit);
+}
+
+const VERDICT_RANK: Readonly<Record<AmountVerdict, number>> = {
+  same: 0,
+  agrees: 1,
+  'chopped-second': 2,
+  'chopped-first': 2,
+  loose: 3,
+  apart: 4,
+};
+
+export interface AgreeOptions {
+  /** Needed to name neighboring gauges when a gauge's name may be misprinted. */
+  readonly gauges: GaugeBook;
+}
+
+/**
+ * Do two statements of one setting agree? Nominals (or the one limit, or both ends of a range) are
+ * compared; limits of a toleranced statement are compared by `agreeLimits`. The first's limits, or
+ * the second's, decide whether a disagreement is still within tolerance.
+ */
+export function agree(first: Statement, second: Statement, options: AgreeOptions): Agreement {
+  const obstacle = incomparable(first, second);
+  if (obstacle) return { verdict: 'incomparable', reason: obstacle };
+  if (first.condition !== null || second.condition !== null) {
+    if (first.condition === second.condition) return { verdict: 'same' };
+    return plainDisagreement(first, second, '');
+  }
+  if (first.sense && second.sense && first.sense !== second.sense) {
+    return plainDisagreement(first, second, 'the other way');
+  }
+  const one = principal(first);
+  const two = principal(second);
+  if (first.form !== second.form && isOneSided(first) && isOneSided(second)) {
+    return plainDisagreement(first, second, 'the other limit');
+  }
+  const limits = bandAgainstTolerance(first, second);
+  if (limits) return limits;
+  if (one && two) return agreeAmounts(first, second, one, two, options);
+  if (!one && !two) return agreeRanges(first, second, options);
+  return one
+    ? pointInRange(second, first, one, true)
+    : pointInRange(first, second, two as Amount, false);
+}
+
+/** `13/64 ± 1/64 in` beside `4.77–5.55 mm`: only the limits can be held against one another. */
+function bandAgainstTolerance(first: Statement, second: Statement): Agreement | null {
+  const forms = `${first.form} ${second.form}`;
+  if (forms !== 'tolerance range' && forms !== 'range tolerance') return null;
+  const limits = agreeLimits(first, second);
+  if (limits.verdict !== 'apart') return { verdict: 'agrees' };
+  const side = limits.side === 'low' ? 'lower' : 'upper';
+  return {
+    verdict: 'disagrees',
+    first: `${limits.first} as its ${side} limit`,
+    second: second.text,
+    difference: `${limits.second} there`,
+    misprint: null,
+  };
+}
+
+function isOneSided(statement: Statement): boolean {
+  return statement.form === 'min' || statement.form === 'max';
+}
+
+/** Why two statements cannot be held against one another; null when they can. */
+function incomparable(first: Statement, second: Statement): string | null {
+  if ((first.condition === null) !== (second.condition === null)) {
+    return `${first.text} and ${second.text}: one is a condition, the other a figure`;
+  }
+  if (!sameFamily(first.dimension, second.dimension)) {
+    return `${first.text} is ${noun(first)}, ${second.text} is ${noun(second)}`;
+  }
+  const [a, b] = [first.reference ?? 'unstated', second.reference ?? 'unstated'];
+  if (a !== b && a !== 'unstated' && b !== 'unstated') {
+    return `${first.text} is counted as ${a === 'depression' ? 'a vacuum' : `${a} pressure`}, ${second.text} as ${b === 'depression' ? 'a vacuum' : `${b} pressure`}`;
+  }
+  return null;
+}
+
+function noun(statement: Statement): string {
+  const { dimension } = statement;
+  if (dimension === 'turns' || dimension === 'notches') return `a number of ${dimension}`;
+  return /^[aeiou]/.test(dimension) ? `an ${dimension}` : `a ${dimension}`;
+}
+
+function plainDisagreement(first: Statement, second: Statement, difference: string): Agreement {
+  return {
+    verdict: 'disagrees',
+    first: first.text,
+    second: second.text,
+    difference,
+    misprint: null,
+  };
+}
+
+function agreeAmounts(
+  first: Statement,
+  second: Statement,
+  one: Amount,
+  two: Amount,
+  options: AgreeOptions,
+): Agreement {
+  const verdict = compareAmounts(one, two);
+  if (verdict === 'same' || verdict === 'agrees') return { verdict };
+  if (verdict === 'loose') return { verdict, expected: rewritten(one, two, second) };
+  if (verdict === 'chopped-second')
+    return { verdict: 'chopped', expected: rewritten(one, two, second), which: 'second' };
+  if (verdict === 'chopped-first')
+    return { verdict: 'chopped', expected: rewritten(two, one, first), which: 'first' };
+  const inside = liesInside(first, two) || liesInside(second, one);
+  return {
+    verdict: inside ? 'within-tolerance' : 'disagrees',
+    first: sizeBeside(one, two, second),
+    second: two.text,
+    difference: differenceText(one, two, second),
+    misprint: findMisprint(one, two, options.gauges),
+  };
+}
+
+/** Whether an amount lies inside the limits of a toleranced statement, each end included. */
+export function liesInside(statement: Statement, value: Amount): boolean {
+  if (statement.form !== 'tolerance' && statement.form !== 'range') return false;
+  const { low, high } = statement;
+  return (
+    low !== null &&
+    high !== null &&
+    value.base.compare(low.base) >= 0 &&
+    value.base.compare(high.base) <= 0
+  );
+}
+
+/** The first amount written as the second is: same unit, same places. */
+function rewritten(from: Amount, as: Amount, statement: Statement): string {
+  const places = as.places ?? 4;
+  const text = formatDecimal(inUnit(from.base, statement.dimension, as.unit), places);
+  // A leading zero is left off where the writer left it off.
+  const bare = /^\./.test(as.text) ? text.replace(/^0\./, '.') : text;
+  return `${bare} ${unitWord(as.unit, from.base)}`;
+}
+
+/** The first amount's size in the unit of the second, at places that show how they differ. */
+export function sizeBeside(from: Amount, beside: Amount, statement: Statement): string {
+  const unit = beside.unit;
+  if (unit === 'turn' || unit === 'flat' || unit === 'notch') return writeCount(from.base, unit);
+  const least = unit === 'in' ? 4 : unit === 'mm' ? 3 : (beside.places ?? 1);
+  return writeIn(from.base, statement.dimension, unit, Math.max(least, beside.places ?? 0));
+}
+
+/** `0.027 in more`: the second less the first, in the second's unit. */
+export function differenceText(one: Amount, two: Amount, statement: Statement): string {
+  const unit = unitById(two.unit);
+  if (unit.counted) {
+    const gap = two.base.sub(one.base);
+    return `${writeCount(gap.abs(), two.unit as 'turn' | 'flat' | 'notch')} ${gap.s > 0n ? 'more' : 'less'}`;
+  }
+  const exact = inUnit(one.base, statement.dimension, two.unit);
+  const gap = two.number.sub(exact);
+  const places = placesToShow(gap, unit.id === 'in' ? 3 : unit.id === 'mm' ? 2 : (two.places ?? 2));
+  const word = unitWord(two.unit, gap);
+  const figure = formatDecimal(gap.abs(), places);
+  return `${figure}${word === '°' || word === '%' ? '' : ' '}${word} ${gap.s > 0n ? 'more' : 'less'}`;
+}
+
+function agreeRanges(first: Statement, second: Statement, options: AgreeOptions): Agreement {
+  const sides = (['low', 'high'] as const).map((side) => {
+    const one = first[side]?.amount;
+    const two = second[side]?.amount;
+    return one && two ? { one, two, verdict: compareAmounts(one, two) } : null;
+  });
+  let worst: { one: Amount; two: Amount; verdict: AmountVerdict } | null = null;
+  for (const side of sides) {
+    if (side && (!worst || VERDICT_RANK[side.verdict] > VERDICT_RANK[worst.verdict])) worst = side;
+  }
+  if (!worst)
+    return { verdict: 'incomparable', reason: `${first.text} and ${second.text} share no limit` };
+  const { one, two, verdict } = worst;
+  if (verdict === 'same' || verdict === 'agrees') return { verdict };
+  // Limits chopped or rounded are the business of `agreeLimits`, which knows inward from outward.
+  if (verdict !== 'apart') return { verdict: 'agrees' };
+  const found = agreeAmounts(
+    { ...first, form: 'exact' },
+    { ...second, form: 'exact' },
+    one,
+    two,
+    options,
+  );
+  return found;
+}
+
+/** A single figure beside a range: it agrees where it is the middle, and is in tolerance inside. */
+function pointInRange(
+  range: Statement,
+  point: Statement,
+  value: Amount,
+  pointFirst: boolean,
+): Agreement {
+  const { low, high } = range;
+  if (!low || !high)
+    return { verdict: 'incomparable', reason: `${range.text} is open on one side` };
+  const middle = low.base.add(high.base).div(2);
+  const near =
+    value.places === null
+      ? middle.equals(value.base)
+      : middle.compare(value.could.low) >= 0 && middle.compare(value.could.high) <= 0;
+  if (near) return { verdict: 'agrees' };
+  const inside = value.base.compare(low.base) >= 0 && value.base.compare(high.base) <= 0;
+  const edge = value.base.compare(low.base) < 0 ? low : high;
+  const edgeAmount: Amount = edge.amount ?? {
+    ...value,
+    base: edge.base,
+    could: { low: edge.base, high: edge.base },
+  };
+  const difference = inside
+    ? 'inside the range, off its middle'
+    : differenceText(edgeAmount, value, point);
+  const [first, second] = pointFirst ? [value.text, range.text] : [range.text, value.text];
+  return {
+    verdict: inside ? 'within-tolerance' : 'disagrees',
+    first,
+    second,
+    difference,
+    misprint: null,
+  };
+}

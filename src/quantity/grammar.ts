@@ -1,0 +1,273 @@
+import {
+  ABOUT_WORDS,
+  MAX_PREFIXES,
+  MAX_SUFFIXES,
+  MIN_PREFIXES,
+  MIN_SUFFIXES,
+  SENSES,
+} from './lexicon.ts';
+import type { PressureReference, Sense, SizeProblem } from './model.ts';
+import { isFault, type Numeral, numeralAt, settleComma } from './numeral.ts';
+import { numeralFault, problem } from './problems.ts';
+import {
+  type NotationContext,
+  phraseAt,
+  skipSpaces,
+  type Term,
+  termAt,
+  wholeUnitAt,
+  withSystem,
+} from './terms.ts';
+import { sameFamily, type UnitOfMeasure } from './units.ts';
+
+/*
+ * The grammar of sizes, in one place (normalized text; spaces are free between parts):
+ *
+ *   size       = [about] [sense] ( oneSided | between | term tail ) [sense] [per-barrel words]
+ *   oneSided   = ("at least" | "min" | "not over" | "max" ...) term
+ *   between    = "between" term "and" term
+ *   tail       = tolerance | range | limit | nothing
+ *   tolerance  = ("±" | "+/-" | "+-" | "plus or minus") number [unit]
+ *              | sign number [unit] ["/" | ","] sign number [unit]        one sign +, one -
+ *   range      = ("-" | "to" | "/" | "..") term                           "/" only after a decimal
+ *   limit      = "min" | "max" | "or more" | "or less" ...
+ *   term       = number [unit] [gauge word] | gauge name
+ *   number     = whole | decimal | fraction | mixed        (numeral.ts)
+ *   gauge name = "No. 29 drill" | "drill E" | "22 SWG" ... (terms.ts)
+ *   about      = "about" | "~" ...      sense = "out" | "in" | "rich" | "BTDC" ...
+ */
+
+/** The parts of a size as the grammar found them; `statement.ts` makes a Statement of them. */
+export interface Parts {
+  readonly start: number;
+  readonly end: number;
+  readonly about: boolean;
+  readonly sense: Sense | null;
+  readonly first: Term;
+  readonly second: Term | null;
+  readonly plus: Tolerance | null;
+  readonly minus: Tolerance | null;
+  readonly limit: 'min' | 'max' | null;
+}
+
+/** A tolerance's number, with its unit where it has one of its own. */
+export interface Tolerance {
+  readonly numeral: Numeral;
+  readonly unit: UnitOfMeasure | null;
+  readonly reference: PressureReference | null;
+}
+
+export type PartsResult = Parts | { readonly problem: SizeProblem } | null;
+
+function anyPhrase(lower: string, at: number, phrases: readonly string[]): number | null {
+  for (const phrase of phrases) if (phraseAt(lower, at, phrase)) return at + phrase.length;
+  return null;
+}
+
+/**
+ * Reads one size at an offset of a normalized text, as far as it goes. Null where no size starts
+ * there.
+ */
+export function partsAt(lower: string, start: number, context: NotationContext): PartsResult {
+  let at = start;
+  const rough = anyPhrase(lower, at, ABOUT_WORDS);
+  if (rough !== null) at = skipSpaces(lower, rough);
+  const before = senseAt(lower, at);
+  if (before) at = skipSpaces(lower, before.end);
+
+  let limit: 'min' | 'max' | null = null;
+  const low = anyPhrase(lower, at, MIN_PREFIXES);
+  const high = low === null ? anyPhrase(lower, at, MAX_PREFIXES) : null;
+  if (low !== null || high !== null) {
+    limit = low !== null ? 'min' : 'max';
+    at = skipSpaces(lower, low ?? high ?? at);
+  }
+  const between =
+    limit === null && phraseAt(lower, at, 'between') ? skipSpaces(lower, at + 7) : null;
+  const first = termAt(lower, between ?? at, context);
+  if (!first || 'problem' in first) return first;
+  const head = { start, about: rough !== null, first };
+
+  if (between !== null) {
+    const and = skipSpaces(lower, first.end);
+    if (!phraseAt(lower, and, 'and'))
+      return fault(lower, 'between needs a second size after `and`', start, first.end);
+    return withRange(
+      { ...head, sense: before?.sense ?? null },
+      lower,
+      skipSpaces(lower, and + 3),
+      context,
+    );
+  }
+  const tolerance = limit === null ? toleranceAt(lower, first) : null;
+  if (tolerance && 'problem' in tolerance) return tolerance;
+  if (tolerance) {
+    return finish(
+      { ...head, sense: before?.sense ?? null, second: null, limit: null, ...tolerance.parts },
+      lower,
+      tolerance.end,
+    );
+  }
+  const rangeAt = limit === null ? rangeStart(lower, first) : null;
+  if (rangeAt !== null) {
+    const ranged = withRange({ ...head, sense: before?.sense ?? null }, lower, rangeAt, context);
+    if (ranged) return ranged;
+  }
+  const sensed = finish(
+    { ...head, sense: before?.sense ?? null, second: null, plus: null, minus: null, limit },
+    lower,
+    first.end,
+  );
+  return sensed;
+}
+
+function fault(lower: string, message: string, start: number, end: number): PartsResult {
+  return {
+    problem: problem('unreadable', `${lower.slice(start, end)}: ${message}`, null, start, end),
+  };
+}
+
+function senseAt(lower: string, at: number): { sense: Sense; end: number } | null {
+  const first = lower.charCodeAt(at);
+  // Every sense starts with one of a, b, d, i, l, o, r, u: most texts are settled by one look.
+  if (!(first >= 97 && first <= 117)) return null;
+  for (const [word, sense] of SENSES)
+    if (phraseAt(lower, at, word)) return { sense, end: at + word.length };
+  return null;
+}
+
+/** Limit words and the sense after the numbers. */
+function finish(parts: Omit<Parts, 'end'>, lower: string, end: number): Parts {
+  let at = end;
+  let { limit, sense } = parts;
+  const unit = parts.first.unit ?? parts.second?.unit ?? parts.plus?.unit ?? parts.minus?.unit;
+  const dimension = unit?.dimension;
+  for (let again = true; again; ) {
+    again = false;
+    const next = skipSpaces(lower, lower.charAt(at) === ',' ? at + 1 : at);
+    const counted = dimension === 'turns' || dimension === 'notches' || dimension === 'angle';
+    const after = sense === null && counted ? senseAt(lower, next) : null;
+    if (after) {
+      sense = after.sense;
+      at = after.end;
+      again = true;
+    }
+    if (limit !== null || parts.second || parts.plus) continue;
+    const open = lower.charAt(next) === '(' ? next + 1 : next;
+    const low = anyPhrase(lower, open, MIN_SUFFIXES);
+    const high = low === null ? anyPhrase(lower, open, MAX_SUFFIXES) : null;
+    if (low !== null || high !== null) {
+      limit = low !== null ? 'min' : 'max';
+      at = low ?? high ?? at;
+      if (open !== next && lower.charAt(at) === ')') at++;
+      again = true;
+    }
+  }
+  return { ...parts, limit, sense, end: at };
+}
+
+/** Where the second end of a range starts, if a range goes on after the first. */
+function rangeStart(lower: string, first: Term): number | null {
+  const at = skipSpaces(lower, first.end);
+  if (lower.charAt(at) === '-') return skipSpaces(lower, at + 1);
+  if (lower.startsWith('..', at))
+    return skipSpaces(lower, at + (lower.charAt(at + 2) === '.' ? 3 : 2));
+  for (const word of ['to', 'through', 'thru']) {
+    if (phraseAt(lower, at, word)) return skipSpaces(lower, at + word.length);
+  }
+  // `.018/.022 in`: after a decimal a slash parts two ends; after a whole number it would be a fraction.
+  const decimal = first.numeral?.style === 'decimal' && first.unit === null;
+  return decimal && lower.charAt(at) === '/' ? skipSpaces(lower, at + 1) : null;
+}
+
+type RangeHead = Pick<Parts, 'start' | 'about' | 'sense' | 'first'>;
+
+function withRange(
+  head: RangeHead,
+  lower: string,
+  at: number,
+  context: NotationContext,
+): PartsResult {
+  const second = termAt(lower, at, context);
+  if (!second) return null;
+  if ('problem' in second) return second;
+  const named = second.gauge ? withSystem(head.first, second.gauge, context) : head.first;
+  if (!named || 'problem' in named) return named;
+  const first = named;
+  return finish(
+    { ...head, first, second, plus: null, minus: null, limit: null },
+    lower,
+    second.end,
+  );
+}
+
+const PLUS_MINUS = ['±', '+/-', '+-', '+ / -', '+ -', 'plus or minus', '∓'];
+
+type ToleranceResult =
+  | { readonly parts: { plus: Tolerance; minus: Tolerance }; readonly end: number }
+  | { readonly problem: SizeProblem }
+  | null;
+
+function toleranceAt(lower: string, first: Term): ToleranceResult {
+  let at = skipSpaces(lower, lower.charAt(first.end) === ',' ? first.end + 1 : first.end);
+  for (const sign of PLUS_MINUS) {
+    if (!lower.startsWith(sign, at)) continue;
+    const both = toleranceNumber(lower, skipSpaces(lower, at + sign.length));
+    if (!both || 'problem' in both) return both;
+    return { parts: { plus: both, minus: both }, end: both.end };
+  }
+  const open = lower.charAt(at) === '(';
+  if (open) at = skipSpaces(lower, at + 1);
+  const sign = signAt(lower, at);
+  if (sign === null) return null;
+  const one = toleranceNumber(lower, skipSpaces(lower, at + 1));
+  if (!one || 'problem' in one) return one;
+  let next = skipSpaces(lower, one.end);
+  if (lower.charAt(next) === '/' || lower.charAt(next) === ',') next = skipSpaces(lower, next + 1);
+  const other = signAt(lower, next);
+  if (other === null || other === sign) return sign === '+' ? oneSign(lower, first, one.end) : null;
+  const two = toleranceNumber(lower, skipSpaces(lower, next + 1));
+  if (!two || 'problem' in two) return two;
+  const [plus, minus] = sign === '+' ? [one, two] : [two, one];
+  let end = two.end;
+  if (open && lower.charAt(skipSpaces(lower, end)) === ')') end = skipSpaces(lower, end) + 1;
+  return { parts: { plus, minus }, end };
+}
+
+function oneSign(lower: string, first: Term, end: number): ToleranceResult {
+  const written = lower.slice(first.start, end);
+  const message = `${written} has a plus and no minus`;
+  return {
+    problem: problem('unreadable', message, `write both, as in ${written}/-0`, first.start, end),
+  };
+}
+
+function signAt(lower: string, at: number): '+' | '-' | null {
+  const char = lower.charAt(at);
+  return char === '+' || char === '-' ? char : null;
+}
+
+/** A tolerance's number, told with its own unit or none. */
+function toleranceNumber(
+  lower: string,
+  at: number,
+): (Tolerance & { end: number }) | { problem: SizeProblem } | null {
+  const read = numeralAt(lower, at);
+  if (!read) return null;
+  if (isFault(read)) return { problem: numeralFault(read, lower) };
+  const found = wholeUnitAt(lower, skipSpaces(lower, read.end));
+  const numeral = found ? settleComma(read, found.unit) : read;
+  if (!numeral) return null;
+  return {
+    numeral,
+    unit: found?.unit ?? null,
+    reference: found?.reference ?? null,
+    end: found?.end ?? read.end,
+  };
+}
+
+/** Whether the units of a size's parts measure one thing. */
+export function oneFamily(units: readonly UnitOfMeasure[]): boolean {
+  const first = units[0];
+  return units.every((unit) => first !== undefined && sameFamily(unit.dimension, first.dimension));
+}

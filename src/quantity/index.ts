@@ -1,0 +1,30 @@
+export {
+  type AgreeOptions,
+  agree,
+  compareAmounts,
+  differenceText,
+  liesInside,
+  sizeBeside,
+} from './agree.ts';
+export {
+  agreeLimits,
+  type Conversion,
+  type ConversionOptions,
+  convertLimits,
+  type LimitsAgreement,
+} from './convert.ts';
+export { type Equivalents, equivalents } from './equivalents.ts';
+export { findMisprint } from './misprint.ts';
+export type * from './model.ts';
+export { type FoundStatement, scanStatements } from './prose.ts';
+export {
+  exactPlaces,
+  exactText,
+  formatDecimal,
+  type RoundingMode,
+  rational,
+  roundTo,
+} from './rational.ts';
+export { type ReadOptions, readStatement } from './read.ts';
+export { allUnits, inUnit, sameFamily, toBase, type UnitOfMeasure, unitById } from './units.ts';
+export { principal, unitWord, writeCount, writeIn, writeStatement } from './write.ts';

@@ -1,0 +1,86 @@
+import { partsAt } from './grammar.ts';
+import type { GaugeBook, Statement } from './model.ts';
+import { normalize } from './normalize.ts';
+import { statementFrom } from './statement.ts';
+
+/** A size found in running text: offsets into the text, end exclusive. */
+export interface FoundStatement {
+  readonly start: number;
+  readonly end: number;
+  readonly statement: Statement;
+}
+
+/** Where a size may start: a figure that is no part of a word or a longer number, or a drill's letter. */
+const START =
+  /(?:\b(?:no|nos|number)\.? ?|[#№] ?)?(?:\d|[.]\d|[½⅓⅔¼¾⅕⅛⅜⅝⅞])|\b(?:letter|drill) [a-z]\b|\b(?:awg|swg|bwg) \d/g;
+
+/** Words before a figure that are part of the size: `about 1/2 turn`, `between 18 and 22 thou`. */
+const LEAD =
+  /(?:about|approximately|approx\.?|roughly|at least|at most|not less than|not more than|no more than|not over|up to|between|minimum|maximum) $/;
+
+/** What makes `2 in` two inches and not the start of `2 in the set`. */
+const AFTER_INCH =
+  /^ ?(?:$|[.,;:)\]!?]|-|–|(?:wire|leaf|drill|feeler|gauge|gap|clearance|min|max|to|or|and|below|above|from|of|out|wide|long|deep|high|thick|diameter|dia|bore|at|with|on)\b)/;
+
+/**
+ * Finds every figure with a unit in running text: each is read as far as the notation goes. Plain
+ * numbers, dates and part numbers are passed over.
+ */
+export function scanStatements(
+  text: string,
+  options: { readonly gauges: GaugeBook; readonly swg?: 'imperial' | 'us-steel' | null },
+): FoundStatement[] {
+  if (!/[\d½⅓⅔¼¾⅕⅛⅜⅝⅞]|drill|letter/i.test(text)) return [];
+  const lower = normalize(text);
+  const context = { gauges: options.gauges, swg: options.swg ?? ('imperial' as const) };
+  const found: FoundStatement[] = [];
+  START.lastIndex = 0;
+  for (let match = START.exec(lower); match; match = START.exec(lower)) {
+    const at = match.index;
+    if (isInsideWord(lower, at)) {
+      START.lastIndex = endOfFigure(lower, at, match[0].length);
+      continue;
+    }
+    const lead = LEAD.exec(lower.slice(Math.max(0, at - 20), at));
+    const start = at - (lead ? lead[0].length : 0);
+    const parts = partsAt(lower, start, context);
+    const read = parts && !('problem' in parts) ? parts : null;
+    const built = read ? statementFrom(text, read, context, null) : null;
+    if (read && built && !('problem' in built) && isMeant(lower, read.end, built)) {
+      found.push(withoutFullStop(text, { start, end: read.end, statement: built }));
+      START.lastIndex = Math.max(read.end, at + 1);
+    } else {
+      START.lastIndex = endOfFigure(lower, at, match[0].length);
+    }
+  }
+  return found;
+}
+
+/** `5 mm.` at the end of a sentence: the stop is the sentence's. */
+function withoutFullStop(text: string, found: FoundStatement): FoundStatement {
+  if (text.charAt(found.end - 1) !== '.') return found;
+  const end = found.end - 1;
+  return { ...found, end, statement: { ...found.statement, text: text.slice(found.start, end) } };
+}
+
+/** A figure glued to a letter, a dash or another figure before it belongs to a name or a date. */
+function isInsideWord(lower: string, at: number): boolean {
+  return at > 0 && /[\p{L}\p{N}.,/⁄:-]/u.test(lower.charAt(at - 1));
+}
+
+function endOfFigure(lower: string, at: number, length: number): number {
+  const rest = /[\d.,/:-]*/y;
+  rest.lastIndex = at + length;
+  return rest.exec(lower) ? Math.max(rest.lastIndex, at + 1) : at + 1;
+}
+
+/** Whether a plain whole number before `in` or a quotation mark is really a size. */
+function isMeant(lower: string, end: number, statement: Statement): boolean {
+  const value = statement.nominal ?? statement.low?.amount ?? statement.high?.amount;
+  if (value?.unit !== 'in' || value.style !== 'integer') return true;
+  if (/["”″]$/.test(value.text))
+    return (
+      (lower.slice(0, end).match(/["“”]/g)?.length ?? 0) % 2 === 1 && !/["”]/.test(lower.slice(end))
+    );
+  return !/ in$/i.test(value.text) || AFTER_INCH.test(lower.slice(end));
+}

@@ -1,0 +1,239 @@
+import { nearestName } from '../text/nearest-name.ts';
+import { partsAt } from './grammar.ts';
+import { CONDITIONS, DATUMS, QUALIFIER_WORDS } from './lexicon.ts';
+import type { Dimension, GaugeBook, Reading, SizeProblem, Statement } from './model.ts';
+import { normalize } from './normalize.ts';
+import { bareNumber, problem, unknownUnit } from './problems.ts';
+import { rational } from './rational.ts';
+import { amount, statementFrom } from './statement.ts';
+import { type NotationContext, skipSpaces } from './terms.ts';
+import { unitById } from './units.ts';
+
+export interface ReadOptions {
+  readonly gauges: GaugeBook;
+  /** The dimensions that the setting may be stated in: settles kPa and plain words; none is refused. */
+  readonly expect?: readonly Dimension[] | undefined;
+  /** Which system a bare `SWG` means; left out, it reads as imperial and is marked ambiguous. */
+  readonly swg?: 'imperial' | 'us-steel' | null | undefined;
+}
+
+/** A size longer than this is no size; it bounds what a stranger's sheet can cost. */
+const MAX_LENGTH = 200;
+
+const INDEX = /^(?:(?:on|at|to|set (?:at|on|to)) )?(?:the )?index(?: mark)?$/;
+const ORDINAL =
+  /^(?:(\d{1,2})(?:st|nd|rd|th)|(first|second|third|fourth|fifth|sixth|seventh|eighth)) (?:notch|groove)(?:,? (?:counting )?(?:from|off) (?:the )?(top|bottom))?$/;
+const NOTCH_NUMBER =
+  /^(?:notch|groove) (?:no\.? ?|number |#)?(\d{1,2})(?:,? (?:counting )?(?:from|off) (?:the )?(top|bottom))?$/;
+const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth'];
+
+/**
+ * Reads one size as a period paper writes it. The statement's `text` is `text` itself, exactly;
+ * a problem says what is wrong in a restorer's words. Never throws.
+ *
+ * `readStatement('13/64 ± 1/64 in', { gauges })` has nominal 5.159375 mm and limits 4.7625 mm and
+ * 5.55625 mm.
+ */
+export function readStatement(text: string, options: ReadOptions): Reading {
+  const trimmedStart = text.length - text.trimStart().length;
+  const body = text.trim();
+  if (body === '')
+    return failure(
+      problem('empty', 'the size is empty', 'write the size, with its unit', 0, text.length),
+    );
+  if (body.length > MAX_LENGTH) {
+    return failure(
+      problem(
+        'too-long',
+        `${body.slice(0, 24)}... is too long for a size`,
+        'put remarks under note',
+        0,
+        text.length,
+      ),
+    );
+  }
+  const lower = normalize(body);
+  const context: NotationContext = { gauges: options.gauges, swg: options.swg ?? null };
+  const expect = options.expect ?? null;
+  const words = wordsOnly(text, lower, expect);
+  if (words) return { ok: true, statement: words };
+  const result = readNumbers(body, lower, context, expect);
+  if ('code' in result) {
+    return failure({
+      ...result,
+      start: result.start + trimmedStart,
+      end: result.end + trimmedStart,
+    });
+  }
+  return { ok: true, statement: { ...result, text } };
+}
+
+function failure(found: SizeProblem): Reading {
+  return { ok: false, problem: found };
+}
+
+function readNumbers(
+  body: string,
+  lower: string,
+  context: NotationContext,
+  expect: readonly Dimension[] | null,
+): Statement | SizeProblem {
+  const parts = partsAt(lower, 0, context);
+  if (!parts) return unreadable(body, lower);
+  if ('problem' in parts) return parts.problem;
+  const leftover = qualifierAt(lower, parts.end);
+  if ('problem' in leftover)
+    return (
+      onePart(body, lower, parts.end, parts.first.unit === null && !parts.first.gauge, context) ??
+      leftover.problem
+    );
+  const built = statementFrom(body, parts, context, expect);
+  if ('problem' in built) return built.problem;
+  const { qualifier, datum } = leftover;
+  return {
+    ...built,
+    qualifier: qualifier
+      ? body
+          .slice(parts.end)
+          .trim()
+          .replace(/^[,(]\s*/, '')
+      : null,
+    datum: datum ?? built.datum,
+  };
+}
+
+/** A number with something behind it that is no unit: the unit is misspelt, or missing. */
+function onePart(
+  body: string,
+  lower: string,
+  end: number,
+  unitless: boolean,
+  context: NotationContext,
+): SizeProblem | null {
+  if (!unitless) return null;
+  const at = skipSpaces(lower, end);
+  const word = /^[\p{L}°%"'′″./·-]+/u.exec(lower.slice(at))?.[0];
+  const number = body.slice(0, end);
+  if (!word) return bareNumber(number.trim(), false, 0, end, context.gauges);
+  return unknownUnit(body.slice(at, at + word.length), number.trim(), at, at + word.length);
+}
+
+/** Words after a size: all known, or a problem at the first that is not. */
+function qualifierAt(
+  lower: string,
+  end: number,
+): { qualifier: boolean; datum: string | null } | { problem: SizeProblem } {
+  let at = end;
+  let found = false;
+  let datum: string | null = null;
+  const word = /[ ,;()]*([^ ,;()]+)/y;
+  for (;;) {
+    word.lastIndex = at;
+    const match = word.exec(lower);
+    if (!match) break;
+    const token = match[1] ?? '';
+    const bare = token.replace(/[.:]$/, '');
+    const known =
+      QUALIFIER_WORDS.has(token) ||
+      QUALIFIER_WORDS.has(bare) ||
+      (bare.includes('-') && bare.split('-').every((part) => QUALIFIER_WORDS.has(part)));
+    const start = word.lastIndex - token.length;
+    if (!known) return { problem: unknownWord(lower, token, start, end) };
+    datum ??= DATUMS.find(([spelling]) => spelling === bare)?.[1] ?? null;
+    found = true;
+    at = word.lastIndex;
+  }
+  return { qualifier: found, datum };
+}
+
+function unknownWord(lower: string, token: string, start: number, end: number): SizeProblem {
+  if (/\d|[½¼¾⅛⅜⅝⅞⅓⅔]/.test(token)) {
+    const message = `${lower.slice(0, end).trim()} is followed by a second figure, ${lower.slice(start).trim()}`;
+    return problem(
+      'unreadable',
+      message,
+      'keep one size in the value and put the other under `also`',
+      start,
+      lower.length,
+    );
+  }
+  const near = nearestName(token, [
+    'min',
+    'max',
+    'turns',
+    'out',
+    'in',
+    'rich',
+    'lean',
+    'drill',
+    'wire',
+    'leaf',
+    ...QUALIFIER_WORDS,
+  ]);
+  const message = `${token} is no word that can follow the size ${lower.slice(0, end).trim()}`;
+  return problem(
+    'unreadable',
+    message,
+    near ? `write ${near}, if that is meant; put remarks under note` : 'put remarks under note',
+    start,
+    start + token.length,
+  );
+}
+
+function unreadable(body: string, lower: string): SizeProblem {
+  const digit = lower.search(/[\d½¼¾⅛⅜⅝⅞⅓⅔]/);
+  if (digit > 0) {
+    const message = `${body} does not start with a size`;
+    return problem('unreadable', message, `start with the figure: ${body.slice(digit)}`, 0, digit);
+  }
+  const near = nearestName(lower, [...CONDITIONS]);
+  return problem(
+    'unreadable',
+    `${body.slice(0, 60)} is no size and no condition that the notation knows`,
+    near
+      ? `write ${near}, if that is meant`
+      : 'write the figure with its unit, such as 13/64 in, 5.16 mm or No. 29 drill',
+    0,
+    body.length,
+  );
+}
+
+/** `parallel`, `index`, `third notch from the top`: statements that have no figure, or an ordinal one. */
+function wordsOnly(
+  text: string,
+  lower: string,
+  expect: readonly Dimension[] | null,
+): Statement | null {
+  if (INDEX.test(lower)) return notchStatement(text, 0, 'index');
+  const ordinal = ORDINAL.exec(lower) ?? NOTCH_NUMBER.exec(lower);
+  if (ordinal) {
+    const spelled = ordinal.length > 3 ? ordinal[2] : undefined;
+    const count = spelled ? ORDINALS.indexOf(spelled) + 1 : Number(ordinal[1]);
+    return notchStatement(text, count, ordinal[ordinal.length - 1] ?? null);
+  }
+  const plain = lower.replace(/\s+/g, ' ');
+  const known = CONDITIONS.has(plain);
+  const expected = expect?.includes('condition') === true && !/[\d½¼¾⅛⅜⅝⅞⅓⅔]/.test(lower);
+  if (!known && !expected) return null;
+  return { ...blank(text), dimension: 'condition', form: 'condition', condition: plain };
+}
+
+function blank(text: string): Omit<Statement, 'dimension' | 'form' | 'condition'> {
+  return {
+    text,
+    nominal: null,
+    low: null,
+    high: null,
+    about: false,
+    sense: null,
+    datum: null,
+    reference: null,
+    qualifier: null,
+    ambiguous: [],
+  };
+}
+
+function notchStatement(text: string, count: number, datum: string | null): Statement {
+  const nominal = amount(text, rational(count), unitById('notch'), null, 'integer', null);
+  return { ...blank(text), dimension: 'notches', form: 'exact', condition: null, nominal, datum };
+}

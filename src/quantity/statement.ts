@@ -1,0 +1,296 @@
+import type { Parts, Tolerance } from './grammar.ts';
+import { oneFamily } from './grammar.ts';
+import type {
+  Amount,
+  Dimension,
+  Limit,
+  PressureReference,
+  Rational,
+  SizeProblem,
+  Statement,
+} from './model.ts';
+import { type Numeral, settleComma } from './numeral.ts';
+import { bareNumber, problem, unsettledComma } from './problems.ts';
+import { greater, lesser, rational } from './rational.ts';
+import type { NotationContext, Term } from './terms.ts';
+import { toBase, type UnitOfMeasure, unitById } from './units.ts';
+
+type Built<T> = T | { readonly problem: SizeProblem };
+
+function isProblem(value: object): value is { readonly problem: SizeProblem } {
+  return 'problem' in value;
+}
+
+/**
+ * Makes a Statement of what the grammar found: settles which unit belongs to which number, works
+ * the limits out exactly, and refuses what has no unit, mixes dimensions or turns limits over.
+ * `text` is as written; offsets of `parts` count in it.
+ */
+export function statementFrom(
+  text: string,
+  parts: Parts,
+  context: NotationContext,
+  expect: readonly Dimension[] | null,
+): Built<Statement> {
+  const units = [
+    parts.first.unit,
+    gaugeUnit(parts.first),
+    parts.second?.unit,
+    parts.plus?.unit,
+    parts.minus?.unit,
+  ];
+  const known = units.filter((unit) => unit !== null && unit !== undefined);
+  const shared = known[0];
+  if (!shared || parts.first.bareName !== null) return unitless(text, parts.first, context);
+  if (!oneFamily(known)) {
+    const message = `${slice(text, parts)} mixes ${known[0]?.dimension} and ${known.find((unit) => unit.dimension !== shared.dimension)?.dimension}`;
+    return {
+      problem: problem(
+        'mixed-dimensions',
+        message,
+        'state all its parts in units of one kind',
+        parts.start,
+        parts.end,
+      ),
+    };
+  }
+  const first = amountFrom(
+    text,
+    parts.first,
+    parts.second?.unit ?? parts.minus?.unit ?? parts.plus?.unit ?? shared,
+  );
+  if (isProblem(first)) return first;
+  const second = parts.second ? amountFrom(text, parts.second, shared) : null;
+  if (second && isProblem(second)) return second;
+
+  const reference = referenceOf(parts);
+  if (reference === 'mixed') {
+    const message = `${slice(text, parts)} mixes pressures counted from different zeros`;
+    return {
+      problem: problem(
+        'mixed-references',
+        message,
+        'say gauge, absolute or vacuum for all of it',
+        parts.start,
+        parts.end,
+      ),
+    };
+  }
+  const dimension = dimensionOf(shared, reference, expect);
+  const limits = limitsOf(parts, first, second);
+  if (limits.low && limits.high && limits.low.base.compare(limits.high.base) > 0)
+    return inverted(text, parts);
+  const form = parts.plus ? 'tolerance' : second ? 'range' : (parts.limit ?? 'exact');
+  const lean = parts.sense === 'lean' && dimension === 'notches';
+  return {
+    text: text.slice(parts.start, parts.end),
+    dimension,
+    form,
+    nominal: form === 'exact' || form === 'tolerance' ? (lean ? negated(first) : first) : null,
+    low: lean ? negatedLimit(limits.high) : limits.low,
+    high: lean ? negatedLimit(limits.low) : limits.high,
+    about: parts.about,
+    sense: parts.sense,
+    datum: null,
+    reference: shared.reference === null ? null : settledReference(reference, dimension, expect),
+    condition: null,
+    qualifier: null,
+    ambiguous: [...parts.first.ambiguous, ...(parts.second?.ambiguous ?? [])],
+  };
+}
+
+function slice(text: string, parts: { readonly start: number; readonly end: number }): string {
+  return text.slice(parts.start, parts.end);
+}
+
+function gaugeUnit(term: Term): UnitOfMeasure | null {
+  return term.gauge ? unitById(term.gauge.unit) : null;
+}
+
+function unitless(
+  text: string,
+  term: Term,
+  context: NotationContext,
+): { readonly problem: SizeProblem } {
+  const named = term.bareName !== null;
+  const name = term.bareName ?? slice(text, term);
+  return { problem: bareNumber(name, named, term.start, term.end, context.gauges) };
+}
+
+function amountFrom(text: string, term: Term, fallback: UnitOfMeasure): Built<Amount> {
+  const written = slice(text, term);
+  if (term.gauge && (!term.numeral || term.numeral.ratio)) {
+    const { gauge } = term;
+    const unit = unitById(gauge.unit);
+    const number = gauge.mm.div(unit.factor);
+    // AWG diameters follow a formula and are tabled to four places (ASTM B258); all others are exact.
+    const places = gauge.system === 'awg' ? gauge.places : null;
+    return amount(written, number, unit, places, 'gauge', gauge);
+  }
+  const { numeral } = term;
+  if (!numeral) return amount(written, rational(0), fallback, null, 'gauge', term.gauge);
+  return numberAmount(written, numeral, term.unit ?? fallback, term);
+}
+
+function numberAmount(
+  written: string,
+  numeral: Numeral,
+  unit: UnitOfMeasure,
+  term: Term,
+): Built<Amount> {
+  const settled = settleComma(numeral, unit);
+  if (!settled) return { problem: unsettledComma(numeral, unit) };
+  if (unit.inverse && settled.value.n === 0n) {
+    const message = `${written} gives no time at all for a volume`;
+    return {
+      problem: problem('unreadable', message, 'look in the source again', term.start, term.end),
+    };
+  }
+  const counted = unit.counted && settled.style === 'integer';
+  const places = settled.ratio || counted ? null : settled.places;
+  return amount(
+    written,
+    settled.value,
+    unit,
+    places,
+    term.gauge ? 'gauge' : settled.style,
+    term.gauge,
+  );
+}
+
+/** An amount from its parts; `places` null makes it exact. */
+export function amount(
+  text: string,
+  number: Rational,
+  unit: UnitOfMeasure,
+  places: number | null,
+  style: Amount['style'],
+  gauge: Amount['gauge'],
+): Amount {
+  const base = toBase(number, unit);
+  return {
+    text,
+    number,
+    unit: unit.id,
+    places,
+    style,
+    base,
+    could: couldBe(number, unit, places, base),
+    gauge,
+  };
+}
+
+function couldBe(
+  number: Rational,
+  unit: UnitOfMeasure,
+  places: number | null,
+  base: Rational,
+): Amount['could'] {
+  if (places === null) return { low: base, high: base };
+  const half = rational(1n, 2n * 10n ** BigInt(places));
+  const under = number.sub(half);
+  // A time of 0.4 s stated to no places could be no time at all; the flow then has no upper end.
+  if (unit.inverse && under.s <= 0n) return { low: toBase(number.add(half), unit), high: base };
+  const one = toBase(under, unit);
+  const two = toBase(number.add(half), unit);
+  return { low: lesser(one, two), high: greater(one, two) };
+}
+
+function negated(value: Amount): Amount {
+  const { low, high } = value.could;
+  return { ...value, base: value.base.neg(), could: { low: high.neg(), high: low.neg() } };
+}
+
+function negatedLimit(limit: Limit | null): Limit | null {
+  if (!limit) return null;
+  return { base: limit.base.neg(), amount: limit.amount ? negated(limit.amount) : null };
+}
+
+function limitsOf(
+  parts: Parts,
+  first: Amount,
+  second: Amount | null,
+): { low: Limit | null; high: Limit | null } {
+  if (second) {
+    // Between two flows told as times the longer time is the smaller flow.
+    const swapped = unitById(first.unit).inverse;
+    const [low, high] = swapped ? [second, first] : [first, second];
+    return { low: { base: low.base, amount: low }, high: { base: high.base, amount: high } };
+  }
+  if (parts.plus && parts.minus) {
+    const up = shifted(first, parts.plus, 1n);
+    const down = shifted(first, parts.minus, -1n);
+    return {
+      low: { base: lesser(up, down), amount: null },
+      high: { base: greater(up, down), amount: null },
+    };
+  }
+  const only = { base: first.base, amount: first };
+  const inverse = unitById(first.unit).inverse;
+  if (parts.limit === 'min') return inverse ? { low: null, high: only } : { low: only, high: null };
+  if (parts.limit === 'max') return inverse ? { low: only, high: null } : { low: null, high: only };
+  return { low: null, high: null };
+}
+
+function shifted(nominal: Amount, tolerance: Tolerance, sign: bigint): Rational {
+  const unit = unitById(nominal.unit);
+  const own = tolerance.unit ?? unit;
+  const settled = settleComma(tolerance.numeral, own) ?? tolerance.numeral;
+  const inNominal =
+    own.id === unit.id || own.inverse
+      ? settled.value
+      : settled.value.mul(own.factor).div(unit.factor);
+  const number = nominal.number.add(inNominal.mul(sign));
+  return unit.inverse && number.s <= 0n ? nominal.base : toBase(number, unit);
+}
+
+function inverted(text: string, parts: Parts): { readonly problem: SizeProblem } {
+  const low = slice(text, parts.first);
+  const high = parts.second ? slice(text, parts.second) : low;
+  const message = `${slice(text, parts)} has its limits the wrong way round: the lower, ${low}, is above the upper, ${high}`;
+  return {
+    problem: problem(
+      'limits-inverted',
+      message,
+      'put the smaller first, after a look in the source',
+      parts.start,
+      parts.end,
+    ),
+  };
+}
+
+/** The one reference that the parts of a size state, `unstated` if none does. */
+function referenceOf(parts: Parts): PressureReference | 'mixed' {
+  const said = [
+    parts.first.reference,
+    parts.second?.reference,
+    parts.plus?.reference,
+    parts.minus?.reference,
+  ];
+  const stated = new Set(said.filter((reference) => reference && reference !== 'unstated'));
+  if (stated.size > 1) return 'mixed';
+  return [...stated][0] ?? 'unstated';
+}
+
+function dimensionOf(
+  unit: UnitOfMeasure,
+  reference: PressureReference | 'mixed',
+  expect: readonly Dimension[] | null,
+): Dimension {
+  if (unit.reference === null) return unit.dimension;
+  if (reference === 'depression') return 'vacuum';
+  if (reference === 'gauge' || reference === 'absolute') return 'pressure';
+  if (expect?.includes('vacuum') && !expect.includes('pressure')) return 'vacuum';
+  if (expect?.includes('pressure') && !expect.includes('vacuum')) return 'pressure';
+  return unit.dimension;
+}
+
+function settledReference(
+  reference: PressureReference | 'mixed',
+  dimension: Dimension,
+  expect: readonly Dimension[] | null,
+): PressureReference {
+  if (reference !== 'unstated' && reference !== 'mixed') return reference;
+  if (!expect) return 'unstated';
+  return dimension === 'vacuum' ? 'depression' : 'gauge';
+}
