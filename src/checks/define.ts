@@ -1,6 +1,6 @@
-import type { GaugeBook } from '../quantity/model.ts';
 import type { Kind } from '../kinds/model.ts';
-import type { Sheet } from '../sheet/model.ts';
+import type { GaugeBook } from '../quantity/model.ts';
+import type { Acceptance, Sheet } from '../sheet/model.ts';
 import type { Span } from '../text/span.ts';
 
 export type Severity = 'error' | 'warning' | 'note';
@@ -44,7 +44,9 @@ export interface CheckContext {
    * Looks for a picture by the URL the sheet gives: `found`, `missing`, `outside` the project,
    * `remote`, or `unsupported` as a type. Absent where no folder is known; pictures then pass.
    */
-  readonly picture: ((url: string) => 'found' | 'missing' | 'outside' | 'remote' | 'unsupported') | null;
+  readonly picture:
+    | ((url: string) => 'found' | 'missing' | 'outside' | 'remote' | 'unsupported')
+    | null;
 }
 
 /** One message of a check: a sentence with `{placeholders}`, and its remedy with the same. */
@@ -62,6 +64,8 @@ export interface Report<M extends string> {
   readonly related?: readonly { readonly span: Span; readonly label: string }[];
   readonly edits?: readonly Edit[];
   readonly subject?: string | null;
+  /** Further names by which an acceptance may call the subject: each choice of an any-of list. */
+  readonly alsoCalled?: readonly string[];
   /** Where one check has a graver or milder case; the check's own severity otherwise. */
   readonly severity?: Severity;
 }
@@ -75,7 +79,9 @@ export interface Example {
    * `settings:` (YAML lines put below `settings:` of a clean carburetor sheet), `body:` (Markdown
    * put in place of the clean sheet's body), `front:` (YAML lines added at top level).
    */
-  readonly sheet: string | { readonly settings?: string; readonly body?: string; readonly front?: string };
+  readonly sheet:
+    | string
+    | { readonly settings?: string; readonly body?: string; readonly front?: string };
   /** The findings of this check, in order; empty for an example that is right. */
   readonly expect: readonly {
     /** The text under the finding's span, exactly. */
@@ -88,22 +94,61 @@ export interface Example {
   }[];
 }
 
+/** The headings of the findings page, in its order. */
+export const checkGroups = [
+  'reading',
+  'sizes',
+  'prose',
+  'provenance',
+  'cautions',
+  'acceptance',
+] as const;
+export type CheckGroup = (typeof checkGroups)[number];
+
+/** What a check that runs last may know besides the sheet: what the other checks found. */
+export interface Reviewed {
+  /** Every finding of the other checks, accepted ones included, sorted by place. */
+  readonly findings: readonly Finding[];
+  /** The ids of all checks. */
+  readonly ids: readonly string[];
+  /** Whether an acceptance speaks of the finding: its check, and its subject where one is named. */
+  readonly covers: (acceptance: Acceptance, finding: Finding) => boolean;
+}
+
 /** A check: one file, one fault. The id is the file's name and says what is wrong. */
 export interface Check<M extends string = string> {
   readonly id: string;
   readonly severity: Severity;
   /** The heading it stands under on the findings page. */
-  readonly group: 'reading' | 'sizes' | 'prose' | 'provenance' | 'cautions';
+  readonly group: CheckGroup;
   /** One line: what is wrong. */
   readonly summary: string;
   /** What harm it does and when an editor may accept it. */
   readonly explain: string;
   readonly messages: Readonly<Record<M, MessageTemplate>>;
-  readonly run: (sheet: Sheet, context: CheckContext, report: (finding: Report<M>) => void) => void;
+  /**
+   * Whether it also runs on a sheet whose front matter is absent or could not be read. The other
+   * checks then keep silent: they would call everything missing that stands there unread.
+   */
+  readonly unread?: true;
+  /** Whether it runs after all others and looks at what they found. */
+  readonly last?: true;
+  /** Pure; `reviewed` is empty of findings unless the check runs `last`. */
+  readonly run: (
+    sheet: Sheet,
+    context: CheckContext,
+    report: (finding: Report<M>) => void,
+    reviewed: Reviewed,
+  ) => void;
   readonly examples: readonly Example[];
 }
 
-/** Declares a check; the type parameter ties `report` to the names of its messages. */
-export function defineCheck<M extends string>(check: Check<M>): Check {
-  return check as unknown as Check;
+/**
+ * Declares a check. Leave both type parameters to be inferred: the first ties `report` to the
+ * names of the messages, the second keeps the id for the closed union `CheckId`.
+ */
+export function defineCheck<M extends string, const I extends string = string>(
+  check: Check<M> & { readonly id: I },
+): Check & { readonly id: I } {
+  return check as unknown as Check & { readonly id: I };
 }

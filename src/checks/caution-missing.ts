@@ -1,0 +1,50 @@
+import { defineCheck } from './define.ts';
+import { hazardsMet } from './hazards.ts';
+import { kindOf } from './vocabulary.ts';
+
+/** Work that meets a hazard on a sheet that has no message about it. */
+export default defineCheck({
+  id: 'caution-missing',
+  severity: 'warning',
+  group: 'cautions',
+  summary: 'The work meets a hazard that no safety message of the sheet is about.',
+  explain:
+    'Who works from a card in the vise does not fetch a second paper to learn that the bowl still ' +
+    'holds gasoline. Accept it where the hazard cannot arise on this unit, and say why.',
+  messages: {
+    missing: {
+      message: '`{operation}` meets a hazard, {hazard}, and no message of the sheet is about it',
+      fix: 'above step 1 put a line `:::{signal}{attribute}` and a line `:::`, with words between them or none: then the words of the kind are printed',
+    },
+  },
+  run(sheet, context, report) {
+    const kind = kindOf(sheet, context);
+    if (kind === null) return;
+    for (const { hazard, operation, from, messages } of hazardsMet(sheet, kind)) {
+      if (messages.length > 0) continue;
+      const known = kind.hazards.get(hazard);
+      if (known === undefined) continue;
+      const unnamed = sheet.messages.filter(
+        ({ signal, hazards, span }) =>
+          hazards.length === 0 && signal !== 'notice' && span.start < from,
+      );
+      report({
+        message: 'missing',
+        span: operation.heading.span,
+        values: {
+          operation: operation.heading.value,
+          hazard: known.label.toLowerCase(),
+          signal: known.signal,
+          attribute: `{hazard=${hazard}}`,
+        },
+        related: unnamed.map(({ span }) => ({
+          span,
+          label: 'this message names no hazard',
+        })),
+        subject: hazard,
+        alsoCalled: operation.canonical === null ? [] : [operation.canonical],
+      });
+    }
+  },
+  examples: [],
+});

@@ -1,0 +1,76 @@
+import { defineCheck } from './define.ts';
+import { kindOf, nearest, wordsOf } from './vocabulary.ts';
+
+/** A feature that the kind does not know. */
+export default defineCheck({
+  id: 'feature-unknown',
+  severity: 'error',
+  group: 'reading',
+  summary: 'The kind of unit has no such feature.',
+  explain:
+    'A feature says which settings and operations the sheet must have. A misspelt one demands ' +
+    'nothing, so a forgotten setting is not missed. A feature that the kind really lacks may be ' +
+    'accepted with a word on what it is; a misspelling may not.',
+  messages: {
+    near: {
+      message: 'a {kind} has no feature `{feature}`',
+      fix: 'write `{near}`',
+    },
+    unknown: {
+      message: 'a {kind} has no feature `{feature}`, so nothing is required for it',
+      fix: 'use a name of the kind, add it to the data file of the kind, or accept it with a reason',
+    },
+  },
+  run(sheet, context, report) {
+    const kind = kindOf(sheet, context);
+    if (kind === null) return;
+    for (const feature of sheet.unit.features) {
+      if (kind.featureNamed(feature.value) !== null) continue;
+      const near = nearest(feature.value, wordsOf(kind.features));
+      const values = { kind: kind.name, feature: feature.value };
+      const { span } = feature;
+      const subject = feature.value;
+      if (near !== null) report({ message: 'near', span, values: { ...values, near }, subject });
+      else report({ message: 'unknown', span, values, subject, severity: 'warning' });
+    }
+  },
+  examples: [
+    {
+      name: 'two letters swapped',
+      sheet: {
+        front:
+          'unit: { kind: carburetor, maker: Orlo, model: 1A, features: [single-barrel, downdarft] }',
+      },
+      expect: [
+        {
+          at: 'downdarft',
+          message: 'a carburetor has no feature `downdarft`',
+          fix: 'write `downdraft`',
+        },
+      ],
+    },
+    {
+      name: "a feature of the club's own",
+      sheet: {
+        front:
+          'unit: { kind: carburetor, maker: Orlo, model: 1A, features: [single-barrel, downdraft, heated-jacket] }',
+      },
+      expect: [
+        {
+          at: 'heated-jacket',
+          severity: 'warning',
+          message: 'a carburetor has no feature `heated-jacket`, so nothing is required for it',
+          fix: 'use a name of the kind, add it to the data file of the kind, or accept it with a reason',
+        },
+      ],
+    },
+    {
+      name: 'another word for it that the kind knows',
+      sheet: {
+        front:
+          'unit: { kind: carburetor, maker: Orlo, model: 1A, features: [single choke, downdraught] }',
+      },
+      expect: [],
+    },
+  ],
+});

@@ -1,0 +1,60 @@
+import { defineCheck } from './define.ts';
+import { eitherOf, kindOf, nearest, wordsOf } from './vocabulary.ts';
+
+/** None of a group of features of which every unit has one. */
+export default defineCheck({
+  id: 'feature-unsaid',
+  severity: 'warning',
+  group: 'reading',
+  summary: 'The features leave out something that every unit of the kind is or has.',
+  explain:
+    'Whether a unit is updraft or downdraft, of one barrel or two, decides how the restorer holds ' +
+    'it, and whether one baseline serves every barrel. Accept it for a unit that is none of these.',
+  messages: {
+    unsaid: {
+      message: 'the features do not say whether the unit is {choices}',
+      fix: 'add one of {choices} to `features:`',
+    },
+  },
+  run(sheet, context, report) {
+    const kind = kindOf(sheet, context);
+    if (kind === null || sheet.unit.kind === null) return;
+    const named = new Set<string>();
+    const words = wordsOf(kind.features);
+    for (const { value } of sheet.unit.features) {
+      // A misspelt feature has a finding of its own; it does not also leave its group unsaid.
+      const near = kind.featureNamed(value) === null ? nearest(value, words) : value;
+      const known = near === null ? null : kind.featureNamed(near);
+      if (known !== null) named.add(known.name);
+    }
+    const last = sheet.unit.features.at(-1);
+    for (const group of kind.oneOf) {
+      if (group.some((name) => named.has(name))) continue;
+      report({
+        message: 'unsaid',
+        span: last?.span ?? sheet.unit.kind.span,
+        values: { choices: eitherOf(group) },
+        subject: group[0] ?? null,
+        alsoCalled: group,
+      });
+    }
+  },
+  examples: [
+    {
+      name: 'nothing says which way the air goes',
+      sheet: {
+        front:
+          'unit: { kind: carburetor, maker: Orlo, model: 1A, features: [single-barrel, pump] }',
+      },
+      expect: [
+        {
+          at: 'pump',
+          message:
+            'the features do not say whether the unit is `downdraft`, `updraft` or `side-draft`',
+          fix: 'add one of `downdraft`, `updraft` or `side-draft` to `features:`',
+        },
+      ],
+    },
+    { name: 'one barrel, downdraft', sheet: {}, expect: [] },
+  ],
+});

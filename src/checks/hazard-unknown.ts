@@ -1,0 +1,38 @@
+import { defineCheck } from './define.ts';
+import { allOf, kindOf, nearest, wordsOf } from './vocabulary.ts';
+
+/** A safety message about a hazard that the kind does not know. */
+export default defineCheck({
+  id: 'hazard-unknown',
+  severity: 'error',
+  group: 'cautions',
+  summary: 'A safety message names a hazard that the kind of unit does not know.',
+  explain:
+    'The message is printed all the same, but is counted for no hazard of the work. A hazard that ' +
+    'the kind really lacks may be accepted; a misspelling may not.',
+  messages: {
+    near: { message: 'there is no hazard `{hazard}`', fix: 'write `hazard={near}`' },
+    unknown: {
+      message: 'there is no hazard `{hazard}` among those of a {kind}',
+      fix: 'write one of {known}, or accept it with a reason',
+    },
+  },
+  run(sheet, context, report) {
+    const kind = kindOf(sheet, context);
+    if (kind === null) return;
+    for (const message of sheet.messages) {
+      for (const { value, span } of message.hazards) {
+        if (kind.hazardNamed(value) !== null) continue;
+        const near = nearest(value, wordsOf(kind.hazards));
+        const subject = value;
+        if (near !== null)
+          report({ message: 'near', span, values: { hazard: value, near }, subject });
+        else {
+          const values = { hazard: value, kind: kind.name, known: allOf([...kind.hazards.keys()]) };
+          report({ message: 'unknown', span, values, subject, severity: 'warning' });
+        }
+      }
+    }
+  },
+  examples: [],
+});

@@ -1,0 +1,116 @@
+import { readSheet } from '../sheet/index.ts';
+import type { Sheet } from '../sheet/model.ts';
+import acceptanceBarred from './acceptance-barred.ts';
+import acceptanceUnknown from './acceptance-unknown.ts';
+import acceptanceUnreasoned from './acceptance-unreasoned.ts';
+import acceptanceUnused from './acceptance-unused.ts';
+import cautionLate from './caution-late.ts';
+import cautionMissing from './caution-missing.ts';
+import conditionUnsaid from './condition-unsaid.ts';
+import type { Check, CheckContext, Finding } from './define.ts';
+import directiveUnknown from './directive-unknown.ts';
+import dissentUnruled from './dissent-unruled.ts';
+import featureUnknown from './feature-unknown.ts';
+import featureUnsaid from './feature-unsaid.ts';
+import featuresExclusive from './features-exclusive.ts';
+import fileUnreadable from './file-unreadable.ts';
+import frontMatterAbsent from './front-matter-absent.ts';
+import frontMatterInvalid from './front-matter-invalid.ts';
+import frontMatterUnreadable from './front-matter-unreadable.ts';
+import hazardUnknown from './hazard-unknown.ts';
+import hazardUnnamed from './hazard-unnamed.ts';
+import headingRepeated from './heading-repeated.ts';
+import htmlInText from './html-in-text.ts';
+import kindUnknown from './kind-unknown.ts';
+import messageBroken from './message-broken.ts';
+import operationMissing from './operation-missing.ts';
+import operationUnknown from './operation-unknown.ts';
+import pictureUnprintable from './picture-unprintable.ts';
+import pictureUntold from './picture-untold.ts';
+import { runChecks } from './run.ts';
+import settingMissing from './setting-missing.ts';
+import settingUnknown from './setting-unknown.ts';
+import settingUnsourced from './setting-unsourced.ts';
+import settingUnused from './setting-unused.ts';
+import sheetMisnamed from './sheet-misnamed.ts';
+import signalTooMild from './signal-too-mild.ts';
+import sourceUnknown from './source-unknown.ts';
+import sourceUntitled from './source-untitled.ts';
+import sourceUnused from './source-unused.ts';
+import valueUndefined from './value-undefined.ts';
+
+const list = [
+  // reading
+  fileUnreadable,
+  frontMatterUnreadable,
+  frontMatterAbsent,
+  frontMatterInvalid,
+  sheetMisnamed,
+  kindUnknown,
+  featureUnknown,
+  featuresExclusive,
+  featureUnsaid,
+  settingUnknown,
+  settingMissing,
+  conditionUnsaid,
+  operationUnknown,
+  operationMissing,
+  headingRepeated,
+  valueUndefined,
+  settingUnused,
+  directiveUnknown,
+  htmlInText,
+  pictureUnprintable,
+  pictureUntold,
+  // provenance
+  settingUnsourced,
+  sourceUnknown,
+  sourceUntitled,
+  sourceUnused,
+  dissentUnruled,
+  // cautions
+  cautionMissing,
+  cautionLate,
+  messageBroken,
+  hazardUnknown,
+  hazardUnnamed,
+  signalTooMild,
+  // acceptance
+  acceptanceUnknown,
+  acceptanceUnreasoned,
+  acceptanceBarred,
+  acceptanceUnused,
+] as const;
+
+/** The id of every check there is: a closed union, made from the list. */
+export type CheckId = (typeof list)[number]['id'];
+
+/** Every check, in the order of the findings page: by group, and in a group from coarse to fine. */
+export const allChecks: readonly Check[] = list;
+
+/** A sheet and what the checks found on it; a sheet with errors is still there to be previewed. */
+export interface Examined {
+  readonly sheet: Sheet;
+  /** Sorted by place, then id; accepted ones are among them and carry their reason. */
+  readonly findings: readonly Finding[];
+}
+
+/** Reads a text as a sheet and checks it. Never throws for what the text says. */
+export function examine(text: string, file: string, context: CheckContext): Examined {
+  const { kinds, gauges, wireGauge } = context;
+  const sheet = readSheet(text, file, { kinds, gauges, wireGauge });
+  return { sheet, findings: examineParsed(sheet, context) };
+}
+
+/** Checks a sheet that has been read. */
+export function examineParsed(sheet: Sheet, context: CheckContext): readonly Finding[] {
+  return runChecks(allChecks, sheet, context);
+}
+
+/** The check of that id; null where there is none. */
+export function checkNamed(id: string): Check | null {
+  return allChecks.find((check) => check.id === id) ?? null;
+}
+
+export * from './define.ts';
+export { explainCheck, findingsPage } from './findings-page.ts';

@@ -1,0 +1,59 @@
+import { defineCheck } from './define.ts';
+import { eitherOf, kindOf, nearest } from './vocabulary.ts';
+
+/** `unit: kind:` names a kind that no data file describes. */
+export default defineCheck({
+  id: 'kind-unknown',
+  severity: 'error',
+  group: 'reading',
+  summary: 'Nobody has described the kind of unit that the sheet names.',
+  explain:
+    'The kind says which settings there are, what they are sizes of and which hazards the work ' +
+    'meets. Without it most checks have nothing to hold the sheet against. It cannot be accepted.',
+  messages: {
+    near: {
+      message: 'there is no kind of unit `{kind}`',
+      fix: 'write `kind: {near}`',
+    },
+    unknown: {
+      message: 'there is no kind of unit `{kind}`',
+      fix: 'write {kinds}; a new kind needs a data file of its own',
+    },
+  },
+  run(sheet, context, report) {
+    const named = sheet.unit.kind;
+    if (named === null || kindOf(sheet, context) !== null) return;
+    const near = nearest(named.value, context.kinds.keys());
+    if (near !== null) {
+      report({ message: 'near', span: named.span, values: { kind: named.value, near } });
+      return;
+    }
+    const kinds = eitherOf([...context.kinds.keys()].sort());
+    report({ message: 'unknown', span: named.span, values: { kind: named.value, kinds } });
+  },
+  examples: [
+    {
+      name: 'a misspelt kind',
+      sheet: { front: 'unit: { kind: carburettor, maker: Orlo, model: 1A, features: [pump] }' },
+      expect: [
+        {
+          at: 'carburettor',
+          message: 'there is no kind of unit `carburettor`',
+          fix: 'write `kind: carburetor`',
+        },
+      ],
+    },
+    {
+      name: 'a kind that nobody has described',
+      sheet: { front: 'unit: { kind: magneto, maker: Orlo, model: M1 }' },
+      expect: [
+        {
+          at: 'magneto',
+          message: 'there is no kind of unit `magneto`',
+          fix: 'write `carburetor`; a new kind needs a data file of its own',
+        },
+      ],
+    },
+    { name: 'the kind `carburetor`', sheet: {}, expect: [] },
+  ],
+});

@@ -1,0 +1,64 @@
+import { agreeLimits, convertLimits } from '../quantity/index.ts';
+import type { Statement } from '../quantity/model.ts';
+import type { Setting, Sheet } from '../sheet/model.ts';
+import { defineCheck } from './define.ts';
+import { readOf } from './stated-sizes.ts';
+
+/** Limits restated in another unit that let through what the value refuses. */
+export default defineCheck({
+  id: 'limits-widened',
+  severity: 'warning',
+  group: 'sizes',
+  summary: 'Converted limits let through a part that the original limits refuse.',
+  explain:
+    'A limit that is converted and rounded to the nearest can move outward. A restorer who works by ' +
+    'the second figure then passes a setting that the source refuses. Round the lower limit up and ' +
+    'the upper one down, or say `rounding: ordinary` on the setting or the sheet if the ordinary ' +
+    'rounding is meant.',
+  messages: {
+    low: {
+      message: '`also` {second} starts at {there}, but `value` {first} starts at {here}',
+      fix: 'write {inward}, rounded inward, or say `rounding: ordinary`',
+    },
+    high: {
+      message: '`also` {second} goes up to {there}, but `value` {first} stops at {here}',
+      fix: 'write {inward}, rounded inward, or say `rounding: ordinary`',
+    },
+  },
+  run(sheet, _context, report) {
+    for (const setting of sheet.settings.values()) {
+      const value = readOf(setting.value);
+      if (!value || !setting.value || isOrdinary(setting, sheet)) continue;
+      for (const size of setting.also) {
+        const also = readOf(size);
+        if (!also || also.dimension !== value.dimension) continue;
+        const limits = agreeLimits(value, also);
+        if (limits.verdict !== 'widened') continue;
+        report({
+          message: limits.side,
+          span: size.span,
+          values: { first: value.text, second: also.text, here: limits.first, there: limits.second, inward: inwardText(value, also) },
+          compared: [limits.first, limits.second],
+          related: [{ span: setting.value.span, label: 'the value' }],
+          subject: setting.canonical ?? setting.name.value,
+        });
+      }
+    }
+  },
+  examples: [],
+});
+
+function isOrdinary(setting: Setting, sheet: Sheet): boolean {
+  return (setting.rounding ?? sheet.rounding)?.value === 'ordinary';
+}
+
+/** The value's limits in the other statement's unit and places, rounded inward; one more place where none fit. */
+function inwardText(value: Statement, also: Statement): string {
+  const amount = also.low?.amount ?? also.high?.amount ?? also.nominal;
+  const places = amount?.places ?? 3;
+  for (let more = 0; more < 3; more++) {
+    const converted = convertLimits(value, amount?.unit ?? 'mm', { places: places + more, rounding: 'inward' });
+    if (converted.ok) return converted.text;
+  }
+  return value.text;
+}

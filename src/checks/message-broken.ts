@@ -1,0 +1,129 @@
+import type { UnknownDirective } from '../sheet/model.ts';
+import type { Span } from '../text/span.ts';
+import { defineCheck } from './define.ts';
+
+const opening =
+  /^(:{3,})([ \t]*)(danger|warning|caution|notice)([ \t]*)(\{[^{}\r\n]*\})?[ \t]*(?=\r|\n|$)/i;
+
+/** A safety message whose colons do not open or close it. */
+export default defineCheck({
+  id: 'message-broken',
+  severity: 'error',
+  group: 'cautions',
+  summary: 'A safety message is not opened or not closed as it must be.',
+  explain:
+    'A space in the wrong place turns a warning into plain words with colons before them, and a ' +
+    'message that is never closed swallows every step and heading below it. It cannot be accepted.',
+  messages: {
+    spaced: {
+      message: '`{written}` is not read as a safety message, because of a space in it',
+      fix: 'write `{meant}`',
+    },
+    opened: {
+      message: '`{written}` is not read as a safety message',
+      fix: 'write it as `:::warning{hazard=gasoline-vapor}` on a line of its own, the words below it, and `:::` on a line of its own',
+    },
+    unclosed: {
+      message:
+        'the message that `{written}` opens is never closed, so it takes in all that follows',
+      fix: 'put `:::` on a line of its own below its last line',
+    },
+  },
+  run(sheet, _context, report) {
+    if (!sheet.text.includes(':::')) return;
+    const containers = [...sheet.messages, ...sheet.directives.filter(isContainer)];
+    for (const { span } of containers) {
+      const whole = sheet.text.slice(span.start, span.end);
+      if (isClosed(whole)) continue;
+      const written = /^:+[^\s[{]*/.exec(whole)?.[0] ?? '';
+      const place = { start: span.start, end: span.start + written.length };
+      report({ message: 'unclosed', span: place, values: { written } });
+    }
+    for (const { text, span, block } of sheet.prose) {
+      if (
+        span.start !== block.start ||
+        !text.startsWith(':::') ||
+        /^:+[ \t]*$/m.test(firstLine(text))
+      ) {
+        continue;
+      }
+      const match = opening.exec(text);
+      if (match === null) {
+        const written = firstLine(text).trimEnd();
+        const place = { start: span.start, end: span.start + written.length };
+        const shown = written.length > 60 ? `${written.slice(0, 60)}...` : written;
+        report({ message: 'opened', span: place, values: { written: shown } });
+        continue;
+      }
+      const written = match[0].trimEnd();
+      const meant = `${match[1]}${match[3]?.toLowerCase()}${match[5] ?? ''}`;
+      const place: Span = { start: span.start, end: span.start + written.length };
+      // Without a closing line the cure would swallow what follows.
+      const closes = /^[ \t]*:{3,}[ \t]*$/m.test(sheet.text.slice(place.end));
+      report({
+        message: 'spaced',
+        span: place,
+        values: { written, meant },
+        ...(closes ? { edits: [{ span: place, text: meant }] } : {}),
+      });
+    }
+  },
+  examples: [
+    {
+      name: 'a space after the colons',
+      sheet: { body: '::: warning{hazard=gasoline-vapor}\nNo flame.\n:::\n' },
+      expect: [
+        {
+          at: '::: warning{hazard=gasoline-vapor}',
+          message:
+            '`::: warning{hazard=gasoline-vapor}` is not read as a safety message, because of a space in it',
+          fix: 'write `:::warning{hazard=gasoline-vapor}`',
+          fixed: ':::warning{hazard=gasoline-vapor}',
+        },
+      ],
+    },
+    {
+      name: 'the words on the line that opens it',
+      sheet: { body: ':::warning No flame, spark or hot lamp.\n' },
+      expect: [
+        {
+          at: ':::warning No flame, spark or hot lamp.',
+          message: '`:::warning No flame, spark or hot lamp.` is not read as a safety message',
+          fix: 'write it as `:::warning{hazard=gasoline-vapor}` on a line of its own, the words below it, and `:::` on a line of its own',
+        },
+      ],
+    },
+    {
+      name: 'never closed',
+      sheet: {
+        body: ':::warning{hazard=gasoline-vapor}\nNo flame.\n\n## Float level\n\n1. Set it.\n',
+      },
+      expect: [
+        {
+          at: ':::warning',
+          message:
+            'the message that `:::warning` opens is never closed, so it takes in all that follows',
+          fix: 'put `:::` on a line of its own below its last line',
+        },
+      ],
+    },
+    {
+      name: 'opened and closed',
+      sheet: { body: ':::warning{hazard=gasoline-vapor}\nNo flame.\n:::\n' },
+      expect: [],
+    },
+  ],
+});
+
+function isContainer({ kind }: UnknownDirective): boolean {
+  return kind === 'container';
+}
+
+function firstLine(text: string): string {
+  return /^[^\r\n]*/.exec(text)?.[0] ?? '';
+}
+
+/** Whether the last line of a container's text is its closing colons. */
+function isClosed(text: string): boolean {
+  return /[\r\n][ \t>]*:{3,}[ \t]*$/.test(text.slice(-200));
+}

@@ -1,0 +1,64 @@
+import { defineCheck } from './define.ts';
+import { eitherOf, kindOf, nearest, wordsOf } from './vocabulary.ts';
+
+/** An operation that a feature of the unit, or every unit of the kind, needs. */
+export default defineCheck({
+  id: 'operation-missing',
+  severity: 'warning',
+  group: 'reading',
+  summary: 'An operation is missing that the unit needs by its kind or one of its features.',
+  explain:
+    'A setting without its operation is a number without a way to set it, and work that is left ' +
+    'out is left undone. Accept it where another paper is printed beside the sheet that has it.',
+  messages: {
+    feature: {
+      message:
+        'the feature `{feature}` needs the operation {choices}, and no heading of the sheet is one',
+      fix: 'add a heading `## {label}` with its steps, or take `{feature}` out of the features',
+    },
+    always: {
+      message: 'every {kind} needs the operation {choices}, and no heading of the sheet is one',
+      fix: 'add a heading `## {label}` with its steps',
+    },
+  },
+  run(sheet, context, report) {
+    const kind = kindOf(sheet, context);
+    if (kind === null || sheet.unit.kind === null) return;
+    const present = new Set<string>();
+    for (const { canonical, heading } of sheet.operations) {
+      // A misspelt heading has a finding of its own; it is not missing as well.
+      const near = canonical ?? nearest(heading.value, wordsOf(kind.operations));
+      const known = near === null ? null : kind.operationNamed(near);
+      if (known !== null) present.add(known.name);
+    }
+    const lacking = (choices: readonly string[]): boolean =>
+      !choices.some((choice) => present.has(choice));
+    const label = (choices: readonly string[]): string =>
+      kind.operations.get(choices[0] ?? '')?.label ?? choices[0] ?? '';
+
+    for (const choices of kind.always.operations) {
+      if (!lacking(choices)) continue;
+      report({
+        message: 'always',
+        span: sheet.unit.kind.span,
+        values: { kind: kind.name, choices: eitherOf(choices), label: label(choices) },
+        subject: choices[0] ?? null,
+        alsoCalled: choices,
+      });
+    }
+    for (const feature of sheet.unit.features) {
+      const known = kind.featureNamed(feature.value);
+      for (const choices of known?.operations ?? []) {
+        if (!lacking(choices)) continue;
+        report({
+          message: 'feature',
+          span: feature.span,
+          values: { feature: feature.value, choices: eitherOf(choices), label: label(choices) },
+          subject: choices[0] ?? null,
+          alsoCalled: choices,
+        });
+      }
+    }
+  },
+  examples: [],
+});

@@ -1,0 +1,105 @@
+import type { Operation } from '../sheet/model.ts';
+import { defineCheck } from './define.ts';
+import { kindOf, nearest, wordsOf } from './vocabulary.ts';
+
+/** A heading with steps under it that names no operation of the kind. */
+export default defineCheck({
+  id: 'operation-unknown',
+  severity: 'warning',
+  group: 'reading',
+  summary: 'A heading names no operation that the kind of unit knows.',
+  explain:
+    'What an operation needs, what it disturbs and which hazards it meets come from the kind, by ' +
+    'the name in the heading. Steps under an unknown heading are printed, but no caution is asked ' +
+    'for and no order proved. A heading without steps is taken as prose. Accept it for work of the ' +
+    "club's own that meets no hazard.",
+  messages: {
+    near: {
+      message: 'a {kind} has no operation `{heading}`',
+      fix: 'write `{near}`, or name the operation after the heading: `## {heading} {id}`',
+    },
+    unknown: {
+      message: 'a {kind} has no operation `{heading}`',
+      fix: 'write `## {heading} {#name}`, with the name of the operation that the work belongs to',
+    },
+    id: {
+      message: 'a {kind} has no operation `{given}`, which the heading names in braces',
+      fix: 'write `{cure}`',
+    },
+  },
+  run(sheet, context, report) {
+    const kind = kindOf(sheet, context);
+    if (kind === null) return;
+    for (const operation of sheet.operations) {
+      if (operation.canonical !== null) continue;
+      const { heading, id } = operation;
+      const words = wordsOf(kind.operations);
+      const subject = id?.value ?? heading.value;
+      const alsoCalled = [heading.value];
+      if (id !== null) {
+        const near = nearest(id.value, words);
+        if (near === null && !isWork(operation)) continue;
+        const cure = near === null ? 'the name of the operation it belongs to' : `{#${near}}`;
+        const values = { kind: kind.name, given: id.value, cure };
+        report({ message: 'id', span: id.span, values, subject, alsoCalled });
+        continue;
+      }
+      const near = nearest(heading.value, words);
+      if (near === null && !isWork(operation)) continue;
+      const known = near === null ? null : kind.operationNamed(near);
+      const { span } = heading;
+      const values = { kind: kind.name, heading: heading.value };
+      if (known === null) report({ message: 'unknown', span, values, subject, alsoCalled });
+      else {
+        const named = { ...values, id: `{#${known.name}}`, near: known.label };
+        report({ message: 'near', span, values: named, subject, alsoCalled });
+      }
+    }
+  },
+  examples: [
+    {
+      name: 'two letters swapped',
+      sheet: { body: '## Flaot level\n\n1. Set the float: :value[float-level].\n' },
+      expect: [
+        {
+          at: 'Flaot level',
+          message: 'a carburetor has no operation `Flaot level`',
+          fix: 'write `Float level`, or name the operation after the heading: `## Flaot level {#float-level}`',
+        },
+      ],
+    },
+    {
+      name: 'work that the kind has no word for',
+      sheet: { body: '## Heater jacket\n\n1. Blank off the jacket.\n' },
+      expect: [
+        {
+          at: 'Heater jacket',
+          message: 'a carburetor has no operation `Heater jacket`',
+          fix: 'write `## Heater jacket {#name}`, with the name of the operation that the work belongs to',
+        },
+      ],
+    },
+    {
+      name: 'a misspelt name in braces',
+      sheet: { body: '## Setting the float {#flaot-level}\n\n1. Set it: :value[float-level].\n' },
+      expect: [
+        {
+          at: 'flaot-level',
+          message: 'a carburetor has no operation `flaot-level`, which the heading names in braces',
+          fix: 'write `{#float-level}`',
+        },
+      ],
+    },
+    {
+      name: "a heading of one's own that names its operation, and one without steps",
+      sheet: {
+        body: '## Setting the float {#float-level}\n\n1. Set it: :value[float-level].\n\n## A word of thanks\n\nTo all who measured.\n',
+      },
+      expect: [],
+    },
+  ],
+});
+
+function isWork(operation: Operation): boolean {
+  return operation.steps.length > 0;
+}

@@ -1,0 +1,122 @@
+import type { Acceptance, Sheet } from '../sheet/model.ts';
+import type { Check, CheckContext, Finding, Report, Reviewed } from './define.ts';
+import { kindOf, namesOf, plainName } from './vocabulary.ts';
+
+const nothingFound: readonly Finding[] = [];
+
+/** Problems of the reader after which the front matter's content is not to be relied on. */
+const blinding: ReadonlySet<string> = new Set(['front-matter', 'encoding', 'limits']);
+
+/**
+ * Runs checks over a sheet and returns their findings sorted by place, then by id; warnings and
+ * notes that the sheet accepts with a reason carry that reason. Throws only where a check itself
+ * is at fault: an undeclared message or a placeholder without a value.
+ */
+export function runChecks(
+  checks: readonly Check[],
+  sheet: Sheet,
+  context: CheckContext,
+): readonly Finding[] {
+  const unread =
+    sheet.frontMatter === null || sheet.problems.some((problem) => blinding.has(problem.kind));
+  const names = new Map<Finding, readonly string[]>();
+  const covers = (acceptance: Acceptance, finding: Finding): boolean =>
+    speaksOf(acceptance, finding, names.get(finding) ?? [], sheet, context);
+  const ids = checks.map((check) => check.id);
+
+  const pass = (last: boolean, before: readonly Finding[]): readonly Finding[] => {
+    const found: Finding[] = [];
+    const reviewed: Reviewed = { findings: before, ids, covers };
+    for (const check of checks) {
+      if ((check.last ?? false) !== last || (unread && check.unread !== true)) continue;
+      const report = (reported: Report<string>): void => {
+        const raw = complete(check, reported, sheet);
+        const called = [
+          ...(raw.subject === null ? [] : [raw.subject]),
+          ...(reported.alsoCalled ?? []),
+        ];
+        names.set(raw, called);
+        const reason = last ? null : acceptedBecause(raw, sheet.accept, covers);
+        const finding = reason === null ? raw : { ...raw, accepted: reason };
+        names.set(finding, called);
+        found.push(finding);
+      };
+      check.run(sheet, context, report, reviewed);
+    }
+    return found.sort(byPlace);
+  };
+
+  const first = pass(false, nothingFound);
+  const second = pass(true, first);
+  return second.length === 0 ? first : [...first, ...second].sort(byPlace);
+}
+
+function complete(check: Check, reported: Report<string>, sheet: Sheet): Finding {
+  const template = check.messages[reported.message];
+  if (template === undefined) {
+    throw new Error(`check ${check.id} reports a message it does not declare: ${reported.message}`);
+  }
+  const values = reported.values ?? {};
+  return {
+    check: check.id,
+    severity: reported.severity ?? check.severity,
+    file: sheet.file,
+    span: reported.span,
+    message: fill(template.message, values, check.id),
+    fix: template.fix === null ? null : fill(template.fix, values, check.id),
+    compared: reported.compared ?? null,
+    related: reported.related ?? [],
+    edits: reported.edits === undefined || reported.edits.length === 0 ? null : reported.edits,
+    subject: reported.subject ?? null,
+    accepted: null,
+  };
+}
+
+/** Puts values in place of `{name}`; braces that hold anything but a bare name stay as they are. */
+function fill(template: string, values: Readonly<Record<string, string>>, id: string): string {
+  return template.replace(/\{([a-zA-Z]+)\}/g, (_, name: string) => {
+    const value = values[name];
+    if (value === undefined) throw new Error(`check ${id} leaves {${name}} unfilled`);
+    return value;
+  });
+}
+
+function byPlace(a: Finding, b: Finding): number {
+  return (
+    a.span.start - b.span.start ||
+    a.span.end - b.span.end ||
+    order(a.check, b.check) ||
+    order(a.message, b.message)
+  );
+}
+
+/** By code unit, so that no locale of the machine reorders a report. */
+function order(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
+function acceptedBecause(
+  finding: Finding,
+  accept: readonly Acceptance[],
+  covers: (acceptance: Acceptance, finding: Finding) => boolean,
+): string | null {
+  if (accept.length === 0 || finding.severity === 'error') return null;
+  for (const acceptance of accept) {
+    const reason = acceptance.reason?.value.trim() ?? '';
+    if (reason !== '' && covers(acceptance, finding)) return reason;
+  }
+  return null;
+}
+
+function speaksOf(
+  acceptance: Acceptance,
+  finding: Finding,
+  called: readonly string[],
+  sheet: Sheet,
+  context: CheckContext,
+): boolean {
+  if (plainName(acceptance.finding.value) !== finding.check) return false;
+  if (acceptance.at === null) return true;
+  const meant = namesOf(acceptance.at.value, kindOf(sheet, context));
+  return called.some((name) => meant.includes(name) || meant.includes(plainName(name)));
+}

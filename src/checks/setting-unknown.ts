@@ -1,0 +1,68 @@
+import { defineCheck } from './define.ts';
+import { kindOf, nearest, wordsOf } from './vocabulary.ts';
+
+/** A setting that the kind does not know. */
+export default defineCheck({
+  id: 'setting-unknown',
+  severity: 'error',
+  group: 'reading',
+  summary: 'The kind of unit has no such setting.',
+  explain:
+    'A setting under a name that the kind does not know is not held against anything: neither its ' +
+    'dimension nor its usual range nor what must be said beside it. A setting that the kind really ' +
+    'lacks may be accepted; a misspelling may not.',
+  messages: {
+    near: {
+      message: 'a {kind} has no setting `{setting}`',
+      fix: 'write `{near}:`',
+    },
+    unknown: {
+      message: 'a {kind} has no setting `{setting}`, so its figure is held against nothing',
+      fix: 'use a name of the kind, add it to the data file of the kind, or accept it with a reason',
+    },
+  },
+  run(sheet, context, report) {
+    const kind = kindOf(sheet, context);
+    if (kind === null) return;
+    for (const { name, canonical } of sheet.settings.values()) {
+      if (canonical !== null) continue;
+      const near = nearest(name.value, wordsOf(kind.settings));
+      const values = { kind: kind.name, setting: name.value };
+      const { span } = name;
+      const subject = name.value;
+      if (near !== null) report({ message: 'near', span, values: { ...values, near }, subject });
+      else report({ message: 'unknown', span, values, subject, severity: 'warning' });
+    }
+  },
+  examples: [
+    {
+      name: 'two letters swapped',
+      sheet: { settings: 'unlaoder: { value: No. 29 drill, from: m48 p. 33 }' },
+      expect: [
+        {
+          at: 'unlaoder',
+          message: 'a carburetor has no setting `unlaoder`',
+          fix: 'write `unloader:`',
+        },
+      ],
+    },
+    {
+      name: "a setting of the club's own",
+      sheet: { settings: 'heater-flap: { value: 1/4 in, from: m48 p. 40 }' },
+      expect: [
+        {
+          at: 'heater-flap',
+          severity: 'warning',
+          message:
+            'a carburetor has no setting `heater-flap`, so its figure is held against nothing',
+          fix: 'use a name of the kind, add it to the data file of the kind, or accept it with a reason',
+        },
+      ],
+    },
+    {
+      name: 'another name for it that the kind knows',
+      sheet: { settings: 'vacuum-break: { value: 3/16 in, from: m48 p. 32 }' },
+      expect: [],
+    },
+  ],
+});

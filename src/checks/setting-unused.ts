@@ -1,0 +1,76 @@
+import type { Setting } from '../sheet/model.ts';
+import { defineCheck } from './define.ts';
+import { kindOf, nearest, settingCalled, settingsByName } from './vocabulary.ts';
+
+/** A setting that no `:value[...]` of the work calls for. */
+export default defineCheck({
+  id: 'setting-unused',
+  severity: 'warning',
+  group: 'reading',
+  summary: 'A setting is given that no step of the work uses.',
+  explain:
+    'A number that no step calls for is set by nobody: either the step is missing, or it carries a ' +
+    'number of its own that will not follow when the setting is corrected. Accept it for a figure ' +
+    'that is only for reference.',
+  messages: {
+    unused: {
+      message: '`{setting}` is given, but no step uses it',
+      fix: 'put `:value[{setting}]` in the step that makes it, or accept it with a reason',
+    },
+  },
+  run(sheet, context, report) {
+    if (sheet.settings.size === 0) return;
+    const kind = kindOf(sheet, context);
+    const used = new Set<Setting>();
+    const undefinedNames: string[] = [];
+    for (const { name } of sheet.values) {
+      const setting = settingCalled(name, sheet, kind);
+      if (setting !== null) used.add(setting);
+      else undefinedNames.push(name);
+    }
+    // The misspelt `:value[...]` has a finding of its own and is what leaves the setting unused.
+    for (const name of undefinedNames) {
+      const near = nearest(name, settingsByName(sheet).keys());
+      const setting = near === null ? undefined : settingsByName(sheet).get(near);
+      if (setting !== undefined) used.add(setting);
+    }
+    for (const setting of sheet.settings.values()) {
+      if (used.has(setting)) continue;
+      report({
+        message: 'unused',
+        span: setting.name.span,
+        values: { setting: setting.name.value },
+        subject: setting.canonical ?? setting.name.value,
+      });
+    }
+  },
+  examples: [
+    {
+      name: 'a float drop that no step sets',
+      sheet: { settings: 'float-drop: { value: 1-1/4 in, from: m48 p. 31 }' },
+      expect: [
+        {
+          at: 'float-drop',
+          message: '`float-drop` is given, but no step uses it',
+          fix: 'put `:value[float-drop]` in the step that makes it, or accept it with a reason',
+        },
+      ],
+    },
+    { name: 'every setting used', sheet: {}, expect: [] },
+    {
+      name: 'accepted as a figure for reference',
+      sheet: {
+        settings: 'float-drop: { value: 1-1/4 in, from: m48 p. 31 }',
+        front:
+          'accept: [{ finding: setting-unused, at: float-drop, reason: The float is riveted and cannot be bent }]',
+      },
+      expect: [
+        {
+          at: 'float-drop',
+          message: '`float-drop` is given, but no step uses it',
+          fix: 'put `:value[float-drop]` in the step that makes it, or accept it with a reason',
+        },
+      ],
+    },
+  ],
+});

@@ -1,0 +1,62 @@
+import type { Statement } from '../quantity/model.ts';
+import { principal } from '../quantity/index.ts';
+import type { UsualRange } from '../kinds/model.ts';
+import { defineCheck } from './define.ts';
+import { kindSetting, readOf, sizesOfSetting } from './stated-sizes.ts';
+import { kindOf } from './vocabulary.ts';
+
+const TESTED: ReadonlySet<string> = new Set(['value', 'also', 'place', 'but']);
+
+/** A figure that no ordinary unit of the kind comes near. */
+export default defineCheck({
+  id: 'size-unusual',
+  severity: 'warning',
+  group: 'sizes',
+  summary: 'A figure lies outside the range that ordinary units keep to.',
+  explain:
+    'The usual ranges are wide: what falls outside is mostly a slipped point or the wrong unit. ' +
+    'Accept it for a unit that really is out of the ordinary, and say how it was made sure of.',
+  messages: {
+    low: {
+      message: '{text} is less than is usual for {label}: {from} to {to}',
+      fix: 'look for a slipped point or a wrong unit; if the figure is right, accept it with a reason',
+    },
+    high: {
+      message: '{text} is more than is usual for {label}: {from} to {to}',
+      fix: 'look for a slipped point or a wrong unit; if the figure is right, accept it with a reason',
+    },
+  },
+  run(sheet, context, report) {
+    const kind = kindOf(sheet, context);
+    for (const setting of sheet.settings.values()) {
+      const known = kindSetting(setting, kind);
+      if (!known || known.usual.length === 0) continue;
+      for (const { size, role, subject } of sizesOfSetting(setting)) {
+        if (!TESTED.has(role)) continue;
+        const statement = readOf(size);
+        const range = statement ? known.usual.find((usual) => usual.dimension === statement.dimension) : undefined;
+        const side = statement && range ? sideOutside(statement, range) : null;
+        if (!statement || !range || !side) continue;
+        report({
+          message: side,
+          span: size.span,
+          values: { text: statement.text, label: known.label.toLowerCase(), from: range.low.text, to: range.high.text },
+          compared: [statement.text, side === 'low' ? range.low.text : range.high.text],
+          subject,
+        });
+      }
+    }
+  },
+  examples: [],
+});
+
+/** On which side of a range a statement's figure, or its limits, lie outside; ends count as inside. */
+function sideOutside(statement: Statement, range: UsualRange): 'low' | 'high' | null {
+  const floor = principal(range.low)?.base;
+  const ceiling = principal(range.high)?.base;
+  const figure = principal(statement)?.base;
+  const least = figure ?? statement.low?.base;
+  const most = figure ?? statement.high?.base;
+  if (floor && least && least.compare(floor) < 0) return 'low';
+  return ceiling && most && most.compare(ceiling) > 0 ? 'high' : null;
+}

@@ -1,0 +1,51 @@
+import { defineCheck } from './define.ts';
+
+/** A source that no figure comes from. */
+export default defineCheck({
+  id: 'source-unused',
+  severity: 'warning',
+  group: 'provenance',
+  summary: 'A source is listed that no figure comes from.',
+  explain:
+    'The list claims a paper that the sheet does not use: a figure of it was forgotten, or was ' +
+    'credited to another. Accept it for a paper that serves the text only.',
+  messages: {
+    unused: {
+      message: 'no setting comes from the source `{source}`',
+      fix: 'name it in the `from:` of the settings it gives, or take it out of `sources:`',
+    },
+  },
+  run(sheet, _context, report) {
+    if (sheet.sources.size === 0) return;
+    const used = new Set<string>();
+    for (const { from, but } of sheet.settings.values()) {
+      for (const { source } of from) used.add(source.value);
+      for (const dissent of but) if (dissent.from !== null) used.add(dissent.from.source.value);
+    }
+    for (const { name } of sheet.sources.values()) {
+      if (used.has(name.value)) continue;
+      report({
+        message: 'unused',
+        span: name.span,
+        values: { source: name.value },
+        subject: name.value,
+      });
+    }
+  },
+  examples: [
+    {
+      name: 'a bulletin that gives nothing',
+      sheet: {
+        front: 'sources:\n  m48: { title: Workshop Manual }\n  b17: { title: Bulletin 17 }',
+      },
+      expect: [
+        {
+          at: 'b17',
+          message: 'no setting comes from the source `b17`',
+          fix: 'name it in the `from:` of the settings it gives, or take it out of `sources:`',
+        },
+      ],
+    },
+    { name: 'a manual that gives every figure', sheet: {}, expect: [] },
+  ],
+});

@@ -1,0 +1,74 @@
+import type { Dimension, Statement } from '../quantity/model.ts';
+import type { Kind, KindSetting } from '../kinds/model.ts';
+import type { PlacedSize, Setting, Sheet } from '../sheet/model.ts';
+
+/** What a size on a sheet is for. */
+export type SizeRole = 'value' | 'also' | 'gauge' | 'go' | 'no-go' | 'travel' | 'place' | 'but' | 'unit';
+
+/** A size of a sheet with what it belongs to. */
+export interface StatedSize {
+  readonly size: PlacedSize;
+  readonly role: SizeRole;
+  /** The key that holds it, for people: `value`, `also`, `gauge`, `places › left`, `throttle-bore`. */
+  readonly key: string;
+  /** Null for a size of the unit itself. */
+  readonly setting: Setting | null;
+  /** The name an acceptance calls it by. */
+  readonly subject: string;
+}
+
+/** Every size of the front matter, read or not, in the order of the sheet's settings. */
+export function* statedSizes(sheet: Sheet): Generator<StatedSize> {
+  for (const [key, size] of sheet.unit.sizes) yield { size, role: 'unit', key, setting: null, subject: key };
+  for (const setting of sheet.settings.values()) yield* sizesOfSetting(setting);
+}
+
+/** Every size of one setting: the value first, then `also`, the gauges, the travel and the rest. */
+export function* sizesOfSetting(setting: Setting): Generator<StatedSize> {
+  const subject = setting.canonical ?? setting.name.value;
+  const as = (size: PlacedSize, role: SizeRole, key: string): StatedSize => ({ size, role, key, setting, subject });
+  if (setting.value) yield as(setting.value, 'value', 'value');
+  for (const size of setting.also) yield as(size, 'also', 'also');
+  if (setting.gauge) yield as(setting.gauge, 'gauge', 'gauge');
+  if (setting.go) yield as(setting.go, 'go', 'gauge › go');
+  if (setting.noGo) yield as(setting.noGo, 'no-go', 'gauge › no-go');
+  if (setting.travel) yield as(setting.travel, 'travel', 'travel');
+  for (const [place, size] of setting.places) yield as(size, 'place', `places › ${place}`);
+  for (const { value } of setting.but) if (value) yield as(value, 'but', 'but › value');
+}
+
+/** The statement of a size that could be read; null otherwise (another check speaks of it). */
+export function readOf(size: PlacedSize | null): Statement | null {
+  return size?.reading.ok ? size.reading.statement : null;
+}
+
+/** The kind's entry for a setting; null for an unknown one. */
+export function kindSetting(setting: Setting, kind: Kind | null): KindSetting | null {
+  return setting.canonical === null ? null : (kind?.settings.get(setting.canonical) ?? null);
+}
+
+/** What a dimension is called in a sentence. */
+export function dimensionNoun(dimension: Dimension): string {
+  return NOUNS[dimension];
+}
+
+const NOUNS: Readonly<Record<Dimension, string>> = {
+  length: 'a length',
+  turns: 'a number of turns or flats',
+  angle: 'an angle',
+  speed: 'a speed',
+  vacuum: 'a vacuum',
+  pressure: 'a pressure',
+  volume: 'a volume',
+  delivery: 'a volume per strokes',
+  flow: 'a timed flow',
+  torque: 'a torque',
+  notches: 'a number of notches',
+  time: 'a time',
+  mass: 'a weight',
+  density: 'a density',
+  temperature: 'a temperature',
+  area: 'an area',
+  percent: 'a percentage',
+  condition: 'a condition in words',
+};

@@ -1,0 +1,118 @@
+import type { CheckContext, Example } from '../../src/checks/define.ts';
+import { gaugeBook } from '../../src/gauges/index.ts';
+import { builtInKinds } from '../../src/kinds/index.ts';
+
+/** The file that every example stands in. */
+export const exampleFile = 'sheets/orlo-1a.md';
+
+/** Top-level keys of the clean sheet, each with its lines. */
+const cleanFront: readonly (readonly [string, string])[] = [
+  ['gaugeleaf', 'gaugeleaf: 1'],
+  ['sheet', 'sheet: orlo-1a'],
+  ['title', 'title: Orlo 1A single-barrel, Wexcombe Four'],
+  [
+    'unit',
+    `unit:
+  kind: carburetor
+  maker: Orlo
+  model: 1A
+  features: [single-barrel, downdraft, pump]`,
+  ],
+  ['fits', 'fits:\n  - { marque: Wexcombe, model: Four, years: 1947-1949 }'],
+  ['revision', 'revision: 1'],
+  ['date', 'date: 2026-10-03'],
+  ['status', 'status: proof'],
+  [
+    'sources',
+    'sources:\n  m48: { title: Wexcombe Four Workshop Manual, kind: manual, year: 1948 }',
+  ],
+];
+
+/** Settings of the clean sheet, each with its lines. */
+const cleanSettings: readonly (readonly [string, string])[] = [
+  [
+    'float-level',
+    `float-level:
+  value: 13/64 in
+  at: free end of the float
+  cover: inverted
+  gasket: removed
+  from: m48 p. 31`,
+  ],
+  ['pump-stroke', 'pump-stroke: { value: 7/16 in, link: medium hole, from: m48 p. 34 }'],
+  ['idle-mixture', 'idle-mixture: { value: 1-1/4 turns out, from: m48 p. 40 }'],
+];
+
+const cleanBody = `# Orlo 1A single-barrel
+
+Cast-iron body; the number stands on a tag under a cover screw.
+
+:::warning{hazard=gasoline-vapor}
+Gasoline vapor burns. It can burn or kill you. No flame, spark or hot lamp; catch the fuel.
+:::
+
+## Float level
+
+High level floods and stalls; low level starves.
+
+1. Lift away the cover gasket. :state[gasket off]
+2. Pass the gauge under the free end: :value[float-level].
+
+## Pump stroke
+
+1. Hold the throttle shut and measure to wide open: :value[pump-stroke].
+
+## Initial idle
+
+1. Turn the needle in until it seats lightly, then back it out: :value[idle-mixture].
+`;
+
+/**
+ * The whole sheet of an example. A fragment's keys take the place of the clean sheet's keys of the
+ * same name, others are added; a fragment's body takes the place of the whole body. A `settings:`
+ * in `front` stands for all settings.
+ */
+export function wholeSheet(sheet: Example['sheet']): string {
+  if (typeof sheet === 'string') return sheet;
+  const given = blocks(sheet.front ?? '');
+  const lines = merged(cleanFront, given);
+  if (!given.some(([key]) => key === 'settings')) {
+    const settings = merged(cleanSettings, blocks(sheet.settings ?? '')).join('\n');
+    lines.push('settings:', settings.replace(/^(?=.)/gm, '  '));
+  }
+  return `---\n${lines.join('\n')}\n---\n\n${sheet.body ?? cleanBody}`;
+}
+
+function merged(
+  clean: readonly (readonly [string, string])[],
+  given: readonly (readonly [string, string])[],
+): string[] {
+  const replaced = new Map(given);
+  const lines = clean.map(([key, text]) => replaced.get(key) ?? text);
+  const known = new Set(clean.map(([key]) => key));
+  return [...lines, ...given.filter(([key]) => !known.has(key)).map(([, text]) => text)];
+}
+
+/** YAML lines cut before each line that is not indented, each piece under its key. */
+function blocks(yaml: string): readonly (readonly [string, string])[] {
+  return yaml
+    .split(/\n(?=\S)/)
+    .map((text) => text.trimEnd())
+    .filter((text) => text !== '')
+    .map((text) => [text.slice(0, text.search(/:(\s|$)/)), text] as const);
+}
+
+/** What the examples are checked with: the built-in kinds and gauges, and one picture. */
+export function exampleContext(): CheckContext {
+  return {
+    gauges: gaugeBook(),
+    kinds: builtInKinds(),
+    wireGauge: null,
+    picture: (url) => {
+      if (/^[a-z]+:/.test(url)) return 'remote';
+      if (url.startsWith('../')) return 'outside';
+      if (url.endsWith('.tiff')) return 'unsupported';
+      return url === 'pictures/bowl.png' ? 'found' : 'missing';
+    },
+  };
+}
