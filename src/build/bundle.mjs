@@ -1,0 +1,50 @@
+/**
+ * Bundles src/cli/main.ts into dist/gaugeleaf.js and dist/chunks: what a command does not need it
+ * does not load. Run by `node src/build/bundle.mjs`, after generate.mjs. Templates, schemas and
+ * fonts are read from the package's root, above dist, and are not copied.
+ */
+import { chmodSync, existsSync, rmSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { build } from 'esbuild';
+
+/**
+ * Not bundled: the browser's driver and the browser look for their own files beside themselves, and
+ * only printing loads these at all.
+ */
+const EXTERNAL = ['puppeteer-core', '@sparticuz/chromium', '@cantoo/pdf-lib', 'tar-fs'];
+
+/** Writes dist for the project at `root`. Fails with the bundler's own message. */
+export async function bundle(root) {
+  const dist = join(root, 'dist');
+  rmSync(join(dist, 'chunks'), { recursive: true, force: true });
+  const entry = join(dist, 'gaugeleaf.js');
+  if (existsSync(entry)) rmSync(entry);
+  await build({
+    absWorkingDir: root,
+    entryPoints: { gaugeleaf: 'src/cli/main.ts' },
+    outdir: 'dist',
+    chunkNames: 'chunks/[name]-[hash]',
+    bundle: true,
+    splitting: true,
+    format: 'esm',
+    platform: 'node',
+    target: 'node20',
+    external: EXTERNAL,
+    minifyWhitespace: true,
+    minifySyntax: true,
+    legalComments: 'external',
+    // esbuild keeps the entry's own `#!`; the require is for CommonJS packages that load parts of Node.
+    banner: {
+      js: "import{createRequire as __createRequire}from'node:module';const require=__createRequire(import.meta.url);",
+    },
+    logLevel: 'warning',
+    // Handlebars offers a hook for Node's old `require.extensions`; nothing here uses it.
+    logOverride: { 'unsupported-require-call': 'silent' },
+  });
+  chmodSync(entry, 0o755);
+}
+
+if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
+  await bundle(resolve(fileURLToPath(import.meta.url), '..', '..', '..'));
+}

@@ -1,0 +1,114 @@
+/**
+ * Makes src/generated from schemas/, src/kinds/*.yaml and src/gauges/data, so that the program
+ * starts without compiling a schema or parsing a data file. Run by `node src/build/generate.mjs`;
+ * the same sources give the same bytes, and a file that would not change is left alone.
+ */
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import Ajv from 'ajv/dist/2020.js';
+import standaloneCode from 'ajv/dist/standalone/index.js';
+import { build } from 'esbuild';
+import { parseDocument } from 'yaml';
+
+const SCHEMAS = ['sheet', 'edition', 'kind'];
+
+/** How ajv is set up, here and in the tests of the schemas. */
+export const ajvOptions = {
+  // A schema with a misspelt keyword must not pass as one that asks for nothing.
+  strict: true,
+  strictRequired: false,
+  allowUnionTypes: true,
+  allErrors: true,
+  // The words for a restorer need the schema that an error comes from: names to suggest, examples.
+  verbose: true,
+};
+
+/** Writes all of src/generated for the project at `root`; fails with the file and the reason. */
+export async function generate(root) {
+  const out = join(root, 'src', 'generated');
+  mkdirSync(out, { recursive: true });
+  const validators = new Map();
+  for (const name of SCHEMAS) {
+    const schema = readSchema(root, name);
+    const ajv = new Ajv.default({ ...ajvOptions, code: { source: true, esm: true, lines: true } });
+    const validate = ajv.compile(schema);
+    validators.set(name, validate);
+    put(join(out, `validate-${name}.js`), await validatorModule(root, ajv, validate, name));
+    put(join(out, `validate-${name}.d.ts`), validatorTypes(name));
+  }
+  put(join(out, 'kinds.ts'), kindsModule(root, validators.get('kind')));
+  const tables = join(root, 'src', 'build', 'tables.mjs');
+  if (existsSync(tables)) {
+    const { tablesModule } = await import(pathToFileURL(tables).href);
+    put(join(out, 'tables.ts'), tablesModule(root));
+  }
+}
+
+export function readSchema(root, name) {
+  return JSON.parse(readFileSync(join(root, 'schemas', `${name}.schema.json`), 'utf8'));
+}
+
+/** The compiled validator with ajv's own run-time parts put in: the module imports nothing. */
+async function validatorModule(root, ajv, validate, name) {
+  const bundle = await build({
+    stdin: { contents: standaloneCode.default(ajv, validate), resolveDir: root, loader: 'js' },
+    bundle: true,
+    write: false,
+    format: 'esm',
+    platform: 'node',
+    target: 'node20',
+    minifySyntax: true,
+    legalComments: 'none',
+    logLevel: 'silent',
+  });
+  return `// Made by src/build/generate.mjs from schemas/${name}.schema.json: change the schema.\n${bundle.outputFiles[0].text}`;
+}
+
+function validatorTypes(name) {
+  return [
+    `// Made by src/build/generate.mjs from schemas/${name}.schema.json: change the schema.`,
+    "import type { ErrorObject } from 'ajv';",
+    '/** Whether plain data keeps to the schema; `errors` holds what was wrong at the last call. */',
+    'export declare const validate: {',
+    '  (data: unknown): boolean;',
+    '  errors?: ErrorObject[] | null;',
+    '};',
+    'export default validate;',
+    '',
+  ].join('\n');
+}
+
+/** The kinds of unit as plain data, each checked against its schema. */
+function kindsModule(root, validate) {
+  const folder = join(root, 'src', 'kinds');
+  const kinds = [];
+  for (const file of readdirSync(folder).sort()) {
+    if (!file.endsWith('.yaml')) continue;
+    const doc = parseDocument(readFileSync(join(folder, file), 'utf8'), { version: '1.2' });
+    const fault = doc.errors[0] ?? doc.warnings[0];
+    if (fault) throw new Error(`src/kinds/${file}: ${fault.message}`);
+    const data = doc.toJS();
+    if (!validate(data)) {
+      const { instancePath, message } = validate.errors[0];
+      throw new Error(`src/kinds/${file}: ${instancePath} ${message}`);
+    }
+    kinds.push(data);
+  }
+  return [
+    '// Made by src/build/generate.mjs from src/kinds/*.yaml: change the kinds there.',
+    "import type { KindData } from '../kinds/data.ts';",
+    '/** The kinds that come with the program, by file name. */',
+    `export const kinds: readonly KindData[] = ${JSON.stringify(kinds, null, 1)};`,
+    '',
+  ].join('\n');
+}
+
+function put(path, text) {
+  if (existsSync(path) && readFileSync(path, 'utf8') === text) return;
+  writeFileSync(path, text);
+}
+
+if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
+  await generate(resolve(fileURLToPath(import.meta.url), '..', '..', '..'));
+}

@@ -1,0 +1,197 @@
+import { gaugeBook } from '../gauges/index.ts';
+import { readStatement } from '../quantity/index.ts';
+import type { Dimension } from '../quantity/model.ts';
+import type { KindData, OperationData, SettingData } from './data.ts';
+import type {
+  Kind,
+  KindFeature,
+  KindHazard,
+  KindOperation,
+  KindSetting,
+  SignalWord,
+  Stage,
+  UsualRange,
+} from './model.ts';
+import { NameBook } from './name-book.ts';
+
+/**
+ * A kind from its data, which the schema and `kindFaults` have passed. Cheap: the usual ranges of a
+ * setting are read as sizes when they are first asked for.
+ */
+export function buildKind(data: KindData): Kind {
+  const settings = mapped(data.settings, buildSetting);
+  const order = closure(data.operations);
+  const operations = mapped(data.operations, (name, operation) =>
+    buildOperation(name, operation, data.settings[name], order.get(name) ?? []),
+  );
+  const hazards = mapped(
+    data.hazards ?? {},
+    (name, hazard): KindHazard => ({
+      name,
+      label: hazard.label,
+      aliases: hazard.aliases ?? [],
+      signal: hazard.signal as SignalWord,
+      message: hazard.message,
+    }),
+  );
+  const features = mapped(
+    data.features ?? {},
+    (name, feature): KindFeature => ({
+      name,
+      label: feature.label,
+      aliases: feature.aliases ?? [],
+      explain: feature.explain,
+      excludes: feature.excludes ?? [],
+      settings: feature.settings ?? [],
+      operations: feature.operations ?? [],
+    }),
+  );
+  const unit = Object.entries(data.unit ?? {});
+  return {
+    name: data.kind,
+    title: data.title,
+    features,
+    oneOf: data['one-of'] ?? [],
+    settings,
+    operations,
+    hazards,
+    always: {
+      settings: data.always?.settings ?? [],
+      operations: data.always?.operations ?? [],
+    },
+    toolWords: data['tool-words'] ?? [],
+    incrementWords: data['increment-words'] ?? [],
+    dimensionsOfUnit: new Map(
+      unit
+        .filter(([, is]) => !isThread(is))
+        .map(([name, is]) => [name, is as readonly Dimension[]]),
+    ),
+    threadsOfUnit: new Set(unit.filter(([, is]) => isThread(is)).map(([name]) => name)),
+    settingNamed: finder(settings),
+    operationNamed: finder(operations),
+    hazardNamed: finder(hazards),
+    featureNamed: finder(features),
+  };
+}
+
+function buildSetting(name: string, data: SettingData): KindSetting {
+  let usual: readonly UsualRange[] | null = null;
+  return {
+    name,
+    label: data.label,
+    aliases: data.aliases ?? [],
+    explain: data.explain,
+    dimensions: data.dimensions as readonly Dimension[],
+    conditions: data.conditions ?? [],
+    get usual() {
+      usual ??= readUsual(data).ranges;
+      return usual;
+    },
+    mustSay: data['must-say'] ?? [],
+    perBarrel: data['per-barrel'] ?? true,
+  };
+}
+
+/** A usual range that makes no sense, and why; `end` is 0 for the lowest and 1 for the highest. */
+export interface UsualFault {
+  readonly dimension: string;
+  readonly end: 0 | 1;
+  readonly message: string;
+}
+
+/** The usual ranges of a setting, and those that cannot be read. */
+export function readUsual(data: SettingData): {
+  readonly ranges: readonly UsualRange[];
+  readonly faults: readonly UsualFault[];
+} {
+  const ranges: UsualRange[] = [];
+  const faults: UsualFault[] = [];
+  for (const [name, ends] of Object.entries(data.usual ?? {})) {
+    const dimension = name as Dimension;
+    const options = { gauges: gaugeBook(), expect: [dimension] };
+    const [low, high] = [ends[0] ?? '', ends[1] ?? ''].map((text) => readStatement(text, options));
+    if (!low?.ok) faults.push({ dimension, end: 0, message: low?.problem.message ?? '' });
+    else if (!high?.ok) faults.push({ dimension, end: 1, message: high?.problem.message ?? '' });
+    else if (low.statement.dimension !== dimension)
+      faults.push({ dimension, end: 0, message: `${ends[0]} is no ${dimension}` });
+    else if (high.statement.dimension !== dimension)
+      faults.push({ dimension, end: 1, message: `${ends[1]} is no ${dimension}` });
+    else ranges.push({ dimension, low: low.statement, high: high.statement });
+  }
+  return { ranges, faults };
+}
+
+/** An operation that shares a setting's name takes from it whatever it does not say itself. */
+function buildOperation(
+  name: string,
+  data: OperationData,
+  setting: SettingData | undefined,
+  after: readonly string[],
+): KindOperation {
+  return {
+    name,
+    label: data.label ?? setting?.label ?? name,
+    aliases: data.aliases ?? setting?.aliases ?? [],
+    explain: data.explain ?? setting?.explain ?? '',
+    stage: data.stage as Stage,
+    settings: data.settings ?? (setting ? [name] : []),
+    hazards: data.hazards ?? [],
+    after,
+    steps: data.steps ?? [],
+  };
+}
+
+/**
+ * Everything that comes before each operation, also by way of others: a sheet may lack the one in
+ * between. In working order.
+ */
+function closure(
+  operations: Readonly<Record<string, OperationData>>,
+): ReadonlyMap<string, readonly string[]> {
+  const before = new Map<string, ReadonlySet<string>>();
+  const visit = (name: string, on: ReadonlySet<string>): ReadonlySet<string> => {
+    const known = before.get(name);
+    if (known) return known;
+    const all = new Set<string>();
+    for (const earlier of operations[name]?.after ?? []) {
+      // A circle is told of by `kindFaults`; here it must only not run for ever.
+      if (on.has(earlier)) continue;
+      all.add(earlier);
+      for (const far of visit(earlier, new Set(on).add(earlier))) all.add(far);
+    }
+    before.set(name, all);
+    return all;
+  };
+  const order = Object.keys(operations);
+  return new Map(
+    order.map((name) => {
+      const all = visit(name, new Set([name]));
+      return [name, order.filter((other) => all.has(other))];
+    }),
+  );
+}
+
+function isThread(is: readonly string[]): boolean {
+  return is[0] === 'thread';
+}
+
+function mapped<D, T>(
+  section: Readonly<Record<string, D>>,
+  make: (name: string, data: D) => T,
+): ReadonlyMap<string, T> {
+  return new Map(Object.entries(section).map(([name, data]) => [name, make(name, data)]));
+}
+
+/** Looks names up in a section; the book of its names is made at the first question. */
+function finder<T extends { readonly aliases: readonly string[] }>(
+  section: ReadonlyMap<string, T>,
+): (text: string) => T | null {
+  let book: NameBook | null = null;
+  return (text) => {
+    const direct = section.get(text);
+    if (direct) return direct;
+    book ??= new NameBook([...section].map(([name, entry]) => [name, entry.aliases]));
+    const name = book.find(text);
+    return name === null ? null : (section.get(name) ?? null);
+  };
+}

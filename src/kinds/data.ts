@@ -1,0 +1,66 @@
+import type { Dimension } from '../quantity/model.ts';
+import type { SignalWord, Stage } from './model.ts';
+
+/** Lists of names of which one at least is needed. */
+export type Choices = readonly (readonly string[])[];
+
+/** A kind of unit as its data file holds it, once `kind.schema.json` has passed it. */
+export interface KindData {
+  readonly 'gaugeleaf-kind': number;
+  readonly kind: string;
+  readonly title: string;
+  /** `['thread']` for a named thread; otherwise dimensions. */
+  readonly unit?: Readonly<Record<string, readonly string[]>>;
+  readonly 'one-of'?: Choices;
+  readonly always?: { readonly settings?: Choices; readonly operations?: Choices };
+  readonly features?: Readonly<Record<string, FeatureData>>;
+  readonly settings: Readonly<Record<string, SettingData>>;
+  readonly operations: Readonly<Record<string, OperationData>>;
+  readonly hazards?: Readonly<Record<string, HazardData>>;
+  readonly 'tool-words'?: readonly string[];
+  readonly 'increment-words'?: readonly string[];
+}
+
+export interface SettingData {
+  readonly label: string;
+  readonly aliases?: readonly string[];
+  readonly explain: string;
+  readonly dimensions: readonly string[];
+  readonly conditions?: readonly string[];
+  /** Lowest and highest, as sizes are written, by dimension. */
+  readonly usual?: Readonly<Partial<Record<Dimension, readonly string[]>>>;
+  readonly 'must-say'?: readonly string[];
+  readonly 'per-barrel'?: boolean;
+}
+
+/** What is absent comes from the setting of the same name. */
+export interface OperationData {
+  readonly label?: string;
+  readonly aliases?: readonly string[];
+  readonly explain?: string;
+  readonly stage: Stage | (string & {});
+  readonly settings?: readonly string[];
+  readonly hazards?: readonly string[];
+  readonly after?: readonly string[];
+  readonly steps?: readonly string[];
+}
+
+export interface HazardData {
+  readonly label: string;
+  readonly aliases?: readonly string[];
+  readonly signal: SignalWord | (string & {});
+  readonly message: {
+    readonly hazard: string;
+    readonly consequence: string;
+    readonly avoid: string;
+  };
+}
+
+export interface FeatureData {
+  readonly label: string;
+  readonly aliases?: readonly string[];
+  readonly explain: string;
+  readonly excludes?: readonly string[];
+  readonly settings?: Choices;
+  readonly operations?: Choices;
+}
