@@ -1,0 +1,170 @@
+import { nearestName } from '../text/nearest-name.ts';
+import { readUsual } from './build.ts';
+import type { Choices, KindData } from './data.ts';
+import { levelName } from './name-book.ts';
+
+/** Something a kind's data says that its schema cannot see to be wrong. */
+export interface KindFault {
+  /** Keys and 0-based list indexes from the root. */
+  readonly path: readonly (string | number)[];
+  readonly onKey: boolean;
+  readonly message: string;
+  readonly fix: string | null;
+}
+
+type Path = readonly (string | number)[];
+
+/**
+ * What is wrong among the names of a kind: a name that nothing bears, an alias that means two
+ * things, operations that wait for one another, a usual range that is no range. In the order of the
+ * file's sections; empty where all is well.
+ */
+export function kindFaults(data: KindData): KindFault[] {
+  const faults: KindFault[] = [];
+  const add = (path: Path, message: string, fix: string | null = null, onKey = false): void => {
+    faults.push({ path, onKey, message, fix });
+  };
+  const settings = Object.keys(data.settings);
+  const operations = Object.keys(data.operations);
+  const features = Object.keys(data.features ?? {});
+  const hazards = Object.keys(data.hazards ?? {});
+
+  const known = (what: string, name: string, names: readonly string[], path: Path): void => {
+    if (names.includes(name)) return;
+    const near = nearestName(name, names);
+    const fix = near ? `did you mean \`${near}\`?` : `add it under \`${what}s:\`, or take it out`;
+    add(path, `this kind has no ${what} \`${name}\``, fix);
+  };
+  const all = (what: string, found: readonly string[], names: readonly string[], path: Path) =>
+    found.forEach((name, i) => {
+      known(what, name, names, [...path, i]);
+    });
+  const choices = (what: string, found: Choices, names: readonly string[], path: Path): void =>
+    found.forEach((names_, i) => {
+      all(what, names_, names, [...path, i]);
+    });
+
+  choices('feature', data['one-of'] ?? [], features, ['one-of']);
+  choices('setting', data.always?.settings ?? [], settings, ['always', 'settings']);
+  choices('operation', data.always?.operations ?? [], operations, ['always', 'operations']);
+
+  for (const [name, feature] of Object.entries(data.features ?? {})) {
+    const path = ['features', name];
+    all('feature', feature.excludes ?? [], features, [...path, 'excludes']);
+    choices('setting', feature.settings ?? [], settings, [...path, 'settings']);
+    choices('operation', feature.operations ?? [], operations, [...path, 'operations']);
+  }
+
+  for (const [name, setting] of Object.entries(data.settings)) {
+    const path = ['settings', name];
+    const words = setting.conditions ?? [];
+    if (words.length > 0 && !setting.dimensions.includes('condition'))
+      add(
+        [...path, 'conditions'],
+        `\`${name}\` lists conditions, but \`condition\` is not among its dimensions`,
+        'add `condition` to `dimensions`',
+        true,
+      );
+    for (const dimension of Object.keys(setting.usual ?? {})) {
+      if (setting.dimensions.includes(dimension)) continue;
+      const message = `\`${name}\` has a usual ${dimension}, but it may not be stated as one`;
+      add([...path, 'usual', dimension], message, `add \`${dimension}\` to \`dimensions\``, true);
+    }
+    const { ranges, faults: unread } = readUsual(setting);
+    for (const fault of unread)
+      add(
+        [...path, 'usual', fault.dimension, fault.end],
+        fault.message,
+        'write a size with a unit',
+      );
+    for (const range of ranges) {
+      const low = range.low.nominal?.base;
+      const high = range.high.nominal?.base;
+      if (low && high && low.compare(high) <= 0) continue;
+      const message = `${range.low.text} to ${range.high.text} is no range`;
+      add([...path, 'usual', range.dimension], message, 'write the lowest first, then the highest');
+    }
+  }
+
+  for (const [name, operation] of Object.entries(data.operations)) {
+    const path = ['operations', name];
+    const own = data.settings[name];
+    for (const key of ['label', 'explain'] as const) {
+      if (operation[key] !== undefined || own) continue;
+      const message = `\`${name}\` has no \`${key}\`, and there is no setting of that name to take it from`;
+      add(path, message, `add \`${key}:\``, true);
+    }
+    const made = operation.settings ?? (own ? [name] : []);
+    all('setting', operation.settings ?? [], settings, [...path, 'settings']);
+    all('hazard', operation.hazards ?? [], hazards, [...path, 'hazards']);
+    all('operation', operation.after ?? [], operations, [...path, 'after']);
+    operation.steps?.forEach((step, i) => {
+      for (const [, slot = ''] of step.matchAll(/\{([^}]*)\}/g)) {
+        const at = [...path, 'steps', i];
+        if (slot === 'setting' && made.length !== 1)
+          add(
+            at,
+            `\`{setting}\` stands for one setting, and \`${name}\` makes ${made.length}`,
+            'name the setting in the braces',
+          );
+        else if (slot !== 'setting') known('setting', slot, settings, at);
+      }
+    });
+  }
+
+  faults.push(...circles(data), ...clashes(data));
+  return faults;
+}
+
+/** Operations that have to come before themselves; each circle is told once. */
+function circles(data: KindData): KindFault[] {
+  const faults: KindFault[] = [];
+  const done = new Set<string>();
+  const visit = (name: string, trail: readonly string[]): void => {
+    const start = trail.indexOf(name);
+    if (start >= 0) {
+      const circle = [...trail.slice(start), name].map((step) => `\`${step}\``);
+      const message = `these operations wait for one another: ${circle.join(' after ')}`;
+      const path = ['operations', trail.at(-1) ?? name, 'after'];
+      faults.push({ path, onKey: true, message, fix: 'take one of the `after` entries out' });
+      return;
+    }
+    if (done.has(name)) return;
+    for (const earlier of data.operations[name]?.after ?? []) visit(earlier, [...trail, name]);
+    done.add(name);
+  };
+  for (const name of Object.keys(data.operations)) visit(name, []);
+  return faults;
+}
+
+/** Aliases that mean two things in one section. */
+function clashes(data: KindData): KindFault[] {
+  const faults: KindFault[] = [];
+  const sections: Readonly<
+    Record<string, Readonly<Record<string, { readonly aliases?: readonly string[] }>>>
+  > = {
+    features: data.features ?? {},
+    settings: data.settings,
+    operations: data.operations,
+    hazards: data.hazards ?? {},
+  };
+  for (const [section, entries] of Object.entries(sections)) {
+    const owners = new Map(Object.keys(entries).map((name) => [levelName(name), name]));
+    for (const [name, entry] of Object.entries(entries)) {
+      const inherited = section === 'operations' ? data.settings[name]?.aliases : undefined;
+      (entry.aliases ?? inherited ?? []).forEach((alias, i) => {
+        const owner = owners.get(levelName(alias));
+        owners.set(levelName(alias), owner ?? name);
+        if (owner === undefined || owner === name) return;
+        const own = entry.aliases !== undefined;
+        faults.push({
+          path: own ? [section, name, 'aliases', i] : [section, name],
+          onKey: !own,
+          message: `\`${alias}\` means both \`${owner}\` and \`${name}\``,
+          fix: 'leave it to one of them',
+        });
+      });
+    }
+  }
+  return faults;
+}

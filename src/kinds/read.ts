@@ -1,0 +1,49 @@
+import { validate } from '../generated/validate-kind.js';
+import { schemaWords } from '../text/schema-words.ts';
+import type { Span } from '../text/span.ts';
+import { lookup, readYaml } from '../text/yaml-places.ts';
+import { buildKind } from './build.ts';
+import type { KindData } from './data.ts';
+import { kindFaults } from './faults.ts';
+import type { Kind } from './model.ts';
+
+/** What a club's own kind file has wrong, with its place. */
+export interface KindProblem {
+  readonly kind: 'front-matter' | 'schema' | 'limits';
+  /** The file as it was passed in. */
+  readonly file: string;
+  readonly span: Span;
+  readonly message: string;
+  readonly fix: string | null;
+}
+
+/**
+ * A club's own kind of unit from the text of its file. Never throws; `kind` is null where anything is
+ * wrong, for half a vocabulary would call good sheets wrong.
+ */
+export function readKind(
+  text: string,
+  file: string,
+): { readonly kind: Kind | null; readonly problems: readonly KindProblem[] } {
+  const read = readYaml(text);
+  const start: Span = { start: 0, end: 0 };
+  const problems: KindProblem[] = read.problems.map(({ kind, span, message, fix }) => ({
+    kind: kind === 'limits' ? 'limits' : 'front-matter',
+    file,
+    span,
+    message,
+    fix,
+  }));
+  const place = (path: readonly (string | number)[], onKey: boolean): Span =>
+    lookup(read.root, path, onKey ? 'key' : 'value') ?? start;
+  const tell = (faults: ReturnType<typeof kindFaults>): void => {
+    for (const { path, onKey, message, fix } of faults)
+      problems.push({ kind: 'schema', file, span: place(path, onKey), message, fix });
+  };
+  // Where YAML itself is broken, what the schema says is mostly an echo of that.
+  if (problems.length > 0) return { kind: null, problems };
+  const data = read.value ?? null;
+  if (!validate(data)) tell(schemaWords(validate.errors, data));
+  else tell(kindFaults(data as KindData));
+  return { kind: problems.length > 0 ? null : buildKind(data as KindData), problems };
+}
