@@ -3,7 +3,7 @@
  * does not load. Run by `node src/build/bundle.mjs`, after generate.mjs. Templates, schemas and
  * fonts are read from the package's root, above dist, and are not copied.
  */
-import { chmodSync, existsSync, rmSync } from 'node:fs';
+import { chmodSync, rmSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
@@ -19,7 +19,7 @@ export async function bundle(root) {
   const dist = join(root, 'dist');
   rmSync(join(dist, 'chunks'), { recursive: true, force: true });
   const entry = join(dist, 'gaugeleaf.js');
-  if (existsSync(entry)) rmSync(entry);
+  rmSync(entry, { force: true });
   await build({
     absWorkingDir: root,
     entryPoints: { gaugeleaf: 'src/cli/main.ts' },
@@ -34,7 +34,7 @@ export async function bundle(root) {
     minifyWhitespace: true,
     minifySyntax: true,
     legalComments: 'external',
-    // esbuild keeps the entry's own `#!`; the require is for CommonJS packages that load parts of Node.
+    // For CommonJS packages, which load parts of Node through a `require` that modules lack.
     banner: {
       js: "import{createRequire as __createRequire}from'node:module';const require=__createRequire(import.meta.url);",
     },
@@ -42,9 +42,13 @@ export async function bundle(root) {
     // Handlebars offers a hook for Node's old `require.extensions`; nothing here uses it.
     logOverride: { 'unsupported-require-call': 'silent' },
   });
+  // The entry's own `#!` line comes through, so the file can be run as a program.
   chmodSync(entry, 0o755);
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
-  await bundle(resolve(fileURLToPath(import.meta.url), '..', '..', '..'));
+  // The bundler has said by then what it could not do.
+  await bundle(resolve(fileURLToPath(import.meta.url), '..', '..', '..')).catch(() => {
+    process.exitCode = 1;
+  });
 }
