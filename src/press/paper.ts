@@ -33,3 +33,31 @@ export const papers: Readonly<Record<Paper, PaperSize>> = {
   },
   a5: { name: 'a5', label: 'A5', widthMm: 148, heightMm: 210, css: '148mm 210mm', small: true },
 };
+
+/** Margins of a print, in millimeters; a card has the same on both sides of the leaf. */
+export interface Margins {
+  readonly topMm: number;
+  readonly bottomMm: number;
+  /** Toward the fold. */
+  readonly innerMm: number;
+  readonly outerMm: number;
+}
+
+/** The card's margins: as narrow as desk printers reach. */
+export function cardMargins(paper: PaperSize): Margins {
+  return paper.small
+    ? { topMm: 7.5, bottomMm: 7.5, innerMm: 8, outerMm: 8 }
+    : { topMm: 10, bottomMm: 9, innerMm: 11, outerMm: 11 };
+}
+
+/** The booklet's margins: room for the fold inside, for running heads above, numbers below. */
+export function bookletMargins(paper: PaperSize): Margins {
+  return paper.small
+    ? { topMm: 15, bottomMm: 13, innerMm: 15, outerMm: 10 }
+    : { topMm: 20, bottomMm: 17, innerMm: 22, outerMm: 16 };
+}
+
+/** The width between the margins. */
+export function contentWidthMm(paper: PaperSize, margins: Margins): number {
+  return paper.widthMm - margins.innerMm - margins.outerMm;
+}

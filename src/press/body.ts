@@ -1,0 +1,184 @@
+import type { Element, ElementContent, Root, RootContent, Text } from 'hast';
+import rehypeSanitize, { defaultSchema } from 'rehype-sanitize';
+import rehypeStringify from 'rehype-stringify';
+import remarkRehype from 'remark-rehype';
+import { unified } from 'unified';
+import type { Kind } from '../kinds/model.ts';
+import type { Sheet } from '../sheet/model.ts';
+import { directiveHandlers } from './directives.ts';
+import type { PictureSource } from './orders.ts';
+import { typesetSize, typesetWords } from './typeset.ts';
+
+/** What stands under one `##` heading, as HTML that is safe to print. */
+export interface OperationBody {
+  /** The heading's words, as HTML. */
+  readonly title: string;
+  /** Everything below the heading. */
+  readonly html: string;
+  /** Only what is done: numbered steps, with the safety messages between them. */
+  readonly steps: string;
+}
+
+/** A sheet's Markdown as HTML, in the parts that the pages need. */
+export interface SheetBody {
+  /** What stands before the first `##` heading, the `#` title left out. */
+  readonly intro: string;
+  /** One for each of `sheet.operations`, in order. */
+  readonly operations: readonly OperationBody[];
+  /** Footnotes of the whole sheet; empty for none. */
+  readonly notes: string;
+}
+
+/** Classes that the press itself gives; a sheet has no way to give one, since its HTML is dropped. */
+const schema = {
+  ...defaultSchema,
+  clobberPrefix: '',
+  clobber: [],
+  attributes: {
+    ...defaultSchema.attributes,
+    span: [['className', 'values', 'value', 'missing']],
+    div: [['className', 'safety', /^safety-/, 'words', 'plain']],
+    p: [['className', 'signal', 'plain']],
+    img: ['alt', 'title', 'src'],
+  },
+  // A picture's address is only looked up, never printed: see `brought`.
+  protocols: { ...defaultSchema.protocols, src: null, href: ['http', 'https', 'mailto'] },
+} as unknown as typeof defaultSchema;
+
+/** Makes a sheet's tree into HTML. The tree is the one that was proved: it is not parsed again. */
+export function sheetBody(
+  sheet: Sheet,
+  kind: Kind | null,
+  picture: PictureSource | null,
+  prefix: string,
+): SheetBody {
+  if (sheet.tree === null) return { intro: '', operations: [], notes: '' };
+  const toHtml = unified()
+    .use(remarkRehype, {
+      handlers: directiveHandlers(sheet, kind) as never,
+      clobberPrefix: `${prefix}-`,
+    })
+    .use(rehypeSanitize, schema);
+  const tree = toHtml.runSync(structuredClone(sheet.tree)) as Root;
+  const parts: { heading: Element | null; nodes: RootContent[] }[] = [{ heading: null, nodes: [] }];
+  const notes: RootContent[] = [];
+  for (const node of tree.children) {
+    const last = parts.at(-1);
+    if (node.type === 'element' && node.tagName === 'h2' && !isNotes(node)) {
+      parts.push({ heading: node, nodes: [] });
+    } else if (node.type === 'element' && node.tagName === 'section') notes.push(node);
+    else if (!(node.type === 'element' && node.tagName === 'h1' && parts.length === 1)) {
+      last?.nodes.push(node);
+    }
+  }
+  const html = (nodes: readonly RootContent[]) => write(nodes, sheet.file, picture);
+  const [first, ...rest] = parts;
+  return {
+    intro: html(first?.nodes ?? []),
+    operations: sheet.operations.map((operation, index) => {
+      const nodes = rest[index]?.nodes ?? [];
+      return {
+        title: typesetWords(operation.heading.value.replace(/\s*\{#[^}]*\}\s*$/, '')),
+        html: html(nodes),
+        steps: html(nodes.filter(isDone).map(withoutPictures)),
+      };
+    }),
+    notes: html(notes),
+  };
+}
+
+function isNotes(node: Element): boolean {
+  return node.properties.id === 'footnote-label';
+}
+
+function isDone(node: RootContent): boolean {
+  if (node.type !== 'element') return false;
+  return node.tagName === 'ol' || classOf(node).includes('safety');
+}
+
+function withoutPictures(node: RootContent): RootContent {
+  if (node.type !== 'element') return node;
+  const children = node.children.filter(
+    (child) => !(child.type === 'element' && child.tagName === 'img'),
+  );
+  return { ...node, children: children.map((child) => withoutPictures(child) as ElementContent) };
+}
+
+function write(nodes: readonly RootContent[], file: string, picture: PictureSource | null): string {
+  const root: Root = { type: 'root', children: [...nodes] };
+  const finished = finish(root, file, picture) as Root;
+  return unified().use(rehypeStringify, { allowDangerousHtml: true }).stringify(finished).trim();
+}
+
+/** Sizes and words drawn, pictures brought along; everything else as it is. */
+function finish<T extends Root | RootContent | ElementContent>(
+  node: T,
+  file: string,
+  picture: PictureSource | null,
+  inValue = false,
+): T {
+  if (node.type === 'text') return drawn(node as Text, inValue) as unknown as T;
+  if (node.type === 'element' && node.tagName === 'img') {
+    return brought(node as Element, file, picture) as T;
+  }
+  // A picture that is a paragraph of its own is a figure, which can't stand inside a paragraph.
+  if (node.type === 'element' && node.tagName === 'p') {
+    const only = node.children.filter((child) => !(child.type === 'text' && !child.value.trim()));
+    const first = only[0];
+    if (only.length === 1 && first?.type === 'element' && first.tagName === 'img') {
+      return finish(first as T, file, picture);
+    }
+  }
+  // Code is shown to the letter.
+  if (node.type === 'element' && (node.tagName === 'code' || node.tagName === 'pre')) return node;
+  if (!('children' in node)) return node;
+  const value = inValue || (node.type === 'element' && classOf(node as Element).includes('value'));
+  const children = node.children.map((child) => finish(child as T, file, picture, value));
+  return { ...node, children } as T;
+}
+
+function drawn(node: Text, inValue: boolean): ElementContent {
+  const value = inValue ? typesetSize(node.value) : typesetWords(node.value);
+  return { type: 'raw', value } as unknown as ElementContent;
+}
+
+function brought(node: Element, file: string, picture: PictureSource | null): Element {
+  const alt = String(node.properties.alt ?? '');
+  const found = picture?.(String(node.properties.src ?? ''), file) ?? null;
+  if (found) {
+    const title = node.properties.title;
+    return {
+      type: 'element',
+      tagName: 'figure',
+      properties: {},
+      children: [
+        { type: 'element', tagName: 'img', properties: { src: found.dataUri, alt }, children: [] },
+        ...(title
+          ? [
+              {
+                type: 'element' as const,
+                tagName: 'figcaption',
+                properties: {},
+                children: [
+                  { type: 'raw', value: typesetWords(String(title)) } as unknown as ElementContent,
+                ],
+              },
+            ]
+          : []),
+      ],
+    };
+  }
+  return {
+    type: 'element',
+    tagName: 'span',
+    properties: { className: ['missing'] },
+    children: [
+      { type: 'text', value: `[picture not printed: ${alt === '' ? 'no words for it' : alt}]` },
+    ],
+  };
+}
+
+function classOf(node: Element): readonly string[] {
+  const name = node.properties.className;
+  return Array.isArray(name) ? name.map(String) : [];
+}

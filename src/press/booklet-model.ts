@@ -1,0 +1,150 @@
+import type { Sheet } from '../sheet/model.ts';
+import { type OperationBody, sheetBody } from './body.ts';
+import { type SourceLine, sourceLines } from './citations.ts';
+import { type EditorsNote, editorsNotes } from './editors-notes.ts';
+import { gaugesToGather } from './gauges-to-gather.ts';
+import type { EditionFacts, Paper, PictureSource, SheetToPrint } from './orders.ts';
+import { bookletMargins, type Margins, type PaperSize, papers } from './paper.ts';
+import { type SafetyLine, safetyLines } from './safety.ts';
+import { type SettingRow, settingRows } from './setting-rows.ts';
+import { hasError, type SheetFace, sheetFace } from './sheet-face.ts';
+
+/** One unit's chapter. */
+export interface Chapter {
+  readonly number: number;
+  /** Its place to link to, plain ASCII: `unit-3`. */
+  readonly anchor: string;
+  readonly face: SheetFace;
+  /** HTML. */
+  readonly intro: string;
+  readonly settings: readonly SettingRow[];
+  readonly operations: readonly (OperationBody & { readonly number: number })[];
+  /** Footnotes, as HTML; empty for none. */
+  readonly footnotes: string;
+  readonly notes: readonly EditorsNote[];
+  readonly sources: readonly SourceLine[];
+  /** Settings that sources differ on. */
+  readonly rulings: readonly SettingRow[];
+}
+
+/** A gauge and the chapters that use it. */
+export interface GatherLine {
+  readonly label: string;
+  readonly usedBy: readonly { readonly number: number; readonly anchor: string }[];
+}
+
+/** A part of the booklet with a heading of its own in the contents. */
+export interface Section {
+  readonly anchor: string;
+  readonly title: string;
+}
+
+/** Everything a booklet prints, as plain data: what the template `booklet.hbs` is given. */
+export interface BookletModel {
+  readonly title: string;
+  readonly subtitle: string | null;
+  readonly club: string | null;
+  readonly edition: string | null;
+  readonly date: string | null;
+  readonly notice: string | null;
+  readonly altitude: string | null;
+  readonly language: string;
+  readonly paper: PaperSize;
+  readonly margins: Margins;
+  readonly draft: boolean;
+  /** The worst mark among the sheets; null where all are released. */
+  readonly mark: string | null;
+  readonly sections: {
+    readonly reading: Section;
+    readonly safety: Section;
+    readonly quick: Section;
+    readonly gauges: Section;
+    readonly sources: Section;
+  };
+  readonly safety: readonly SafetyLine[];
+  readonly chapters: readonly Chapter[];
+  readonly gauges: readonly { readonly title: string; readonly gauges: readonly GatherLine[] }[];
+}
+
+/** What a booklet is made with besides its sheets. */
+export interface BookletOptions {
+  readonly paper: Paper;
+  readonly draft: boolean;
+  readonly picture: PictureSource | null;
+}
+
+const sections: BookletModel['sections'] = {
+  reading: { anchor: 'how-to-read', title: 'How to read a sheet' },
+  safety: { anchor: 'before-any-work', title: 'Before any work' },
+  quick: { anchor: 'quick-reference', title: 'Quick reference' },
+  gauges: { anchor: 'gauges-to-gather', title: 'Gauges to gather' },
+  sources: { anchor: 'sources', title: 'Sources' },
+};
+
+/** The booklet of an edition. One sheet with an error finding makes a draft of the whole. */
+export function bookletModel(
+  sheets: readonly SheetToPrint[],
+  edition: EditionFacts,
+  options: BookletOptions,
+): BookletModel {
+  const chapters = sheets.map((entry, index) => chapter(entry, index, options));
+  return {
+    title: edition.title,
+    subtitle: edition.subtitle ?? null,
+    club: edition.club ?? null,
+    edition: edition.edition ?? null,
+    date: edition.date ?? null,
+    notice: edition.notice ?? null,
+    altitude: edition.altitude ?? null,
+    language: edition.language ?? 'en',
+    paper: papers[options.paper],
+    margins: bookletMargins(papers[options.paper]),
+    draft: options.draft || sheets.some(({ findings }) => hasError(findings)),
+    mark: worstMark(chapters.map(({ face }) => face.mark)),
+    sections,
+    safety: safetyLines(sheets),
+    chapters,
+    gauges: gauges(
+      sheets.map(({ sheet }) => sheet),
+      chapters,
+    ),
+  };
+}
+
+function chapter(entry: SheetToPrint, index: number, options: BookletOptions): Chapter {
+  const { sheet, kind } = entry;
+  const anchor = `unit-${index + 1}`;
+  const sources = sourceLines(sheet);
+  const settings = settingRows(sheet, kind, sources);
+  const body = sheetBody(sheet, kind, options.picture, anchor);
+  return {
+    number: index + 1,
+    anchor,
+    face: sheetFace(sheet, kind),
+    intro: body.intro,
+    settings,
+    operations: body.operations.map((operation, at) => ({ ...operation, number: at + 1 })),
+    footnotes: body.notes,
+    notes: editorsNotes(entry.findings),
+    sources,
+    rulings: settings.filter((row) => row.dissents.length > 0),
+  };
+}
+
+function worstMark(marks: readonly (string | null)[]): string | null {
+  if (marks.includes('DRAFT')) return 'DRAFT';
+  return marks.includes('PROOF') ? 'PROOF' : null;
+}
+
+function gauges(sheets: readonly Sheet[], chapters: readonly Chapter[]): BookletModel['gauges'] {
+  return gaugesToGather(sheets).map((group) => ({
+    title: group.title,
+    gauges: group.gauges.map((line) => ({
+      label: line.label,
+      usedBy: line.usedBy.flatMap((index) => {
+        const used = chapters[index];
+        return used ? [{ number: used.number, anchor: used.anchor }] : [];
+      }),
+    })),
+  }));
+}

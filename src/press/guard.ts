@@ -1,0 +1,66 @@
+import { missingCharacters } from './font-coverage.ts';
+import type { Templates } from './orders.ts';
+import { PressStopped } from './orders.ts';
+import type { Run } from './run.ts';
+
+/**
+ * What keeps a page that is laid out from being printed as it is: matter wider than the page (it
+ * would be cut off) and letters that no font has. Fails with `PressStopped` where a font of the
+ * style can't be used. `contentWidthMm`: between the margins.
+ */
+export async function faultsOf(
+  run: Run,
+  contentWidthMm: number,
+  templates: Templates,
+): Promise<string[]> {
+  const broken = await run.ask(fontsThatFail);
+  if (Array.isArray(broken) && broken.length > 0) {
+    throw new PressStopped(
+      `A font of the templates can't be used: ${broken.map(String).join(', ')}. ` +
+        'The file in templates/fonts is damaged or no font; put a sound one there.',
+    );
+  }
+  const faults: string[] = [];
+  await run.measureAt((contentWidthMm / 25.4) * 96);
+  const wide = await run.ask(tooWide);
+  for (const found of Array.isArray(wide) ? wide : []) {
+    const { text, over } = found as { text: string; over: number };
+    const what = text === '' ? 'A picture or rule' : `"${text}"`;
+    const mm = Math.max(1, Math.round((over * 25.4) / 96));
+    faults.push(`${what} is ${mm} mm too wide for the page and would be cut off.`);
+  }
+  const text = await run.ask("document.body.textContent + ' ' + document.title");
+  const missing = missingCharacters(String(text), templates.fonts.values());
+  if (missing.length > 0) {
+    const shown = missing.slice(0, 12).map((character) => {
+      const code = (character.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0');
+      return `${character} (U+${code})`;
+    });
+    const more = missing.length > shown.length ? ` and ${missing.length - shown.length} more` : '';
+    faults.push(
+      `No font in templates/fonts has ${shown.join(', ')}${more}: it would print as an empty box. ` +
+        'Write it otherwise, or add a font that has it.',
+    );
+  }
+  return faults;
+}
+
+const fontsThatFail = `Promise.all([...document.fonts].map((font) =>
+  font.load().then(() => null, () => font.family.replaceAll('"', '') + ' ' + font.weight + ' ' + font.style)
+)).then((all) => all.filter((name) => name !== null))`;
+
+/** The innermost elements that stick out of the page's right edge, five at most. */
+const tooWide = `(() => {
+  const limit = document.documentElement.clientWidth + 1;
+  const out = [...document.querySelectorAll('main *')].filter((element) => {
+    const box = element.getBoundingClientRect();
+    return box.width > 0 && box.right > limit;
+  });
+  return out
+    .filter((element) => !out.some((other) => other !== element && element.contains(other)))
+    .slice(0, 5)
+    .map((element) => ({
+      text: element.textContent.trim().replace(/\\s+/g, ' ').slice(0, 60),
+      over: element.getBoundingClientRect().right - limit + 1,
+    }));
+})()`;

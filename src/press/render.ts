@@ -1,0 +1,70 @@
+import { contentPolicy } from './isolation.ts';
+import { PressStopped, type Templates } from './orders.ts';
+import { escapeHtml, typesetSize, typesetWords } from './typeset.ts';
+
+/**
+ * Fills a template with a model and gives whole HTML. Templates are Handlebars, strict: a name that
+ * the model lacks stops the press, and nothing of a value's prototype can be reached. They may use
+ * `{{size x}}` for a size, `{{words x}}` for a line of words, `{{upper x}}`, `{{css "file.css"}}`
+ * for a style with its fonts in it, `{{cssText x}}` for a string inside a style, `{{pageOf anchor}}`
+ * for the number of the page that has the anchor, `{{policy}}` for what the page may load.
+ */
+export async function render(name: string, model: object, templates: Templates): Promise<string> {
+  const { default: Handlebars } = await import('handlebars');
+  const engine = Handlebars.create();
+  const safe = (html: string) => new Handlebars.SafeString(html);
+  engine.registerHelper({
+    size: (text: unknown) => safe(typesetSize(String(text))),
+    words: (text: unknown) => safe(typesetWords(String(text))),
+    upper: (text: unknown) => String(text).toUpperCase(),
+    css: (file: unknown) => safe(style(String(file), templates)),
+    cssText: (text: unknown) => safe(cssString(String(text))),
+    pageOf: (anchor: unknown) =>
+      safe(`<span class="page-number" data-page-of="${escapeHtml(String(anchor))}">000</span>`),
+    policy: () => contentPolicy,
+    many: (list: unknown) => Array.isArray(list) && list.length > 1,
+    isText: (text: unknown) => typeof text === 'string' && text !== '',
+  });
+  for (const [path, text] of templates.texts) {
+    const partial = /^partials\/(.+)\.hbs$/.exec(path)?.[1];
+    if (partial !== undefined) engine.registerPartial(partial, text);
+  }
+  const text = templates.texts.get(name);
+  if (text === undefined)
+    throw new PressStopped(`The template ${name} is missing from templates/.`);
+  try {
+    return engine.compile(text, { strict: true, preventIndent: true })(model);
+  } catch (error) {
+    if (error instanceof PressStopped) throw error;
+    const reason = error instanceof Error ? error.message : String(error);
+    throw new PressStopped(`The template ${name} can't be filled: ${reason}`);
+  }
+}
+
+/** A style sheet with the fonts that it names put in place of their addresses. */
+function style(file: string, templates: Templates): string {
+  const text = templates.texts.get(file);
+  if (text === undefined) throw new PressStopped(`The style ${file} is missing from templates/.`);
+  const inlined = text.replace(/url\(\s*["']?fonts\/([^"')]+)["']?\s*\)/g, (_, name: string) => {
+    const bytes = templates.fonts.get(name);
+    if (!bytes) {
+      throw new PressStopped(
+        `${file} asks for the font ${name}, which is not in templates/fonts: ` +
+          'put the file there, or take the rule out.',
+      );
+    }
+    return `url("data:font/woff2;base64,${Buffer.from(bytes).toString('base64')}")`;
+  });
+  // A style can't end itself early and go on as HTML.
+  return inlined.replaceAll('</', '<\\/');
+}
+
+/** A CSS string literal: everything but letters, figures and spaces as escapes (CSS Syntax 3, 4.3.7). */
+function cssString(text: string): string {
+  const escaped = [...text].map((character) =>
+    /[\p{L}\p{N} ]/u.test(character)
+      ? character
+      : `\\${(character.codePointAt(0) ?? 0).toString(16)} `,
+  );
+  return `"${escaped.join('')}"`;
+}

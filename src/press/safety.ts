@@ -1,0 +1,60 @@
+import type { Kind, SignalWord } from '../kinds/model.ts';
+import type { Sheet } from '../sheet/model.ts';
+
+/** A safety message in its three parts, as the kind of unit words it. */
+export interface SafetyLine {
+  readonly signal: SignalWord;
+  /** `WARNING`. */
+  readonly word: string;
+  /** Whether the alert symbol stands with it: not for NOTICE, which is about things, not people. */
+  readonly alert: boolean;
+  readonly label: string;
+  readonly hazard: string;
+  readonly consequence: string;
+  readonly avoid: string;
+}
+
+const order: readonly SignalWord[] = ['danger', 'warning', 'caution', 'notice'];
+
+/**
+ * The hazards that a sheet's work meets (by its operations) or names (in its own messages), in
+ * falling order of harm and then in the kind's order; none where the kind is not known.
+ */
+export function safetyLines(sheets: readonly { sheet: Sheet; kind: Kind | null }[]): SafetyLine[] {
+  const lines = new Map<string, SafetyLine>();
+  for (const { sheet, kind } of sheets) {
+    if (kind === null) continue;
+    const met = hazardsMet(sheet, kind);
+    for (const hazard of kind.hazards.values()) {
+      const key = `${kind.name}/${hazard.name}`;
+      if (!met.has(hazard.name) || lines.has(key)) continue;
+      const same = [...lines.values()].some((line) => line.avoid === hazard.message.avoid);
+      if (same) continue;
+      lines.set(key, {
+        signal: hazard.signal,
+        word: hazard.signal.toUpperCase(),
+        alert: hazard.signal !== 'notice',
+        label: hazard.label,
+        ...hazard.message,
+      });
+    }
+  }
+  return [...lines.values()].sort(
+    (first, second) => order.indexOf(first.signal) - order.indexOf(second.signal),
+  );
+}
+
+function hazardsMet(sheet: Sheet, kind: Kind): Set<string> {
+  const met = new Set<string>();
+  for (const operation of sheet.operations) {
+    const known = operation.canonical === null ? null : kind.operations.get(operation.canonical);
+    for (const name of known?.hazards ?? []) met.add(name);
+  }
+  for (const message of sheet.messages) {
+    for (const hazard of message.hazards) {
+      const known = kind.hazardNamed(hazard.value);
+      if (known) met.add(known.name);
+    }
+  }
+  return met;
+}

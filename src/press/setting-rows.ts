@@ -1,0 +1,170 @@
+import type { Kind } from '../kinds/model.ts';
+import { equivalents } from '../quantity/index.ts';
+import type { PlacedSize, Setting, Sheet } from '../sheet/model.ts';
+import { citationMark, type SourceLine } from './citations.ts';
+
+/** One value of a setting; every field is text to print. */
+export interface ValueLine {
+  /** `primary`, `left` ...; null where one value serves all. */
+  readonly place: string | null;
+  /** Exactly as the source wrote it. */
+  readonly written: string;
+  /** Decimal inches; null where the value is no length. `as written` where it is inches already. */
+  readonly inch: string | null;
+  readonly mm: string | null;
+  /** Equivalents in other units, joined by commas; null for none. */
+  readonly other: string | null;
+}
+
+/** What another source says of a setting, and the editor's ruling. */
+export interface DissentLine extends ValueLine {
+  readonly from: string | null;
+  readonly ruling: string | null;
+}
+
+/** One setting as a table prints it. */
+export interface SettingRow {
+  /** Its place in the order of work, from 1. */
+  readonly number: number;
+  readonly name: string;
+  readonly label: string;
+  readonly values: readonly ValueLine[];
+  /** Other ways the sheet states it, as written. */
+  readonly also: string | null;
+  /** `13/64 drill`, or `go No. 8 drill, no-go No. 3 drill`. */
+  readonly gauge: string | null;
+  /** Where and in what state it is measured: `free end of the float; cover inverted`. */
+  readonly where: string | null;
+  readonly note: string | null;
+  readonly from: string | null;
+  readonly dissents: readonly DissentLine[];
+}
+
+/** Keys of a setting that are said elsewhere in its row. */
+const shownElsewhere = new Set([
+  'value',
+  'also',
+  'gauge',
+  'go',
+  'no-go',
+  'from',
+  'but',
+  'places',
+  'rounding',
+  'note',
+  'at',
+  'travel',
+  'places-differ',
+  'accept',
+]);
+
+/**
+ * The settings of a sheet in the order the work makes them: first as `:value[]` uses them under
+ * the headings, then as the kind says an operation makes them, then the rest as the sheet has them.
+ */
+export function settingRows(
+  sheet: Sheet,
+  kind: Kind | null,
+  sources: readonly SourceLine[],
+): SettingRow[] {
+  return inWorkingOrder(sheet, kind).map((setting, index) => ({
+    number: index + 1,
+    name: setting.name.value,
+    label: settingLabel(setting, kind),
+    values: valueLines(setting),
+    also: setting.also.length === 0 ? null : setting.also.map((size) => size.text).join(', '),
+    gauge: gaugeWords(setting),
+    where: whereWords(setting),
+    note: setting.note?.value ?? null,
+    from: citations(setting, sources),
+    dissents: setting.but.map((dissent) => ({
+      ...valueLine(null, dissent.value),
+      from: dissent.from === null ? null : citationMark(dissent.from, sources),
+      ruling: dissent.ruling?.value ?? null,
+    })),
+  }));
+}
+
+/** The kind's label for a setting, or the sheet's own name in words: `float-level` → `Float level`. */
+export function settingLabel(setting: Setting, kind: Kind | null): string {
+  const known = setting.canonical === null ? undefined : kind?.settings.get(setting.canonical);
+  if (known) return known.label;
+  const words = setting.name.value.replaceAll('-', ' ');
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+/** The setting that `:value[name]` means: by its own name, or by a name the kind gives it. */
+export function settingMeant(name: string, sheet: Sheet, kind: Kind | null): Setting | null {
+  const own = sheet.settings.get(name);
+  if (own) return own;
+  const canonical = kind?.settingNamed(name)?.name ?? null;
+  if (canonical === null) return null;
+  for (const setting of sheet.settings.values()) {
+    if (setting.canonical === canonical) return setting;
+  }
+  return null;
+}
+
+function inWorkingOrder(sheet: Sheet, kind: Kind | null): Setting[] {
+  const ordered = new Set<Setting>();
+  for (const operation of sheet.operations) {
+    const known = operation.canonical === null ? null : kind?.operations.get(operation.canonical);
+    if (known?.stage === 'any') continue;
+    for (const use of sheet.values) {
+      if (use.operation !== operation.index) continue;
+      const setting = settingMeant(use.name, sheet, kind);
+      if (setting) ordered.add(setting);
+    }
+    for (const name of known?.settings ?? []) {
+      for (const setting of sheet.settings.values()) {
+        if (setting.canonical === name) ordered.add(setting);
+      }
+    }
+  }
+  for (const setting of sheet.settings.values()) ordered.add(setting);
+  return [...ordered];
+}
+
+function valueLines(setting: Setting): ValueLine[] {
+  const lines = setting.value === null ? [] : [valueLine(null, setting.value)];
+  for (const [place, size] of setting.places) lines.push(valueLine(place, size));
+  return lines.length === 0 ? [valueLine(null, null)] : lines;
+}
+
+function valueLine(place: string | null, size: PlacedSize | null): ValueLine {
+  const none = { place, written: size?.text ?? '—', inch: null, mm: null, other: null };
+  if (!size?.reading.ok) return none;
+  const statement = size.reading.statement;
+  const { inch, mm, other } = equivalents(statement);
+  const isLength = statement.dimension === 'length';
+  return {
+    ...none,
+    inch: inch ?? (isLength ? 'as written' : null),
+    mm: mm ?? (isLength ? 'as written' : null),
+    other: other.length === 0 ? null : other.join(', '),
+  };
+}
+
+function gaugeWords(setting: Setting): string | null {
+  if (setting.gauge) return setting.gauge.text;
+  const pair = [
+    setting.go === null ? null : `go ${setting.go.text}`,
+    setting.noGo === null ? null : `no-go ${setting.noGo.text}`,
+  ].filter((text) => text !== null);
+  return pair.length === 0 ? null : pair.join(', ');
+}
+
+function whereWords(setting: Setting): string | null {
+  const words = setting.at === null ? [] : [setting.at.value];
+  for (const [key, said] of setting.said) {
+    if (!shownElsewhere.has(key)) words.push(`${key.replaceAll('-', ' ')} ${said.value}`);
+  }
+  if (setting.travel) words.push(`travel ${setting.travel.text}`);
+  if (setting.placesDiffer) words.push(`places differ: ${setting.placesDiffer.value}`);
+  return words.length === 0 ? null : words.join('; ');
+}
+
+function citations(setting: Setting, sources: readonly SourceLine[]): string | null {
+  if (setting.from.length === 0) return null;
+  return setting.from.map((citation) => citationMark(citation, sources)).join(', ');
+}

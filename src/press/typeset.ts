@@ -1,0 +1,80 @@
+/**
+ * Sizes and short texts as HTML. Figures and words stay what was written; what changes is how they
+ * are drawn: a true fraction bar, primes for inch and foot marks, a minus for a hyphen before a
+ * figure. A mixed number keeps its hyphen or space, so that 1-7/16 can't be taken for 17/16.
+ */
+
+const entities: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
+
+/** Text with the five characters that mean something in HTML written as entities. */
+export function escapeHtml(text: string): string {
+  return text.replace(/[&<>"']/g, (character) => entities[character] ?? character);
+}
+
+/** Where a size may be parted at the end of a line: before a tolerance, a datum, another limit. */
+const parting =
+  /\s+(?=(?:±|\+\/?-|[–—]|\+\d|to\b|or\b|and\b|per\b|after\b|from\b|below\b|above\b|at\b|with\b|before\b|on\b|\())/u;
+
+/** A size as HTML; a number and its unit never part across lines. */
+export function typesetSize(text: string): string {
+  const parts = text
+    .trim()
+    .split(parting)
+    .map((part) => `<span class="together">${figures(part)}</span>`);
+  return `<span class="size">${parts.join(' ')}</span>`;
+}
+
+/** A line of words (a title, a note, a reason) as HTML, its fractions and primes drawn. */
+export function typesetWords(text: string): string {
+  return figures(text);
+}
+
+const fraction = /(?<![\p{L}\d.,/⁄])((\d+)([- ]))?(\d{1,3})([/⁄])(\d{1,3})(?![\d/⁄])/gu;
+const vulgarDenominators = new Set([
+  2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 16, 20, 24, 32, 48, 64, 100, 128,
+]);
+
+/** Marks that stand for a fraction until the rest has been escaped. */
+interface Piece {
+  readonly plain: boolean;
+  readonly text: string;
+}
+
+function figures(text: string): string {
+  const pieces: Piece[] = [];
+  let from = 0;
+  for (const match of text.matchAll(fraction)) {
+    const [whole, mixed, , , upper, , lower] = match;
+    if (upper === undefined || lower === undefined) continue;
+    if (!vulgarDenominators.has(Number(lower))) continue;
+    const start = match.index + (mixed?.length ?? 0);
+    // The part of a mixed number that stands before the fraction goes with the plain text.
+    pieces.push({ plain: true, text: text.slice(from, start) });
+    pieces.push({
+      plain: false,
+      text: `<span class="fraction"><span class="upper">${upper}⁄</span><span class="lower">${lower}</span></span>`,
+    });
+    from = match.index + whole.length;
+  }
+  pieces.push({ plain: true, text: text.slice(from) });
+  return pieces.map((piece, at) => (piece.plain ? marks(piece.text, at > 0) : piece.text)).join('');
+}
+
+/** Primes, minus signs and quotation marks; `afterFigure`: whether a fraction stands before. */
+function marks(text: string, afterFigure: boolean): string {
+  const drawn = (afterFigure ? `0${text}` : text)
+    .replace(/(?<=\d\s?)"(?=$|[\s,.;:)×–-])/g, '″')
+    .replace(/(?<=\d)'(?=$|[\s,.;:)\d×–-])/g, '′')
+    .replace(/(?<=^|[\s(/+])-(?=\.?\d)/g, '−')
+    .replace(/(?<=^|[\s([{–—-])"/g, '“')
+    .replaceAll('"', '”')
+    .replace(/(?<=^|[\s([{–—-])'(?!\d)/g, '‘')
+    .replaceAll("'", '’');
+  return escapeHtml(afterFigure ? drawn.slice(1) : drawn);
+}
