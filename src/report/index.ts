@@ -12,6 +12,7 @@ export {
   regionOf,
 } from './placed.ts';
 export { type SarifOptions, toSarif } from './sarif.ts';
+export { stoppers } from './stops.ts';
 export { fileText, summaryText, type TextOptions, toText } from './text.ts';
 export { visible } from './visible.ts';
 export { wrap } from './wrap.ts';

@@ -61,8 +61,16 @@ function amount(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
 }
 
-/** `3 errors, 1 warning in 2 of 8 sheets`, and what else there is to say about the whole. */
-export function summaryText(counts: Counts, sheets: number, options: TextOptions = {}): string {
+/**
+ * `3 errors, 1 warning in 2 of 8 sheets`, and what else there is to say about the whole. `noun` is
+ * `file` where more than sheets was read.
+ */
+export function summaryText(
+  counts: Counts,
+  sheets: number,
+  options: TextOptions = {},
+  noun: 'sheet' | 'file' = 'sheet',
+): string {
   const ink = paint(options.color === true);
   const parts: string[] = [];
   if (counts.error > 0) parts.push(ink.red(amount(counts.error, 'error')));
@@ -70,9 +78,9 @@ export function summaryText(counts: Counts, sheets: number, options: TextOptions
   if (counts.note > 0) parts.push(ink.blue(amount(counts.note, 'note')));
   const accepted = counts.accepted > 0 ? `; ${counts.accepted} accepted by the editor` : '';
   if (parts.length === 0) {
-    return `${ink.green('No findings')} in ${amount(sheets, 'sheet')}${accepted}\n`;
+    return `${ink.green('No findings')} in ${amount(sheets, noun)}${accepted}\n`;
   }
-  const where = sheets === 1 ? '1 sheet' : `${counts.files} of ${amount(sheets, 'sheet')}`;
+  const where = sheets === 1 ? `1 ${noun}` : `${counts.files} of ${amount(sheets, noun)}`;
   const mend = counts.mendable > 0 ? `; ${counts.mendable} can be mended with check --fix` : '';
   return `${parts.join(', ')} in ${where}${accepted}${mend}\n`;
 }

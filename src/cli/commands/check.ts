@@ -1,0 +1,86 @@
+import type { Finding } from '../../checks/define.ts';
+import { type Examined, examineFile } from '../../project/examine-file.ts';
+import type { FileFaults } from '../../project/file-faults.ts';
+import { placeFindings, stoppers } from '../../report/index.ts';
+import { type Format, printerFor } from '../findings-printer.ts';
+import { type Io, say } from '../io.ts';
+import { mendFile } from '../mend-file.ts';
+import { startProgress } from '../progress.ts';
+import type { ExitStatus } from '../run.ts';
+import { Projects, type Target, targetsOf } from '../targets.ts';
+
+export interface CheckOptions {
+  readonly format: Format;
+  readonly fix?: boolean;
+  readonly all?: boolean;
+}
+
+/** How long the command may keep interruptions and the progress line waiting (milliseconds). */
+const breath = 40;
+
+/**
+ * `gaugeleaf check`: findings to standard output, file by file, keeping no sheet once it is done.
+ * 0 with nothing that stops the press, 1 with something, 2 where a file could not be read.
+ */
+export async function check(
+  paths: readonly string[],
+  options: CheckOptions,
+  io: Io,
+): Promise<ExitStatus> {
+  const projects = new Projects(io.cwd);
+  const { sheets, whole } = targetsOf(paths, projects, io.cwd);
+  const printer = printerFor(options.format, io, options.all === true);
+  const progress = startProgress(io);
+  let stopped = false;
+  let refused = false;
+  let files = 0;
+  let others = 0;
+
+  const addFaults = (faults: FileFaults | null): void => {
+    if (faults === null || faults.findings.length === 0) return;
+    files += 1;
+    others += 1;
+    stopped ||= stoppers(faults.findings, null).length > 0;
+    printer.add({ file: faults.file, findings: placeFindings(faults.findings, faults.lines) });
+  };
+  for (const project of whole) addFaults(project.edition().faults);
+  for (const project of projects.opened) project.kindFaults.forEach(addFaults);
+
+  let rested = performance.now();
+  for (const [index, target] of sheets.entries()) {
+    if (performance.now() - rested > breath) {
+      progress.show(`${index} of ${sheets.length} sheets`);
+      await new Promise((resolve) => setImmediate(resolve));
+      rested = performance.now();
+    }
+    const examined = options.fix === true ? mendAndTell(target, io) : examineTarget(target);
+    if (!examined.ok) {
+      refused = true;
+      progress.clear();
+      printer.refuse(examined.refused);
+      continue;
+    }
+    files += 1;
+    const { sheet, findings } = examined;
+    stopped ||= stoppers(findings, sheet.status?.value ?? null).length > 0;
+    if (findings.length > 0) progress.clear();
+    printer.add({ file: sheet.file, findings: placeFindings(findings, sheet.lines) });
+  }
+  progress.clear();
+  printer.end(files, others);
+  return refused ? 2 : stopped ? 1 : 0;
+}
+
+function examineTarget(target: Target): Examined {
+  return examineFile(target.project, target.path);
+}
+
+function mendAndTell(target: Target, io: Io): Examined {
+  const { examined, mended } = mendFile(target.project, target.path);
+  if (examined.ok && mended.length > 0) {
+    const names = [...new Set(mended.map((finding: Finding) => finding.check))].sort();
+    const what = mended.length === 1 ? '1 finding' : `${mended.length} findings`;
+    say(io, `mended ${what} in ${examined.sheet.file} (${names.join(', ')})`);
+  }
+  return examined;
+}

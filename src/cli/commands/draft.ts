@@ -1,0 +1,88 @@
+import { basename, dirname, join, relative, resolve, sep } from 'node:path';
+import { packageRoot } from '../../project/package-root.ts';
+import { openProject } from '../../project/project.ts';
+import { Refusal } from '../../project/refusal.ts';
+import { isFolder } from '../../project/root.ts';
+import { isTaken } from '../../project/safe-path.ts';
+import { writeWhole } from '../../project/write-whole.ts';
+import { type DraftAnswers, type DraftOptions, draftAnswers } from '../draft-answers.ts';
+import { draftSheet } from '../draft-sheet.ts';
+import { type Io, say } from '../io.ts';
+import type { ExitStatus } from '../run.ts';
+
+/** `gaugeleaf draft`: a new sheet, never in place of a file that is there. */
+export async function draft(options: DraftOptions, io: Io): Promise<ExitStatus> {
+  const date = dateOf(options.date, io);
+  const project = openProject(io.cwd, io.cwd);
+  const answers = await draftAnswers(options, project.kinds, io);
+  const path = draftPath(options.out, answers, project.root, io);
+  if (path !== null && isTaken(path)) {
+    throw new Refusal(
+      `${project.show(path)} is there already, and a draft never replaces a file`,
+      'give another name with --out, or move the old one away',
+    );
+  }
+  const id = path === null ? slug(answers) : basename(path).replace(/\.md$/i, '');
+  if (!/^[a-z0-9]+(?:-[a-z0-9]+)*$/.test(id)) {
+    throw new Refusal(
+      `${id} cannot be the name of a sheet`,
+      `small letters, digits and hyphens only, such as ${slug(answers)}.md`,
+    );
+  }
+  const text = draftSheet({ ...answers, id, date, schema: schemaFor(path, project.root) });
+  if (path === null) {
+    io.stdout.write(text);
+    return 0;
+  }
+  writeWhole(path, text);
+  io.stdout.write(`${project.show(path)}\n`);
+  say(io, `Now fill in the blanks: gaugeleaf check ${project.show(path)} lists them.`);
+  return 0;
+}
+
+function dateOf(given: string | undefined, io: Io): string {
+  const date = given ?? io.today();
+  if (!/^\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])$/.test(date)) {
+    throw new Refusal(`${date} is no date`, 'write it as year-month-day: 2026-10-03');
+  }
+  return date;
+}
+
+/** Maker and model in small letters, digits and hyphens; `unit` where nothing is left of them. */
+function slug({ maker, model }: DraftAnswers): string {
+  const letters = `${maker} ${model}`.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
+  return (
+    letters
+      .replace(/[^a-z0-9]+/g, '-')
+      .replace(/^-+|-+$/g, '')
+      .slice(0, 80) || 'unit'
+  );
+}
+
+/** Where the sheet goes: `sheets/` of the project unless `--out` says otherwise; null is stdout. */
+function draftPath(
+  out: string | undefined,
+  answers: DraftAnswers,
+  root: string,
+  io: Io,
+): string | null {
+  if (out === '-') return null;
+  const name = `${slug(answers)}.md`;
+  if (out === undefined) {
+    const sheets = join(root, 'sheets');
+    return isFolder(sheets) ? join(sheets, name) : resolve(io.cwd, name);
+  }
+  const path = resolve(io.cwd, out);
+  if (/[\\/]$/.test(out) || isFolder(path)) return join(path, name);
+  return /\.md$/i.test(path) ? path : `${path}.md`;
+}
+
+/** The way from the sheet to the schema that editors use: the project's own copy, else ours. */
+function schemaFor(path: string | null, root: string): string {
+  if (path === null) return '../schemas/sheet.schema.json';
+  const below = 'schemas/sheet.schema.json';
+  const places = [root, join(root, 'node_modules', 'gaugeleaf'), packageRoot()];
+  const found = places.find((place) => isTaken(join(place, below))) ?? root;
+  const way = relative(dirname(path), join(found, below)).split(sep).join('/');
+  return way.startsWith('.') ? way : `./${way}`;
+}

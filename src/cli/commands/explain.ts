@@ -1,0 +1,54 @@
+import { allChecks, type Check, checkGroups, explainCheck } from '../../checks/index.ts';
+import { projectChecks } from '../../project/file-faults.ts';
+import { Refusal } from '../../project/refusal.ts';
+import { paint } from '../../report/index.ts';
+import { nearestName } from '../../text/nearest-name.ts';
+import { type Io, usesColor } from '../io.ts';
+import type { ExitStatus } from '../run.ts';
+
+/** `gaugeleaf explain`: one finding with its examples, or a list of all of them. */
+export async function explain(name: string | undefined, io: Io): Promise<ExitStatus> {
+  const checks = [...allChecks, ...projectChecks];
+  if (name === undefined) {
+    io.stdout.write(listOf(checks, io));
+    return 0;
+  }
+  const wanted = name.trim().toLowerCase();
+  const check = checks.find((each) => each.id === wanted);
+  if (check === undefined) {
+    const near =
+      nearestName(
+        wanted,
+        checks.map((each) => each.id),
+      ) ?? containing(wanted, checks);
+    throw new Refusal(
+      `there is no finding called ${name}`,
+      near === null ? 'gaugeleaf explain lists all there are' : `perhaps ${near} was meant`,
+    );
+  }
+  io.stdout.write(explainCheck(check));
+  return 0;
+}
+
+/** The only check whose name has the word in it; null where none has or several have. */
+function containing(word: string, checks: readonly Check[]): string | null {
+  const found = word.length < 3 ? [] : checks.filter((check) => check.id.includes(word));
+  return found.length === 1 ? (found[0]?.id ?? null) : null;
+}
+
+function listOf(checks: readonly Check[], io: Io): string {
+  const ink = paint(usesColor(io, io.stdout));
+  const width = Math.max(...checks.map((check) => check.id.length));
+  const lines: string[] = [];
+  for (const group of checkGroups) {
+    const members = checks.filter((check) => check.group === group);
+    if (members.length === 0) continue;
+    if (lines.length > 0) lines.push('');
+    lines.push(ink.bold(group));
+    for (const { id, severity, summary } of members) {
+      const tint = { error: ink.red, warning: ink.yellow, note: ink.blue }[severity];
+      lines.push(`  ${id.padEnd(width)}  ${tint(severity.padEnd(7))}  ${summary}`);
+    }
+  }
+  return `${lines.join('\n')}\n`;
+}

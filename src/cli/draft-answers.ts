@@ -1,0 +1,149 @@
+import { createInterface } from 'node:readline/promises';
+import type { Kind } from '../kinds/model.ts';
+import { Refusal } from '../project/refusal.ts';
+import { nearestName } from '../text/nearest-name.ts';
+import type { Io } from './io.ts';
+
+/** What `draft` was told on the command line; what is missing is asked for on a terminal. */
+export interface DraftOptions {
+  readonly kind?: string;
+  readonly maker?: string;
+  readonly model?: string;
+  readonly features?: string;
+  readonly date?: string;
+  readonly out?: string;
+}
+
+export interface DraftAnswers {
+  readonly kind: Kind;
+  readonly maker: string;
+  readonly model: string;
+  readonly features: readonly string[];
+}
+
+/** The kind that was named. Fails with `Refusal`, listing those there are. */
+export function kindAnswer(text: string, kinds: ReadonlyMap<string, Kind>): Kind {
+  const wanted = text.trim().toLowerCase();
+  const kind = kinds.get(wanted);
+  if (kind !== undefined) return kind;
+  const near = nearestName(wanted, kinds.keys());
+  const all = [...kinds.keys()].join(', ');
+  throw new Refusal(
+    `there is no kind of unit called ${text.trim() || 'nothing at all'}`,
+    near === null ? `the kinds are: ${all}` : `perhaps ${near} was meant; the kinds are: ${all}`,
+  );
+}
+
+/**
+ * The features of a list parted by commas, by their names in the kind, each once and in the kind's
+ * order. Fails with `Refusal` for an unknown one, for two that cannot stand together and where one
+ * of a set is needed.
+ */
+export function featuresAnswer(text: string, kind: Kind): readonly string[] {
+  const chosen = new Set<string>();
+  for (const part of text.split(',')) {
+    const word = part.trim();
+    if (word === '') continue;
+    const feature = kind.featureNamed(word);
+    if (feature === null) {
+      const near = nearestName(word, kind.features.keys());
+      throw new Refusal(
+        `a ${kind.name} has no feature called ${word}`,
+        near === null
+          ? `the features are: ${[...kind.features.keys()].join(', ')}`
+          : `perhaps ${near} was meant`,
+      );
+    }
+    chosen.add(feature.name);
+  }
+  for (const name of chosen) {
+    const other = kind.features.get(name)?.excludes.find((each) => chosen.has(each));
+    if (other !== undefined) {
+      throw new Refusal(`a ${kind.name} cannot be ${name} and ${other} at once`, 'leave one out');
+    }
+  }
+  for (const set of kind.oneOf) {
+    if (!set.some((name) => chosen.has(name))) {
+      throw new Refusal(`one of these features is needed: ${set.join(', ')}`);
+    }
+  }
+  return [...kind.features.keys()].filter((name) => chosen.has(name));
+}
+
+/** A name that has to be said. Fails with `Refusal` where it is empty or has line ends. */
+export function nameAnswer(text: string, what: string): string {
+  const name = text.trim();
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are refused here.
+  if (name === '' || name.length > 100 || /[\u0000-\u001f\u007f]/.test(name)) {
+    throw new Refusal(`the ${what} has to be a name of at most 100 letters on one line`);
+  }
+  return name;
+}
+
+/**
+ * Everything a draft needs: from the options, and on a terminal by asking for the rest, again where
+ * an answer will not do. Fails with `Refusal` where something is missing and nobody can be asked.
+ */
+export async function draftAnswers(
+  options: DraftOptions,
+  kinds: ReadonlyMap<string, Kind>,
+  io: Io,
+): Promise<DraftAnswers> {
+  const missing = (['maker', 'model', 'features'] as const).filter(
+    (key) => options[key] === undefined,
+  );
+  const asks = io.stdin.isTTY === true && missing.length > 0;
+  if (!asks && missing.length > 0) {
+    const left = missing.map((key) => `--${key}`).join(', ');
+    throw new Refusal(
+      `a new sheet needs ${left}`,
+      'for example: gaugeleaf draft --maker Orlo --model 2D --features two-barrel,downdraft,pump',
+    );
+  }
+  const only = kinds.size === 1 ? [...kinds.keys()][0] : undefined;
+  const talk = asks
+    ? createInterface({
+        input: io.stdin,
+        output: io.stderr as NodeJS.WritableStream,
+        terminal: true,
+      })
+    : null;
+  try {
+    const ask = async <T>(
+      given: string | undefined,
+      question: string,
+      read: (text: string) => T,
+    ) => {
+      if (given !== undefined || talk === null) return read(given ?? '');
+      for (;;) {
+        try {
+          return read(await talk.question(question));
+        } catch (error) {
+          if (!(error instanceof Refusal)) throw error;
+          io.stderr.write(`${error.message}${error.hint === null ? '' : `; ${error.hint}`}\n`);
+        }
+      }
+    };
+    const known = [...kinds.keys()].join(', ');
+    const kind = await ask(options.kind ?? only, `Kind of unit (${known}): `, (text) =>
+      kindAnswer(text, kinds),
+    );
+    const maker = await ask(options.maker, 'Maker: ', (text) => nameAnswer(text, 'maker'));
+    const model = await ask(options.model, 'Model: ', (text) => nameAnswer(text, 'model'));
+    if (talk !== null && options.features === undefined) io.stderr.write(featureList(kind));
+    const features = await ask(options.features, 'Features, parted by commas: ', (text) =>
+      featuresAnswer(text, kind),
+    );
+    return { kind, maker, model, features };
+  } finally {
+    talk?.close();
+  }
+}
+
+function featureList(kind: Kind): string {
+  const width = Math.max(...[...kind.features.keys()].map((name) => name.length));
+  const lines = [...kind.features.values()].map(
+    ({ name, explain }) => `  ${name.padEnd(width)}  ${explain}`,
+  );
+  return `${lines.join('\n')}\n`;
+}

@@ -1,0 +1,57 @@
+import type { Kind, KindOperation } from '../kinds/model.ts';
+
+/** Which settings and operations a new sheet gets, both in working order. */
+export interface DraftPlan {
+  readonly settings: readonly string[];
+  readonly operations: readonly KindOperation[];
+}
+
+/**
+ * An operation of more settings than this gathers what may be there (the jets): it gets those that
+ * are asked for. A smaller one is not done until all of its settings are made.
+ */
+const wholeUpTo = 2;
+
+/**
+ * What a unit of these features needs: every setting that the kind or a feature asks for (the first
+ * of its choices where none is there yet), the operations that make them, those that features ask
+ * for, and the work that every unit goes through (operations that make no setting and have steps).
+ */
+export function planDraft(kind: Kind, features: readonly string[]): DraftPlan {
+  const own = features.map((name) => kind.features.get(name)).filter((each) => each !== undefined);
+  const settings = choose([...own.flatMap((each) => each.settings), ...kind.always.settings]);
+  const asked = choose([...own.flatMap((each) => each.operations), ...kind.always.operations]);
+  const operations = [...kind.operations.values()].filter(
+    (operation) =>
+      operation.stage !== 'any' &&
+      (asked.has(operation.name) ||
+        operation.settings.some((setting) => settings.has(setting)) ||
+        (operation.settings.length === 0 && operation.steps.length > 0) ||
+        // The way from the bench to the running engine leads through it.
+        operation.stage === 'before-start'),
+  );
+  for (const operation of operations) {
+    if (operation.settings.length > wholeUpTo) continue;
+    for (const setting of operation.settings) settings.add(setting);
+  }
+  const inOrder: string[] = [];
+  for (const operation of operations) {
+    for (const setting of operation.settings) {
+      if (settings.has(setting) && !inOrder.includes(setting)) inOrder.push(setting);
+    }
+  }
+  // A setting that no operation of the kind makes still belongs on the sheet.
+  for (const setting of settings) if (!inOrder.includes(setting)) inOrder.push(setting);
+  return { settings: inOrder, operations };
+}
+
+/** One of each list of choices; lists with one choice go first, as they leave none. */
+function choose(lists: readonly (readonly string[])[]): Set<string> {
+  const chosen = new Set<string>();
+  const byNeed = [...lists].sort((first, second) => first.length - second.length);
+  for (const choices of byNeed) {
+    const [first] = choices;
+    if (first !== undefined && !choices.some((choice) => chosen.has(choice))) chosen.add(first);
+  }
+  return chosen;
+}

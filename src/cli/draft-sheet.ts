@@ -1,0 +1,154 @@
+import type { Kind, KindOperation } from '../kinds/model.ts';
+import { type DraftPlan, planDraft } from './draft-plan.ts';
+
+/** What a new sheet is made from. */
+export interface DraftOrder {
+  readonly kind: Kind;
+  readonly maker: string;
+  readonly model: string;
+  /** Names of the kind's features. */
+  readonly features: readonly string[];
+  /** Becomes `sheet:`, so it has to be the file's name without `.md`. */
+  readonly id: string;
+  /** YYYY-MM-DD. */
+  readonly date: string;
+  /** The way from the sheet to its schema, for editors. */
+  readonly schema: string;
+}
+
+/** What stands where a figure or words are still to come; the check `blank-to-fill` finds it. */
+const blank = 'fill in';
+
+/**
+ * A new sheet: front matter with every setting that its features need, and the work in order, with
+ * its cautions before the steps that meet them. Whatever only a source can say is left blank.
+ */
+export function draftSheet(order: DraftOrder): string {
+  const plan = planDraft(order.kind, order.features);
+  return `${[...frontMatter(order, plan.settings), ...body(order, plan)].join('\n')}\n`;
+}
+
+function frontMatter(order: DraftOrder, settings: readonly string[]): string[] {
+  const { kind, maker, model } = order;
+  const lines = [
+    '---',
+    `# yaml-language-server: $schema=${order.schema}`,
+    'gaugeleaf: 1',
+    `sheet: ${order.id}`,
+    `title: ${scalar(`${maker} ${model}`)}`,
+    'unit:',
+    `  kind: ${kind.name}`,
+    `  maker: ${scalar(maker)}`,
+    `  model: ${scalar(model)}`,
+    `  features: [${order.features.join(', ')}]`,
+    'revision: 1',
+    `date: ${order.date}`,
+    'status: draft',
+    'sources:',
+    `  s1: { title: ${blank} }`,
+    'settings:',
+  ];
+  for (const name of settings) {
+    const setting = kind.settings.get(name);
+    lines.push(`  ${name}:`, `    value: ${blank}`);
+    for (const key of setting?.mustSay ?? []) lines.push(`    ${key}: ${blank}`);
+    lines.push('    from: s1');
+  }
+  lines.push('---', '');
+  return lines;
+}
+
+/** A YAML scalar: plain where that cannot be misread, else in double quotes (a subset of JSON). */
+function scalar(text: string): string {
+  const plain = /^[A-Za-z][\w.-]*(?: [\w.-]+)*$/.test(text);
+  return plain && !/^(?:true|false|null|yes|no|on|off)$/i.test(text) ? text : JSON.stringify(text);
+}
+
+function body(order: DraftOrder, plan: DraftPlan): string[] {
+  const { kind, maker, model, features } = order;
+  const labels = features.map((name) => kind.features.get(name)?.label.toLowerCase() ?? name);
+  const lines = [
+    `# ${plainMarkdown(`${maker} ${model}`)}`,
+    '',
+    `${kind.title}: ${labels.join(', ')}. How to tell it from its near relations goes here.`,
+    '',
+  ];
+  const steps = stepsOfAll(plan);
+  const warned = new Set<string>();
+  for (const operation of plan.operations) {
+    lines.push(`## ${operation.label}`, '');
+    if (operation.explain !== '') lines.push(operation.explain, '');
+    for (const name of operation.hazards) {
+      if (warned.has(name)) continue;
+      warned.add(name);
+      lines.push(...caution(kind, name));
+    }
+    lines.push(...numbered(steps.get(operation) ?? []), '');
+  }
+  lines.pop();
+  return lines;
+}
+
+/** A name as Markdown that shows it as it is. */
+function plainMarkdown(text: string): string {
+  return text.replace(/[\\`*_[\]<>#:{}!|~&]/g, (sign) => `\\${sign}`);
+}
+
+function caution(kind: Kind, name: string): string[] {
+  const hazard = kind.hazards.get(name);
+  if (hazard === undefined) return [];
+  const { message, signal } = hazard;
+  const words = [message.hazard, message.consequence, message.avoid].map(sentence).join(' ');
+  return [`:::${signal}{hazard=${name}}`, words, ':::', ''];
+}
+
+function sentence(text: string): string {
+  const trimmed = text.trim();
+  return /[.!?]$/.test(trimmed) ? trimmed : `${trimmed}.`;
+}
+
+/**
+ * The model steps that speak of no other settings than those on the sheet, each placeholder put as
+ * `:value[...]`. `used` gathers the settings that steps speak of.
+ */
+function modelSteps(
+  operation: KindOperation,
+  settings: ReadonlySet<string>,
+  used: Set<string>,
+): string[] {
+  const own = operation.settings.find((setting) => settings.has(setting)) ?? operation.name;
+  const steps: string[] = [];
+  for (const step of operation.steps) {
+    const names: string[] = [];
+    const text = step.replace(/\{([a-z0-9-]+)\}/g, (_, name: string) => {
+      names.push(name === 'setting' ? own : name);
+      return `:value[${names.at(-1)}]`;
+    });
+    if (names.some((name) => !settings.has(name))) continue;
+    for (const name of names) used.add(name);
+    steps.push(text);
+  }
+  return steps;
+}
+
+/** Every operation's steps; a setting that no model step speaks of gets one where it is first made. */
+function stepsOfAll(plan: DraftPlan): ReadonlyMap<KindOperation, readonly string[]> {
+  const settings = new Set(plan.settings);
+  const used = new Set<string>();
+  const steps = new Map(
+    plan.operations.map((each) => [each, modelSteps(each, settings, used)] as const),
+  );
+  for (const [operation, own] of steps) {
+    for (const setting of operation.settings) {
+      if (!settings.has(setting) || used.has(setting)) continue;
+      used.add(setting);
+      own.push(`Set and measure: :value[${setting}].`);
+    }
+    if (own.length === 0) own.push(`${operation.label}.`);
+  }
+  return steps;
+}
+
+function numbered(steps: readonly string[]): string[] {
+  return steps.map((step, index) => `${index + 1}. ${step}`);
+}

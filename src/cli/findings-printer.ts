@@ -1,0 +1,119 @@
+import { allChecks } from '../checks/index.ts';
+import { projectChecks } from '../project/file-faults.ts';
+import { packageVersion } from '../project/package-root.ts';
+import {
+  addCounts,
+  type Counts,
+  countFindings,
+  type FileReport,
+  fileText,
+  findingJson,
+  type Refused,
+  summaryText,
+  toAnnotations,
+  toSarif,
+} from '../report/index.ts';
+import { type Io, say, usesColor, widthOf } from './io.ts';
+
+/** How `check` writes its findings. */
+export type Format = 'text' | 'json' | 'sarif' | 'github';
+
+/** Takes one file's report after the other, and writes what its format has to say. */
+export interface Printer {
+  add(report: FileReport): void;
+  refuse(refused: Refused): void;
+  /** Writes what comes last: `files` were read, of which `others` are no sheets. */
+  end(files: number, others: number): void;
+}
+
+const none: Counts = countFindings([]);
+
+/**
+ * A printer that keeps no more than its format needs: text and annotations are written as they
+ * come, JSON waits as text, only SARIF holds the findings, for its log is one object.
+ */
+export function printerFor(format: Format, io: Io, all: boolean): Printer {
+  switch (format) {
+    case 'json':
+      return jsonPrinter(io);
+    case 'sarif':
+      return sarifPrinter(io);
+    case 'github':
+      return {
+        add: (report) => void io.stdout.write(toAnnotations([report])),
+        refuse: (refused) => {
+          io.stdout.write(toAnnotations([], [refused]));
+          tellRefused(refused, io);
+        },
+        end: () => {},
+      };
+    default:
+      return textPrinter(io, all);
+  }
+}
+
+/** Says on standard error that a file could not be read. */
+export function tellRefused(refused: Refused, io: Io): void {
+  say(io, `gaugeleaf: ${refused.message}`);
+  if (refused.fix !== null) say(io, `           ${refused.fix}`);
+}
+
+function textPrinter(io: Io, all: boolean): Printer {
+  const options = { color: usesColor(io, io.stdout), width: widthOf(io.stdout), all };
+  let counts = none;
+  let shown = false;
+  return {
+    add(report) {
+      counts = addCounts(counts, countFindings([report]));
+      const text = fileText(report, options);
+      if (text === '') return;
+      io.stdout.write(`${shown ? '\n' : ''}${text}`);
+      shown = true;
+    },
+    refuse: (refused) => tellRefused(refused, io),
+    end(files, others) {
+      const noun = others > 0 ? 'file' : 'sheet';
+      io.stdout.write(`${shown ? '\n' : ''}${summaryText(counts, files, options, noun)}`);
+    },
+  };
+}
+
+function jsonPrinter(io: Io): Printer {
+  let counts = none;
+  const refusals: Refused[] = [];
+  const findings: string[] = [];
+  return {
+    add(report) {
+      counts = addCounts(counts, countFindings([report]));
+      for (const finding of report.findings) findings.push(findingJson(finding));
+    },
+    refuse(refused) {
+      refusals.push(refused);
+      tellRefused(refused, io);
+    },
+    end() {
+      const { error, warning, note } = counts;
+      const more = refusals.length > 0 ? `,"refused":${JSON.stringify(refusals)}` : '';
+      io.stdout.write(
+        `{"findings":[${findings.join(',\n')}],` +
+          `"counts":${JSON.stringify({ error, warning, note })}${more}}\n`,
+      );
+    },
+  };
+}
+
+function sarifPrinter(io: Io): Printer {
+  const reports: FileReport[] = [];
+  const refusals: Refused[] = [];
+  return {
+    add: (report) => void reports.push(report),
+    refuse(refused) {
+      refusals.push(refused);
+      tellRefused(refused, io);
+    },
+    end() {
+      const checks = [...allChecks, ...projectChecks];
+      io.stdout.write(toSarif(reports, { checks, version: packageVersion(), refused: refusals }));
+    },
+  };
+}

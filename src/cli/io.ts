@@ -1,0 +1,39 @@
+/** The part of an output stream that the commands need. */
+export interface Output {
+  write(chunk: string | Uint8Array): unknown;
+  readonly isTTY?: boolean | undefined;
+  readonly columns?: number | undefined;
+}
+
+/** What a command touches of the world: handed in, so that tests can watch all of it. */
+export interface Io {
+  readonly stdout: Output;
+  readonly stderr: Output;
+  readonly stdin: NodeJS.ReadableStream & { readonly isTTY?: boolean | undefined };
+  readonly env: Readonly<Record<string, string | undefined>>;
+  /** Absolute. */
+  readonly cwd: string;
+  /** The day as YYYY-MM-DD, where the clock of this computer stands: only drafts carry it. */
+  readonly today: () => string;
+}
+
+/**
+ * Whether to color what goes to a stream: never with NO_COLOR set to anything (no-color.org), else
+ * always with FORCE_COLOR (but `0` and `false`), else on a terminal that is not `dumb`.
+ */
+export function usesColor(io: Io, stream: Output): boolean {
+  if ((io.env.NO_COLOR ?? '') !== '') return false;
+  const force = io.env.FORCE_COLOR;
+  if (force !== undefined && force !== '') return force !== '0' && force !== 'false';
+  return stream.isTTY === true && io.env.TERM !== 'dumb';
+}
+
+/** Columns to break lines at: those of a terminal; null where output is piped. */
+export function widthOf(stream: Output): number | null {
+  return stream.isTTY === true ? (stream.columns ?? 80) : null;
+}
+
+/** One line of talk, on standard error. */
+export function say(io: Io, line: string): void {
+  io.stderr.write(`${line}\n`);
+}

@@ -1,0 +1,129 @@
+import { join, resolve } from 'node:path';
+import type { Finding } from '../checks/define.ts';
+import type { Browser, Paper, PictureSource, Printed, SheetToPrint } from '../press/index.ts';
+import { examineFile } from '../project/examine-file.ts';
+import { pictureData } from '../project/pictures.ts';
+import type { Project } from '../project/project.ts';
+import { isFolder } from '../project/root.ts';
+import { writeWhole } from '../project/write-whole.ts';
+import {
+  countFindings,
+  type FileReport,
+  fileText,
+  placeFindings,
+  stoppers,
+  summaryText,
+} from '../report/index.ts';
+import { tellRefused } from './findings-printer.ts';
+import { type Io, say, usesColor, widthOf } from './io.ts';
+import type { Progress } from './progress.ts';
+
+export interface PrintOptions {
+  readonly paper?: Paper;
+  readonly out?: string;
+  readonly proof?: boolean;
+  readonly browser?: string;
+}
+
+/** A sheet ready for the press, and the findings that keep it from it. */
+export interface Candidate extends SheetToPrint {
+  /** Absolute, links resolved. */
+  readonly path: string;
+  readonly stops: readonly Finding[];
+}
+
+/** Reads and checks a sheet for printing; null, with the reason told, where it cannot be read. */
+export function candidate(project: Project, path: string, io: Io): Candidate | null {
+  const examined = examineFile(project, path);
+  if (!examined.ok) {
+    tellRefused(examined.refused, io);
+    return null;
+  }
+  const { sheet, findings } = examined;
+  return {
+    path: examined.path,
+    sheet,
+    findings,
+    kind: project.kinds.get(sheet.unit.kind?.value ?? '') ?? null,
+    stops: stoppers(findings, sheet.status?.value ?? null),
+  };
+}
+
+/** Shows on standard error what keeps sheets from the press, and how to go on. */
+export function tellStops(reports: readonly FileReport[], sheets: number, io: Io): void {
+  const options = { color: usesColor(io, io.stderr), width: widthOf(io.stderr) };
+  for (const report of reports) io.stderr.write(`${fileText(report, options)}\n`);
+  io.stderr.write(summaryText(countFindings(reports), sheets, options));
+  say(io, 'Nothing was printed. Mend these, or print a proof with --proof: DRAFT on every page.');
+}
+
+/** The findings that stop a candidate as a report. */
+export function stopReport({ sheet, stops }: Candidate): FileReport {
+  return { file: sheet.file, findings: placeFindings(stops, sheet.lines) };
+}
+
+/** Pictures as data, found from the sheet that shows them. */
+export function pictureSource(project: Project, candidates: readonly Candidate[]): PictureSource {
+  const paths = new Map(candidates.map(({ sheet, path }) => [sheet.file, path]));
+  return (url, sheetFile) => {
+    const path = paths.get(sheetFile);
+    return path === undefined ? null : pictureData(project.root, path, url);
+  };
+}
+
+/** Finds the browser to print with, telling what takes long. Fails with `PressStopped`. */
+export async function browserFor(
+  options: PrintOptions,
+  io: Io,
+  progress: Progress,
+): Promise<Browser> {
+  const { findBrowser } = await import('../project/browser.ts');
+  return findBrowser(options.browser, {
+    env: io.env,
+    onProgress: (message) => progress.show(message),
+  });
+}
+
+/**
+ * Where a print goes: `--out` as a file, or as a folder that exists or ends in a slash; `print/` of
+ * the project without one. Null is standard output.
+ */
+export function outPath(
+  out: string | undefined,
+  name: string,
+  project: Project,
+  io: Io,
+): string | null {
+  if (out === '-') return null;
+  if (out === undefined) return join(project.root, 'print', name);
+  const path = resolve(io.cwd, out);
+  return /[\\/]$/.test(out) || isFolder(path) ? join(path, name) : path;
+}
+
+/**
+ * Writes a print, whole, and says where. Returns false, having written nothing, where the print has
+ * faults that keep it from being used and is no proof.
+ */
+export function deliver(
+  printed: Printed,
+  path: string | null,
+  proof: boolean,
+  show: (path: string) => string,
+  io: Io,
+): boolean {
+  for (const remark of printed.remarks) say(io, `note: ${remark}`);
+  for (const problem of printed.problems) say(io, `gaugeleaf: ${problem}`);
+  if (printed.problems.length > 0 && !proof) {
+    say(io, 'Nothing was written. Mend this, or print a proof with --proof.');
+    return false;
+  }
+  if (path === null) {
+    io.stdout.write(printed.pdf);
+    return true;
+  }
+  writeWhole(path, printed.pdf);
+  const pages = printed.pages === 1 ? '1 page' : `${printed.pages} pages`;
+  io.stdout.write(`${show(path)}\n`);
+  say(io, `${pages}${proof ? ', a proof with DRAFT across every page' : ''}`);
+  return true;
+}

@@ -1,0 +1,116 @@
+import { Argument, Command, Option } from 'commander';
+import { packageVersion } from '../project/package-root.ts';
+import type { Io } from './io.ts';
+import type { ExitStatus } from './run.ts';
+
+const papers = ['letter', 'a4', 'half-letter', 'a5'] as const;
+
+/**
+ * The commands with their arguments and options. Each loads its own code only when it is called:
+ * checking a sheet never waits for the press.
+ */
+export function buildProgram(io: Io, done: (status: ExitStatus) => void): Command {
+  const program = new Command('gaugeleaf')
+    .description('Proves adjustment sheets for old machinery and prints bench cards and booklets.')
+    .version(packageVersion(), '-V, --version', 'print the version')
+    .helpOption('-h, --help', 'print this help')
+    .helpCommand('help [command]', 'print the help of a command')
+    .showHelpAfterError('(gaugeleaf --help lists what there is)')
+    .exitOverride()
+    .configureOutput({
+      writeOut: (text) => void io.stdout.write(text),
+      writeErr: (text) => void io.stderr.write(text),
+      outputError: (text, write) => write(text.replace(/^error: /, 'gaugeleaf: ')),
+      getOutHelpWidth: () => io.stdout.columns ?? 80,
+      getErrHelpWidth: () => io.stderr.columns ?? 80,
+      getOutHasColors: () => false,
+      getErrHasColors: () => false,
+    })
+    .addHelpText(
+      'after',
+      `
+Exit status: 0 nothing wrong; 1 findings that stop the press; 2 the command could not be
+carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
+    );
+
+  program
+    .command('check')
+    .description('look for what is wrong or doubtful in sheets')
+    .argument('[paths...]', 'sheets or folders; without any, the sheets of this project')
+    .addOption(
+      new Option('-f, --format <format>', 'how findings are written')
+        .choices(['text', 'json', 'sarif', 'github'])
+        .default('text'),
+    )
+    .option('--fix', 'mend what is certain, then show what is left')
+    .option('-a, --all', 'show accepted findings too, with the reasons')
+    .action(async (paths: string[], options) => {
+      const { check } = await import('./commands/check.ts');
+      done(await check(paths, options, io));
+    });
+
+  const printing = (command: Command): Command =>
+    command
+      .addOption(new Option('-p, --paper <paper>', 'paper to print on').choices([...papers]))
+      .option('-o, --out <path>', 'where to write; - is standard output')
+      .option('--proof', 'print in spite of findings, with DRAFT across every page')
+      .option('--browser <path>', 'browser to print with, or `packaged` for the built-in one');
+
+  printing(
+    program
+      .command('card')
+      .description('print bench cards, one leaf each')
+      .argument('<sheets...>', 'sheets, by path or by name'),
+  ).action(async (sheets: string[], options) => {
+    const { card } = await import('./commands/card.ts');
+    done(await card(sheets, options, io));
+  });
+
+  printing(
+    program
+      .command('booklet')
+      .description('print the booklet that edition.yaml describes')
+      .addArgument(new Argument('[folder]', 'a project folder; without one, the one around you')),
+  ).action(async (folder: string | undefined, options) => {
+    const { booklet } = await import('./commands/booklet.ts');
+    done(await booklet(folder, options, io));
+  });
+
+  program
+    .command('size')
+    .description('every way to write a size, and the nearest gauges either side')
+    .argument('[sizes...]', 'such as "No. 29 drill" or "13/64 ± 1/64 in"; else lines on stdin')
+    .option('--json', 'one JSON object a line')
+    .addOption(
+      new Option('--swg <system>', 'what a bare SWG means').choices(['imperial', 'us-steel']),
+    )
+    .action(async (sizes: string[], options) => {
+      const { size } = await import('./commands/size.ts');
+      done(await size(sizes, options, io));
+    });
+
+  program
+    .command('draft')
+    .description('write a new sheet for a kind of unit and its features; asks for what is missing')
+    .option('-k, --kind <kind>', 'kind of unit, such as carburetor')
+    .option('--maker <name>', 'who made the unit')
+    .option('--model <name>', 'the model')
+    .option('--features <names>', 'the features, parted by commas')
+    .option('--date <date>', 'date of the sheet, year-month-day; today if not given')
+    .option('-o, --out <path>', 'where to write; - is standard output')
+    .action(async (options) => {
+      const { draft } = await import('./commands/draft.ts');
+      done(await draft(options, io));
+    });
+
+  program
+    .command('explain')
+    .description('what a finding means, with a wrong and a right example')
+    .argument('[name]', 'name of a finding; without one, all are listed')
+    .action(async (name: string | undefined) => {
+      const { explain } = await import('./commands/explain.ts');
+      done(await explain(name, io));
+    });
+
+  return program;
+}

@@ -1,0 +1,118 @@
+import {
+  exactPlaces,
+  formatDecimal,
+  type Gauge,
+  inUnit,
+  type Rational,
+} from '../quantity/index.ts';
+import { type Paint, visible } from '../report/index.ts';
+import type { SizeFacts } from './size-facts.ts';
+
+/** One size's facts for people: a label to the left, what there is to say to the right. */
+export function sizeText(facts: SizeFacts, ink: Paint): string {
+  const rows: [string, string][] = [];
+  const row = (label: string, text: string | null): void => {
+    if (text !== null && text !== '') rows.push([label, text]);
+  };
+  const { statement, exact, low, high } = facts;
+  const mm = exact === null ? null : (statement.nominal?.base ?? low64(facts));
+  if (mm !== null) {
+    row('inches', exactly(inUnit(mm, 'length', 'in'), 4, 'in'));
+    row('millimeters', exactly(mm, 3, 'mm'));
+    row('fraction', fractionText(inUnit(mm, 'length', 'in')));
+  }
+  if (statement.form === 'condition') row('condition', `${statement.condition}, no number`);
+  row('also', facts.others.join('; '));
+  if (low !== null && high !== null) {
+    row(
+      'limits',
+      `${short(low.inch)} to ${short(high.inch)} in; ${short(low.mm)} to ${short(high.mm)} mm`,
+    );
+    const printed = [facts.printed.inch, facts.printed.mm].filter((text) => text !== null);
+    row('to print', printed.join('; ') === '' ? null : `${printed.join('; ')}, limits inward`);
+  }
+  if (facts.exact !== null) {
+    row(
+      'gauges',
+      facts.names.map((gauge) => gauge.label).join('; ') || 'none of exactly this size',
+    );
+  }
+  if (facts.neighbors !== null) {
+    row(
+      'next below',
+      facts.neighbors.below === null ? 'none' : gaugeText(facts.neighbors.below, mm),
+    );
+    row(
+      'next above',
+      facts.neighbors.above === null ? 'none' : gaugeText(facts.neighbors.above, mm),
+    );
+  }
+  if (facts.pair !== null) {
+    const { go, noGo, reason } = facts.pair;
+    row('go', go === null ? `none: ${reason}` : `${gaugeText(go, null)} passes`);
+    row('no-go', noGo === null ? null : `${gaugeText(noGo, null)} does not`);
+  }
+  for (const other of statement.ambiguous)
+    row('or', `${gaugeText(other, null)}, if that was meant`);
+  for (const [index, text] of facts.confusable.entries()) row(index === 0 ? 'beware of' : '', text);
+  if (rows.length === 0) row('reads as', `${statement.dimension}, ${statement.form}`);
+  const width = Math.max(...rows.map(([label]) => label.length));
+  const lines = rows.map(([label, text]) => `  ${ink.dim(label.padEnd(width))}  ${text}`);
+  return `${ink.bold(visible(statement.text))}\n${lines.join('\n')}\n`;
+}
+
+function low64(facts: SizeFacts): Rational | null {
+  return facts.statement.low?.base ?? facts.statement.high?.base ?? null;
+}
+
+/** `0.136, exactly`, or rounded with a word that says so. */
+function exactly(value: Rational, places: number, unit: string): string {
+  const needed = exactPlaces(value);
+  if (needed === null || needed > 9) return `${formatDecimal(value, places)} ${unit}, rounded`;
+  const exact = formatDecimal(value, needed);
+  return needed <= places
+    ? `${exact} ${unit} exactly`
+    : `${exact} ${unit} exactly; ${formatDecimal(value, places)} ${unit} rounded`;
+}
+
+/** An exact figure cut to what people read: a ratio becomes a decimal with `about`. */
+function short(text: string): string {
+  const ratio = /^(-?)(\d+)\/(\d+)$/.exec(text);
+  if (ratio === null) return text;
+  return `about ${(Number(`${ratio[1]}${ratio[2]}`) / Number(ratio[3])).toFixed(4)}`;
+}
+
+/** The inch fraction a size is, or the sixty-fourths it lies between. */
+function fractionText(inches: Rational): string | null {
+  if (inches.s < 0n || inches.compare(12) > 0) return null;
+  const scaled = inches.mul(64);
+  const below = scaled.n / scaled.d;
+  if (scaled.d === 1n) return `${fraction(below)} in exactly`;
+  if (below === 0n) return 'less than 1/64 in';
+  return `between ${fraction(below)} and ${fraction(below + 1n)} in`;
+}
+
+function fraction(sixtyFourths: bigint): string {
+  let n = sixtyFourths;
+  let d = 64n;
+  while (d > 1n && n % 2n === 0n) {
+    n /= 2n;
+    d /= 2n;
+  }
+  const whole = n / d;
+  const rest = n % d;
+  if (rest === 0n) return `${whole}`;
+  return whole === 0n ? `${rest}/${d}` : `${whole}-${rest}/${d}`;
+}
+
+/** A gauge with its size as its table states it, and how far off a size it is. */
+function gaugeText(gauge: Gauge, from: Rational | null): string {
+  const own = inUnit(gauge.mm, 'length', gauge.unit);
+  const places = exactPlaces(own) ?? 4;
+  const size = `${formatDecimal(own, Math.max(places, gauge.places ?? 0))} ${gauge.unit}`;
+  const named = gauge.label.includes(size) ? gauge.label : `${gauge.label}, ${size}`;
+  if (from === null) return named;
+  const gap = inUnit(gauge.mm.sub(from), 'length', 'in');
+  const text = formatDecimal(gap.abs(), 4);
+  return `${named} (${text} in ${gap.s < 0n ? 'less' : 'more'})`;
+}

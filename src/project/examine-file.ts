@@ -1,0 +1,68 @@
+import { realpathSync } from 'node:fs';
+import type { Finding } from '../checks/define.ts';
+import { examineParsed } from '../checks/index.ts';
+import type { Refused } from '../report/index.ts';
+import { readSheet } from '../sheet/index.ts';
+import type { ReadProblem, Sheet } from '../sheet/model.ts';
+import type { Project } from './project.ts';
+import { readText } from './read-text.ts';
+import { causeInWords } from './refusal.ts';
+import { isBelow } from './safe-path.ts';
+
+/** A sheet with its findings, or why the file is no sheet at all. */
+export type Examined =
+  | {
+      readonly ok: true;
+      readonly sheet: Sheet;
+      readonly findings: readonly Finding[];
+      /** The file itself, links resolved. */
+      readonly path: string;
+    }
+  | { readonly ok: false; readonly refused: Refused };
+
+/** Reads and checks one sheet of a project. Never throws for what a file may hold. */
+export function examineFile(project: Project, path: string): Examined {
+  const file = project.show(path);
+  const refuse = (message: string, fix: string | null): Examined => ({
+    ok: false,
+    refused: { file, message, fix },
+  });
+  let real: string;
+  try {
+    real = realpathSync(path);
+  } catch (error) {
+    return refuse(`${file} cannot be read: ${causeInWords(error)}`, null);
+  }
+  if (!isBelow(project.root, real)) {
+    return refuse(
+      `${file} is a link that leads out of the project; it is not read`,
+      'put the file itself there',
+    );
+  }
+  const read = readText(real, file);
+  if (!read.ok) return refuse(read.message, read.fix);
+  const problem: ReadProblem | null =
+    read.fault === null
+      ? null
+      : {
+          kind: 'encoding',
+          span: { start: read.fault.start, end: read.fault.end },
+          message: read.fault.message,
+          fix: read.fault.fix,
+        };
+  return { ok: true, path: real, ...examineText(project, real, file, read.text, problem) };
+}
+
+/** Checks a text as if it stood at `path`; `problem` is one found before it was text. */
+export function examineText(
+  project: Project,
+  path: string,
+  file: string,
+  text: string,
+  problem: ReadProblem | null = null,
+): { readonly sheet: Sheet; readonly findings: readonly Finding[] } {
+  const context = project.context(path);
+  const read = readSheet(text, file, context);
+  const sheet = problem === null ? read : { ...read, problems: [problem, ...read.problems] };
+  return { sheet, findings: examineParsed(sheet, context) };
+}

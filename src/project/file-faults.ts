@@ -1,0 +1,97 @@
+import { type Check, defineCheck, type Finding, type Severity } from '../checks/define.ts';
+import type { Span } from '../text/span.ts';
+import { LineIndex } from '../text/span.ts';
+
+/** What can be wrong with a project's files other than its sheets; found while they are read. */
+export const projectChecks: readonly Check[] = [
+  defineCheck({
+    id: 'edition-invalid',
+    severity: 'error',
+    group: 'reading',
+    summary: 'The edition file cannot be read, or a key or value in it is not what belongs there.',
+    explain:
+      'A booklet that is printed from a misread edition has the wrong order, the wrong paper or the ' +
+      'wrong title, in every copy. It cannot be accepted, only mended.',
+    messages: {},
+    run: () => {},
+    examples: [],
+  }),
+  defineCheck({
+    id: 'edition-sheet-missing',
+    severity: 'error',
+    group: 'reading',
+    summary: 'The edition lists a sheet that is not there, or lists one twice.',
+    explain:
+      'The booklet would lack a unit that its editor meant to be in it, or print one twice. It cannot ' +
+      'be accepted, only mended.',
+    messages: {},
+    run: () => {},
+    examples: [],
+  }),
+  defineCheck({
+    id: 'edition-sheet-unlisted',
+    severity: 'note',
+    group: 'reading',
+    summary: 'A sheet of the project is not in the order of its edition.',
+    explain:
+      'The sheet is checked, and can be printed as a card, but the booklet leaves it out: right while ' +
+      'it is being worked on, a slip if it was meant to be in this edition.',
+    messages: {},
+    run: () => {},
+    examples: [],
+  }),
+  defineCheck({
+    id: 'kind-invalid',
+    severity: 'error',
+    group: 'reading',
+    summary: 'A file of a kind of unit cannot be read, or a key or value in it is not in order.',
+    explain:
+      'Sheets of that kind would be held against a wrong vocabulary, so none of it is used. It cannot ' +
+      'be accepted, only mended.',
+    messages: {},
+    run: () => {},
+    examples: [],
+  }),
+];
+
+/** A file of the project that is no sheet, with what is wrong in it; none where all is well. */
+export interface FileFaults {
+  /** As reports show it. */
+  readonly file: string;
+  readonly lines: LineIndex;
+  readonly findings: readonly Finding[];
+}
+
+/** One fault as it is found. */
+export interface Fault {
+  readonly check: string;
+  readonly span: Span;
+  readonly message: string;
+  readonly fix: string | null;
+  readonly related?: Finding['related'];
+}
+
+function severityOf(id: string): Severity {
+  return projectChecks.find((check) => check.id === id)?.severity ?? 'error';
+}
+
+/** Faults of one file as findings, by place. */
+export function fileFaults(file: string, text: string, faults: readonly Fault[]): FileFaults {
+  const findings = faults.map(
+    (fault): Finding => ({
+      check: fault.check,
+      severity: severityOf(fault.check),
+      file,
+      span: fault.span,
+      message: fault.message,
+      fix: fault.fix,
+      compared: null,
+      related: fault.related ?? [],
+      edits: null,
+      subject: null,
+      accepted: null,
+    }),
+  );
+  findings.sort((first, second) => first.span.start - second.span.start);
+  return { file, lines: new LineIndex(text), findings };
+}

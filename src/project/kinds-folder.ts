@@ -1,0 +1,51 @@
+import { join } from 'node:path';
+import { builtInKinds, readKind } from '../kinds/index.ts';
+import type { Kind } from '../kinds/model.ts';
+import { type Fault, type FileFaults, fileFaults } from './file-faults.ts';
+import { listFiles } from './list-sheets.ts';
+import { readText } from './read-text.ts';
+import { isFolder } from './root.ts';
+import { locate } from './safe-path.ts';
+
+export interface KindsRead {
+  /** The built-in kinds, and over them those of the project's own `kinds` folder. */
+  readonly kinds: ReadonlyMap<string, Kind>;
+  /** The faulty files of that folder. */
+  readonly faults: readonly FileFaults[];
+}
+
+/** Reads the kinds of unit that a project knows. `show` turns a path into what reports say. */
+export function readKinds(root: string, show: (path: string) => string): KindsRead {
+  const folder = join(root, 'kinds');
+  if (!isFolder(folder)) return { kinds: builtInKinds(), faults: [] };
+  const kinds = new Map(builtInKinds());
+  const faults: FileFaults[] = [];
+  for (const name of listFiles(folder, /\.ya?ml$/i)) {
+    const file = show(join(folder, name));
+    const blame = (text: string, found: readonly Omit<Fault, 'check'>[]): void => {
+      const named = found.map((fault) => ({ ...fault, check: 'kind-invalid' }));
+      faults.push(fileFaults(file, text, named));
+    };
+    const nowhere = { start: 0, end: 0 };
+    const located = locate(root, folder, name);
+    if (located.status !== 'found') {
+      const message = `${file} leads out of the project, or nowhere; it is not read`;
+      blame('', [{ span: nowhere, message, fix: 'put the file itself there' }]);
+      continue;
+    }
+    const read = readText(located.path, file);
+    if (!read.ok) {
+      blame('', [{ span: nowhere, message: read.message, fix: read.fix }]);
+      continue;
+    }
+    if (read.fault !== null) {
+      const { start, end, message, fix } = read.fault;
+      blame(read.text, [{ span: { start, end }, message, fix }]);
+      continue;
+    }
+    const { kind, problems } = readKind(read.text, file);
+    if (problems.length > 0) blame(read.text, problems);
+    if (kind !== null) kinds.set(kind.name, kind);
+  }
+  return { kinds, faults };
+}

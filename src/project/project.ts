@@ -1,0 +1,81 @@
+import { realpathSync } from 'node:fs';
+import { basename, resolve } from 'node:path';
+import type { CheckContext } from '../checks/define.ts';
+import { gaugeBook } from '../gauges/index.ts';
+import type { Kind } from '../kinds/model.ts';
+import { type Edition, readEdition } from './edition.ts';
+import type { FileFaults } from './file-faults.ts';
+import { readKinds } from './kinds-folder.ts';
+import { listSheets } from './list-sheets.ts';
+import { findPicture } from './pictures.ts';
+import { findRoot, isProjectFolder, shownPath } from './root.ts';
+
+/** A club's folder, with everything in it that holds for all of its sheets. */
+export interface Project {
+  /** Absolute, links resolved. */
+  readonly root: string;
+  /** Whether the folder is laid out as a project; otherwise a sheet merely lies in it. */
+  readonly isProject: boolean;
+  readonly kinds: ReadonlyMap<string, Kind>;
+  /** What is wrong with files of kinds of unit. */
+  readonly kindFaults: readonly FileFaults[];
+  /** What `edition.yaml` says; read when first asked for. `edition` is null where there is none. */
+  readonly edition: () => { readonly edition: Edition | null; readonly faults: FileFaults | null };
+  /** Absolute paths of its sheets, in byte order. */
+  readonly sheets: () => readonly string[];
+  /** What the checks may know for the sheet at an absolute path. */
+  readonly context: (sheetPath: string) => CheckContext;
+  /** A path as reports show it. */
+  readonly show: (path: string) => string;
+}
+
+/**
+ * Opens the project that a file or folder belongs to: the nearest folder upward that holds
+ * `edition.yaml` or `sheets/`, else the folder itself. Reports show paths as seen from `cwd`.
+ * Mistakes in its files come back as faults; fails with `Refusal` only where a folder cannot be read.
+ */
+export function openProject(start: string, cwd: string = process.cwd()): Project {
+  const named = findRoot(resolve(cwd, start));
+  const root = real(named);
+  const show = (path: string) =>
+    shownPath(path.startsWith(root) ? named + path.slice(root.length) : path, cwd);
+  const { kinds, faults } = readKinds(root, show);
+  const gauges = gaugeBook();
+  let list: readonly string[] | null = null;
+  const sheets = () => {
+    list ??= listSheets(root);
+    return list;
+  };
+  let read: ReturnType<Project['edition']> | null = null;
+  const edition = () => {
+    read ??= readEdition(
+      root,
+      show(resolve(root, 'edition.yaml')),
+      sheets().map((path) => basename(path).replace(/\.md$/i, '')),
+    );
+    return read;
+  };
+  return {
+    root,
+    isProject: isProjectFolder(root),
+    kinds,
+    kindFaults: faults,
+    edition,
+    sheets,
+    context: (sheetPath) => ({
+      gauges,
+      kinds,
+      wireGauge: edition().edition?.wireGauge ?? null,
+      picture: (url) => findPicture(root, sheetPath, url).status,
+    }),
+    show,
+  };
+}
+
+function real(path: string): string {
+  try {
+    return realpathSync(path);
+  } catch {
+    return path;
+  }
+}

@@ -1,0 +1,89 @@
+import {
+  chmodSync,
+  closeSync,
+  fsyncSync,
+  mkdirSync,
+  openSync,
+  realpathSync,
+  renameSync,
+  statSync,
+  unlinkSync,
+  writeSync,
+} from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { causeInWords, Refusal } from './refusal.ts';
+
+let count = 0;
+
+/**
+ * Writes a file whole or not at all: into a new file beside it, out to the disk, then renamed over
+ * it, so that a reader and a power cut see the old bytes or the new ones. The folder is made where
+ * it is missing; an existing file keeps its mode, a link keeps leading to the file it leads to.
+ * Fails with `Refusal`, and leaves nothing behind.
+ */
+export function writeWhole(path: string, content: string | Uint8Array): void {
+  let partial: string | null = null;
+  try {
+    mkdirSync(dirname(path), { recursive: true });
+    const target = realTarget(path);
+    const mode = modeOf(target);
+    count += 1;
+    partial = join(dirname(target), `.${basename(target)}.${process.pid}-${count}.partial`);
+    const handle = openSync(partial, 'wx', mode ?? 0o666);
+    try {
+      const bytes = typeof content === 'string' ? Buffer.from(content, 'utf8') : content;
+      let written = 0;
+      while (written < bytes.length) written += writeSync(handle, bytes, written);
+      fsyncSync(handle);
+    } finally {
+      closeSync(handle);
+    }
+    // The process's mask may have taken bits away that the file had.
+    if (mode !== null) chmodSync(partial, mode);
+    renameSync(partial, target);
+    partial = null;
+    syncFolder(dirname(target));
+  } catch (error) {
+    throw new Refusal(`${path} cannot be written: ${causeInWords(error)}`);
+  } finally {
+    if (partial !== null) discard(partial);
+  }
+}
+
+function realTarget(path: string): string {
+  try {
+    return realpathSync(path);
+  } catch {
+    return path;
+  }
+}
+
+/** The permission bits of an existing ordinary file; null where there is none. Throws for a folder. */
+function modeOf(path: string): number | null {
+  const facts = statSync(path, { throwIfNoEntry: false });
+  if (facts === undefined) return null;
+  if (facts.isDirectory()) throw Object.assign(new Error('a folder'), { code: 'EISDIR' });
+  return facts.mode & 0o7777;
+}
+
+function discard(path: string): void {
+  try {
+    unlinkSync(path);
+  } catch {
+    // It was never made, or the disk is gone: the first error says more than this one.
+  }
+}
+
+/** Makes the rename itself last. Not every system lets a folder be synced; then nothing is lost. */
+function syncFolder(folder: string): void {
+  try {
+    const handle = openSync(folder, 'r');
+    try {
+      fsyncSync(handle);
+    } finally {
+      closeSync(handle);
+    }
+  } catch {
+    // See above.
+  }
+}
