@@ -4,6 +4,7 @@ import acceptanceBarred from './acceptance-barred.ts';
 import acceptanceUnknown from './acceptance-unknown.ts';
 import acceptanceUnreasoned from './acceptance-unreasoned.ts';
 import acceptanceUnused from './acceptance-unused.ts';
+import blankToFill from './blank-to-fill.ts';
 import cautionLate from './caution-late.ts';
 import cautionMissing from './caution-missing.ts';
 import conditionUnsaid from './condition-unsaid.ts';
@@ -57,6 +58,7 @@ const list = [
   operationMissing,
   headingRepeated,
   valueUndefined,
+  blankToFill,
   settingUnused,
   directiveUnknown,
   htmlInText,

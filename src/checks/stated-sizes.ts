@@ -1,9 +1,19 @@
-import type { Dimension, Statement } from '../quantity/model.ts';
 import type { Kind, KindSetting } from '../kinds/model.ts';
+import type { Dimension, Statement } from '../quantity/model.ts';
 import type { PlacedSize, Setting, Sheet } from '../sheet/model.ts';
+import { isBlank } from './blank.ts';
 
 /** What a size on a sheet is for. */
-export type SizeRole = 'value' | 'also' | 'gauge' | 'go' | 'no-go' | 'travel' | 'place' | 'but' | 'unit';
+export type SizeRole =
+  | 'value'
+  | 'also'
+  | 'gauge'
+  | 'go'
+  | 'no-go'
+  | 'travel'
+  | 'place'
+  | 'but'
+  | 'unit';
 
 /** A size of a sheet with what it belongs to. */
 export interface StatedSize {
@@ -17,16 +27,28 @@ export interface StatedSize {
   readonly subject: string;
 }
 
-/** Every size of the front matter, read or not, in the order of the sheet's settings. */
+/**
+ * Every size of the front matter, read or not, in the order of the sheet's settings. A blank that
+ * is still to be filled in is no size yet: `blank-to-fill` speaks of it.
+ */
 export function* statedSizes(sheet: Sheet): Generator<StatedSize> {
-  for (const [key, size] of sheet.unit.sizes) yield { size, role: 'unit', key, setting: null, subject: key };
-  for (const setting of sheet.settings.values()) yield* sizesOfSetting(setting);
+  for (const [key, size] of sheet.unit.sizes)
+    yield { size, role: 'unit', key, setting: null, subject: key };
+  for (const setting of sheet.settings.values()) {
+    for (const stated of sizesOfSetting(setting)) if (!isBlank(stated.size.text)) yield stated;
+  }
 }
 
 /** Every size of one setting: the value first, then `also`, the gauges, the travel and the rest. */
 export function* sizesOfSetting(setting: Setting): Generator<StatedSize> {
   const subject = setting.canonical ?? setting.name.value;
-  const as = (size: PlacedSize, role: SizeRole, key: string): StatedSize => ({ size, role, key, setting, subject });
+  const as = (size: PlacedSize, role: SizeRole, key: string): StatedSize => ({
+    size,
+    role,
+    key,
+    setting,
+    subject,
+  });
   if (setting.value) yield as(setting.value, 'value', 'value');
   for (const size of setting.also) yield as(size, 'also', 'also');
   if (setting.gauge) yield as(setting.gauge, 'gauge', 'gauge');
