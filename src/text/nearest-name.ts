@@ -1,10 +1,10 @@
 import { distance } from 'fastest-levenshtein';
 
 /**
- * The name that was perhaps meant: the nearest of `names` by single-letter edits, two swapped
- * neighbors counting as one; null where none is near. Up to 4 letters one edit is near, up to 8
- * two, beyond that three. Of equally near names the one with the same first letter, then the one
- * that sorts first. E.g. `nearestName('flaot-level', ['float-level'])` is `float-level`.
+ * The name that was perhaps meant: the nearest of `names` by single-letter edits, a swapped pair of
+ * neighbors counting as one; null where none is near. Up to 4 letters one edit is near, up to 8 two,
+ * beyond that three. Of equally near names the one with the same first letter, then the one that
+ * sorts first. E.g. `nearestName('flaot-level', ['float-level'])` is `float-level`.
  */
 export function nearestName(word: string, names: Iterable<string>): string | null {
   const wanted = fold(word);
@@ -14,7 +14,7 @@ export function nearestName(word: string, names: Iterable<string>): string | nul
   for (const name of names) {
     const known = fold(name);
     if (Math.abs(known.length - wanted.length) > allowed) continue;
-    const edits = editsBetween(wanted, known);
+    const edits = editsBetween(wanted, known, allowed);
     // A name of two letters is not near a word that shares none of them.
     if (edits > allowed || edits >= Math.max(wanted.length, known.length)) continue;
     const found = { name, edits, head: known[0] === wanted[0] ? 0 : 1 };
@@ -42,23 +42,16 @@ function fold(text: string): string {
     .replace(/[\s_-]+/g, '-');
 }
 
-/** Levenshtein distance, less one for every swapped pair of neighbors. */
-function editsBetween(a: string, b: string): number {
-  const plain = distance(a, b);
-  if (plain < 2) return plain;
-  let swaps = 0;
-  // A swap leaves the rest in step, so the texts are walked from both ends to the changed stretch.
-  let start = 0;
-  while (start < a.length && a[start] === b[start]) start++;
-  let end = 0;
-  while (end < Math.min(a.length, b.length) - start && a.at(-1 - end) === b.at(-1 - end)) end++;
-  const x = a.slice(start, a.length - end);
-  const y = b.slice(start, b.length - end);
-  for (let i = 0; i + 1 < x.length; i++) {
-    if (x[i] !== y[i] && x[i] === y[i + 1] && x[i + 1] === y[i]) {
-      swaps++;
-      i++;
-    }
+/** Levenshtein distance, where one swapped pair of neighbors counts as one edit and not as two. */
+function editsBetween(wanted: string, known: string, allowed: number): number {
+  let least = distance(wanted, known);
+  // A swap saves one edit: further off than that, none can help.
+  if (least < 2 || least > allowed + 1) return least;
+  for (let i = 0; i + 1 < wanted.length; i++) {
+    const [first = '', second = ''] = [wanted[i], wanted[i + 1]];
+    if (first === second) continue;
+    const swapped = wanted.slice(0, i) + second + first + wanted.slice(i + 2);
+    least = Math.min(least, distance(swapped, known) + 1);
   }
-  return plain - swaps;
+  return least;
 }
