@@ -23,7 +23,9 @@ export default defineCheck({
   },
   run(sheet, _context, report, { findings, ids, covers }) {
     for (const acceptance of sheet.accept) {
-      const { finding, at } = acceptance;
+      const { finding, at, reason } = acceptance;
+      // Without a reason it accepts nothing and has a finding of its own.
+      if (reason === null || reason.value.trim() === '') continue;
       const id = plainName(finding.value);
       if (!ids.includes(id) || findings.some((found) => covers(acceptance, found))) continue;
       const { span, value: name } = finding;

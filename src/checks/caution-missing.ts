@@ -46,5 +46,30 @@ export default defineCheck({
       });
     }
   },
-  examples: [],
+  examples: [
+    {
+      name: 'fuel, and not a word about it',
+      sheet: { body: '## Float level\n\n1. Take off the cover: :value[float-level].\n' },
+      expect: [
+        {
+          at: 'Float level',
+          message:
+            '`Float level` meets a hazard, gasoline vapor, and no message of the sheet is about it',
+          fix: 'above step 1 put a line `:::warning{hazard=gasoline-vapor}` and a line `:::`, with words between them or none: then the words of the kind are printed',
+        },
+      ],
+    },
+    {
+      name: 'a message about each hazard of the work',
+      sheet: {
+        body: ':::warning{hazard=gasoline-vapor}\nNo flame.\n:::\n\n## Float level\n\n1. Take off the cover: :value[float-level].\n',
+      },
+      expect: [],
+    },
+    {
+      name: 'work that meets none',
+      sheet: { body: '## Metering rods\n\n1. Press them down and clamp the arm.\n' },
+      expect: [],
+    },
+  ],
 });

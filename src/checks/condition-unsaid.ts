@@ -48,7 +48,14 @@ export default defineCheck({
         },
       ],
     },
-    { name: 'where, and without the gasket', sheet: {}, expect: [] },
+    {
+      name: 'where, and without the gasket',
+      sheet: {
+        settings:
+          'float-level:\n  value: 13/64 in\n  at: free end of the float\n  gasket: removed\n  from: m48 p. 31',
+      },
+      expect: [],
+    },
     {
       name: 'said in the words beside it',
       sheet: {

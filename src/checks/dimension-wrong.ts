@@ -1,9 +1,15 @@
-import type { Dimension } from '../quantity/model.ts';
-import { sameFamily } from '../quantity/index.ts';
-import { defineCheck } from './define.ts';
-import { dimensionNoun, kindSetting, readOf, type StatedSize, statedSizes } from './stated-sizes.ts';
-import { kindOf } from './vocabulary.ts';
 import type { Kind } from '../kinds/model.ts';
+import { sameFamily } from '../quantity/index.ts';
+import type { Dimension } from '../quantity/model.ts';
+import { defineCheck } from './define.ts';
+import {
+  dimensionNoun,
+  kindSetting,
+  readOf,
+  type StatedSize,
+  statedSizes,
+} from './stated-sizes.ts';
+import { kindOf } from './vocabulary.ts';
 
 /** A size of another kind of thing than its place asks for. */
 export default defineCheck({
@@ -42,7 +48,10 @@ export default defineCheck({
       const found = dimensionNoun(dimension);
       if (role === 'gauge' || role === 'go' || role === 'no-go' || role === 'travel') {
         // An instrument (a tachometer, a vacuum gauge) is named in words and proves no length.
-        const free = role === 'travel' ? dimension === 'length' : dimension === 'length' || dimension === 'condition';
+        const free =
+          role === 'travel'
+            ? dimension === 'length'
+            : dimension === 'length' || dimension === 'condition';
         if (!free && !(role !== 'travel' && dimension === valueDimension(stated))) {
           report({ message: 'length', span: size.span, values: { text, found, key }, subject });
         }
@@ -56,13 +65,21 @@ export default defineCheck({
         report({
           message: family ? 'reference' : 'setting',
           span: size.span,
-          values: family ? { ...values, found: referenceNoun(statement.reference, dimension) } : values,
+          values: family
+            ? { ...values, found: referenceNoun(statement.reference, dimension) }
+            : values,
           subject,
         });
         continue;
       }
       const value = role === 'value' ? null : valueDimension(stated);
-      if (value === null || sameFamily(value, dimension) || value === 'condition' || dimension === 'condition') continue;
+      if (
+        value === null ||
+        sameFamily(value, dimension) ||
+        value === 'condition' ||
+        dimension === 'condition'
+      )
+        continue;
       if (role !== 'also') continue;
       report({
         message: 'among',
@@ -89,7 +106,9 @@ function wantedDimensions(stated: StatedSize, kind: Kind | null): readonly Dimen
 
 function eitherNoun(dimensions: readonly Dimension[]): string {
   const nouns = dimensions.map(dimensionNoun);
-  return nouns.length < 2 ? (nouns[0] ?? '') : `${nouns.slice(0, -1).join(', ')} or ${nouns[nouns.length - 1]}`;
+  return nouns.length < 2
+    ? (nouns[0] ?? '')
+    : `${nouns.slice(0, -1).join(', ')} or ${nouns[nouns.length - 1]}`;
 }
 
 function referenceNoun(reference: string | null, dimension: Dimension): string {

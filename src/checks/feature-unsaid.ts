@@ -55,6 +55,13 @@ export default defineCheck({
         },
       ],
     },
-    { name: 'one barrel, downdraft', sheet: {}, expect: [] },
+    {
+      name: 'one barrel, downdraft',
+      sheet: {
+        front:
+          'unit: { kind: carburetor, maker: Orlo, model: 1A, features: [single-barrel, downdraft, pump] }',
+      },
+      expect: [],
+    },
   ],
 });

@@ -9,7 +9,7 @@ export default defineCheck({
   summary: 'Two features are named that one unit cannot have together.',
   explain:
     'A unit with one barrel has not two. What is required, and what is the same on every barrel, ' +
-    'hangs on the features, so a wrong one makes the other checks look for the wrong things.',
+    'hangs on the features, so a wrong one makes the other checks look for the wrong things. It cannot be accepted.',
   messages: {
     exclusive: {
       message: 'the unit cannot be both `{first}` and `{second}`',
@@ -56,6 +56,13 @@ export default defineCheck({
         },
       ],
     },
-    { name: 'one barrel, downdraft', sheet: {}, expect: [] },
+    {
+      name: 'one barrel, downdraft',
+      sheet: {
+        front:
+          'unit: { kind: carburetor, maker: Orlo, model: 1A, features: [single-barrel, downdraft, pump] }',
+      },
+      expect: [],
+    },
   ],
 });

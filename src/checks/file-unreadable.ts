@@ -25,5 +25,22 @@ export default defineCheck({
       });
     }
   },
-  examples: [],
+  examples: [
+    {
+      name: 'a character lost in another encoding',
+      sheet: { body: '## Float level\n\n1. Set it to 13/64 in \uFFFD 1/64 in.\n' },
+      expect: [
+        {
+          at: '\uFFFD',
+          message: 'here stands a character that could not be read',
+          fix: 'save the file as UTF-8 and put the character right',
+        },
+      ],
+    },
+    {
+      name: 'the plus-and-minus sign, saved as UTF-8',
+      sheet: { body: '## Float level\n\n1. Set it to 13/64 in \u00B1 1/64 in.\n' },
+      expect: [],
+    },
+  ],
 });

@@ -71,7 +71,7 @@ function chosen(check: Check): readonly Example[] {
 
 /** The lines of an example as they stand in a sheet, front matter before body. */
 function source({ sheet }: Example): readonly string[] {
-  if (typeof sheet === 'string') return trimmed(sheet);
+  if (typeof sheet === 'string') return sheet.trim() === '' ? ['(an empty file)'] : trimmed(sheet);
   const lines: string[] = [];
   if (sheet.front !== undefined) lines.push(...trimmed(sheet.front));
   if (sheet.settings !== undefined) {
@@ -91,7 +91,10 @@ function language({ sheet }: Example): string {
 function result(check: Check, example: Example): readonly string[] {
   const lines: string[] = [];
   for (const { at, message, fix, severity, fixed } of example.expect) {
-    lines.push(`${severity ?? check.severity}  ${check.id}  at: ${visible(at)}`, `  ${message}`);
+    lines.push(
+      `${severity ?? check.severity}  ${check.id}  at: ${at === '' ? 'the start' : visible(at)}`,
+      `  ${message}`,
+    );
     if (fix !== null) lines.push(`  fix: ${fix}`);
     if (fixed !== undefined) lines.push(`  --fix writes: ${fixed}`);
   }

@@ -60,6 +60,10 @@ export default defineCheck({
         },
       ],
     },
-    { name: 'front matter at the top', sheet: {}, expect: [] },
+    {
+      name: 'front matter at the top',
+      sheet: { front: 'gaugeleaf: 1\nsheet: orlo-1a' },
+      expect: [],
+    },
   ],
 });

@@ -12,15 +12,52 @@ export default defineCheck({
   unread: true,
   messages: {
     mendable: { message: '{problem}', fix: '{cure}' },
-    unexplained: { message: '{problem}', fix: null },
   },
   run(sheet, _context, report) {
     for (const { kind, span, message, fix, related = [] } of sheet.problems) {
       if (kind !== 'schema') continue;
-      if (fix === null)
-        report({ message: 'unexplained', span, values: { problem: message }, related });
-      else report({ message: 'mendable', span, values: { problem: message, cure: fix }, related });
+      const cure = fix ?? 'take it out, or compare it with a sheet that `gaugeleaf draft` writes';
+      report({ message: 'mendable', span, values: { problem: message, cure }, related });
     }
   },
-  examples: [],
+  examples: [
+    {
+      name: 'a key that sheets do not have',
+      sheet: { front: 'titel: Orlo 1A' },
+      expect: [
+        {
+          at: 'titel',
+          message: '`titel` is no key that is known here',
+          fix: 'did you mean `title`?',
+        },
+      ],
+    },
+    {
+      name: 'a word that may not stand there',
+      sheet: { front: 'status: prof' },
+      expect: [
+        {
+          at: 'prof',
+          message: '`status` is `prof`; it may be draft, proof or released',
+          fix: 'did you mean `proof`?',
+        },
+      ],
+    },
+    {
+      name: 'a setting whose value is misspelt away',
+      sheet: { settings: 'unloader: { valeu: No. 29 drill, from: m48 p. 33 }' },
+      expect: [
+        {
+          at: 'unloader',
+          message: '`settings › unloader` has neither `value` nor `places`',
+          fix: 'did you mean `value` where `valeu` stands?',
+        },
+      ],
+    },
+    {
+      name: 'keys and values as they should be',
+      sheet: { front: 'title: Orlo 1A single-barrel\nstatus: proof' },
+      expect: [],
+    },
+  ],
 });

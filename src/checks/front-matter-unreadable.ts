@@ -13,15 +13,38 @@ export default defineCheck({
   unread: true,
   messages: {
     mendable: { message: '{problem}', fix: '{cure}' },
-    unexplained: { message: '{problem}', fix: null },
   },
   run(sheet, _context, report) {
     for (const { kind, span, message, fix, related = [] } of sheet.problems) {
       if (kind !== 'front-matter') continue;
-      if (fix === null)
-        report({ message: 'unexplained', span, values: { problem: message }, related });
-      else report({ message: 'mendable', span, values: { problem: message, cure: fix }, related });
+      const cure = fix ?? 'compare it with a sheet that `gaugeleaf draft` writes';
+      report({ message: 'mendable', span, values: { problem: message, cure }, related });
     }
   },
-  examples: [],
+  examples: [
+    {
+      name: 'a colon and a space in a title',
+      sheet: { front: 'title: Orlo 1A: single-barrel' },
+      expect: [
+        {
+          at: 'Orlo 1A: single-barrel',
+          message:
+            'a colon with a space after it starts a new key, so this value holds a second one',
+          fix: "quote it: 'Orlo 1A: single-barrel'",
+        },
+      ],
+    },
+    {
+      name: 'never closed',
+      sheet: '---\ngaugeleaf: 1\n\n# Orlo 1A\n',
+      expect: [
+        {
+          at: '---',
+          message: 'the front matter opens here and is never closed',
+          fix: 'put a line `---` below its last line',
+        },
+      ],
+    },
+    { name: 'a title in quotes', sheet: { front: "title: 'Orlo 1A: single-barrel'" }, expect: [] },
+  ],
 });

@@ -17,7 +17,12 @@ export default defineCheck({
     for (const { size, subject } of statedSizes(sheet)) {
       if (size.reading.ok || size.reading.problem.code !== 'no-such-gauge') continue;
       const { message, fix } = size.reading.problem;
-      report({ message: 'nonexistent', span: size.span, values: { problem: message, fix: fix ?? 'look in the source again' }, subject });
+      report({
+        message: 'nonexistent',
+        span: size.span,
+        values: { problem: message, fix: fix ?? 'look in the source again' },
+        subject,
+      });
     }
   },
   examples: [],

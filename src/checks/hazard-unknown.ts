@@ -1,5 +1,5 @@
 import { defineCheck } from './define.ts';
-import { allOf, kindOf, nearest, wordsOf } from './vocabulary.ts';
+import { eitherOf, kindOf, nearest, wordsOf } from './vocabulary.ts';
 
 /** A safety message about a hazard that the kind does not know. */
 export default defineCheck({
@@ -14,7 +14,7 @@ export default defineCheck({
     near: { message: 'there is no hazard `{hazard}`', fix: 'write `hazard={near}`' },
     unknown: {
       message: 'there is no hazard `{hazard}` among those of a {kind}',
-      fix: 'write one of {known}, or accept it with a reason',
+      fix: 'write {known}, or accept it with a reason',
     },
   },
   run(sheet, context, report) {
@@ -28,11 +28,53 @@ export default defineCheck({
         if (near !== null)
           report({ message: 'near', span, values: { hazard: value, near }, subject });
         else {
-          const values = { hazard: value, kind: kind.name, known: allOf([...kind.hazards.keys()]) };
+          const values = {
+            hazard: value,
+            kind: kind.name,
+            known: eitherOf([...kind.hazards.keys()]),
+          };
           report({ message: 'unknown', span, values, subject, severity: 'warning' });
         }
       }
     }
   },
-  examples: [],
+  examples: [
+    {
+      name: 'a misspelt hazard',
+      sheet: { body: ':::warning{hazard=gasolin-vapor}\nNo flame.\n:::\n' },
+      expect: [
+        {
+          at: 'gasolin-vapor',
+          message: 'there is no hazard `gasolin-vapor`',
+          fix: 'write `hazard=gasoline-vapor`',
+        },
+      ],
+    },
+    {
+      name: 'a hazard that no carburetor has',
+      sheet: { body: ':::warning{hazard=falling-anvil}\nStand clear.\n:::\n' },
+      expect: [
+        {
+          at: 'falling-anvil',
+          severity: 'warning',
+          message: 'there is no hazard `falling-anvil` among those of a carburetor',
+          fix: 'write `gasoline-vapor`, `solvent`, `compressed-air`, `carbon-monoxide`, `moving-parts`, `hot-surface`, `backfire`, `vehicle-movement`, `road-test` or `asbestos`, or accept it with a reason',
+        },
+      ],
+    },
+    {
+      name: 'a hazard of the kind',
+      sheet: {
+        body: ':::warning{hazard=gasoline-vapor}\nNo flame.\n:::\n\n## Float level\n\n1. Take off the cover: :value[float-level].\n',
+      },
+      expect: [],
+    },
+    {
+      name: 'two hazards in one message',
+      sheet: {
+        body: ':::warning{hazard="gasoline-vapor, old-gaskets"}\nNo flame, and no dust.\n:::\n',
+      },
+      expect: [],
+    },
+  ],
 });

@@ -11,7 +11,8 @@ export default defineCheck({
   explain:
     'A heading that stands twice is mostly a passage that was copied and not rewritten, and the ' +
     'restorer who turns back to it finds the wrong one. Work that is done again, such as the idle ' +
-    'speed after the mixture, gets a heading that says so: `## Idle speed, once more {#idle-speed}`.',
+    'speed after the mixture, gets a heading that says so: `## Idle speed, once more {#idle-speed}`. ' +
+    'Accept it where the same words are right in both places.',
   messages: {
     words: {
       message: 'the heading `{heading}` stands a second time',

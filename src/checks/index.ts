@@ -9,25 +9,37 @@ import cautionLate from './caution-late.ts';
 import cautionMissing from './caution-missing.ts';
 import conditionUnsaid from './condition-unsaid.ts';
 import type { Check, CheckContext, Finding } from './define.ts';
+import dimensionWrong from './dimension-wrong.ts';
 import directiveUnknown from './directive-unknown.ts';
 import dissentUnruled from './dissent-unruled.ts';
 import featureUnknown from './feature-unknown.ts';
 import featureUnsaid from './feature-unsaid.ts';
 import featuresExclusive from './features-exclusive.ts';
 import fileUnreadable from './file-unreadable.ts';
+import fractionUnruled from './fraction-unruled.ts';
 import frontMatterAbsent from './front-matter-absent.ts';
 import frontMatterInvalid from './front-matter-invalid.ts';
 import frontMatterUnreadable from './front-matter-unreadable.ts';
+import gaugeNonexistent from './gauge-nonexistent.ts';
+import gaugeOffNominal from './gauge-off-nominal.ts';
+import gaugeOutsideLimits from './gauge-outside-limits.ts';
+import gaugeSystemAmbiguous from './gauge-system-ambiguous.ts';
 import hazardUnknown from './hazard-unknown.ts';
 import hazardUnnamed from './hazard-unnamed.ts';
 import headingRepeated from './heading-repeated.ts';
 import htmlInText from './html-in-text.ts';
 import kindUnknown from './kind-unknown.ts';
+import limitsInverted from './limits-inverted.ts';
+import limitsWidened from './limits-widened.ts';
 import messageBroken from './message-broken.ts';
+import numberTyped from './number-typed.ts';
+import numberUnplaced from './number-unplaced.ts';
 import operationMissing from './operation-missing.ts';
 import operationUnknown from './operation-unknown.ts';
 import pictureUnprintable from './picture-unprintable.ts';
 import pictureUntold from './picture-untold.ts';
+import placesDiffer from './places-differ.ts';
+import proseDisagrees from './prose-disagrees.ts';
 import { runChecks } from './run.ts';
 import settingMissing from './setting-missing.ts';
 import settingUnknown from './setting-unknown.ts';
@@ -35,9 +47,16 @@ import settingUnsourced from './setting-unsourced.ts';
 import settingUnused from './setting-unused.ts';
 import sheetMisnamed from './sheet-misnamed.ts';
 import signalTooMild from './signal-too-mild.ts';
+import sizeChopped from './size-chopped.ts';
+import sizeLooselyRounded from './size-loosely-rounded.ts';
+import sizeUnreadable from './size-unreadable.ts';
+import sizeUnusual from './size-unusual.ts';
+import sizeWithoutSystem from './size-without-system.ts';
+import sizesDisagree from './sizes-disagree.ts';
 import sourceUnknown from './source-unknown.ts';
 import sourceUntitled from './source-untitled.ts';
 import sourceUnused from './source-unused.ts';
+import travelDisagrees from './travel-disagrees.ts';
 import valueUndefined from './value-undefined.ts';
 
 const list = [
@@ -64,6 +83,27 @@ const list = [
   htmlInText,
   pictureUnprintable,
   pictureUntold,
+  // sizes
+  sizeUnreadable,
+  sizeWithoutSystem,
+  gaugeNonexistent,
+  limitsInverted,
+  dimensionWrong,
+  sizesDisagree,
+  sizeChopped,
+  sizeLooselyRounded,
+  limitsWidened,
+  sizeUnusual,
+  fractionUnruled,
+  gaugeOutsideLimits,
+  gaugeOffNominal,
+  gaugeSystemAmbiguous,
+  placesDiffer,
+  travelDisagrees,
+  // prose
+  proseDisagrees,
+  numberTyped,
+  numberUnplaced,
   // provenance
   settingUnsourced,
   sourceUnknown,

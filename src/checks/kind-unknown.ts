@@ -44,16 +44,23 @@ export default defineCheck({
       ],
     },
     {
-      name: 'a kind that nobody has described',
+      name: 'a kind that nobody has described, in a project with a kind of its own',
       sheet: { front: 'unit: { kind: magneto, maker: Orlo, model: M1 }' },
       expect: [
         {
           at: 'magneto',
           message: 'there is no kind of unit `magneto`',
-          fix: 'write `carburetor`; a new kind needs a data file of its own',
+          fix: 'write `carburetor` or `fuel-pump`; a new kind needs a data file of its own',
         },
       ],
     },
-    { name: 'the kind `carburetor`', sheet: {}, expect: [] },
+    {
+      name: 'the kind `carburetor`',
+      sheet: {
+        front:
+          'unit: { kind: carburetor, maker: Orlo, model: 1A, features: [single-barrel, downdraft, pump] }',
+      },
+      expect: [],
+    },
   ],
 });

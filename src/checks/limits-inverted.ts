@@ -21,7 +21,12 @@ export default defineCheck({
     for (const { size, subject } of statedSizes(sheet)) {
       if (size.reading.ok || size.reading.problem.code !== 'limits-inverted') continue;
       const { message, fix } = size.reading.problem;
-      report({ message: 'inverted', span: size.span, values: { problem: message, fix: fix ?? 'put the smaller first' }, subject });
+      report({
+        message: 'inverted',
+        span: size.span,
+        values: { problem: message, fix: fix ?? 'put the smaller first' },
+        subject,
+      });
     }
     for (const setting of sheet.settings.values()) {
       const { go, noGo } = setting;

@@ -37,7 +37,13 @@ export default defineCheck({
         report({
           message: limits.side,
           span: size.span,
-          values: { first: value.text, second: also.text, here: limits.first, there: limits.second, inward: inwardText(value, also) },
+          values: {
+            first: value.text,
+            second: also.text,
+            here: limits.first,
+            there: limits.second,
+            inward: inwardText(value, also),
+          },
           compared: [limits.first, limits.second],
           related: [{ span: setting.value.span, label: 'the value' }],
           subject: setting.canonical ?? setting.name.value,
@@ -57,7 +63,10 @@ function inwardText(value: Statement, also: Statement): string {
   const amount = also.low?.amount ?? also.high?.amount ?? also.nominal;
   const places = amount?.places ?? 3;
   for (let more = 0; more < 3; more++) {
-    const converted = convertLimits(value, amount?.unit ?? 'mm', { places: places + more, rounding: 'inward' });
+    const converted = convertLimits(value, amount?.unit ?? 'mm', {
+      places: places + more,
+      rounding: 'inward',
+    });
     if (converted.ok) return converted.text;
   }
   return value.text;

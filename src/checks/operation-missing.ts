@@ -60,5 +60,47 @@ export default defineCheck({
       }
     }
   },
-  examples: [],
+  examples: [
+    {
+      name: 'a bowl, and no work on it',
+      sheet: {
+        front:
+          'unit: { kind: fuel-pump, maker: Orlo, model: P2, features: [glass-bowl] }\nsettings: { pump-pressure: { value: 4 psi, from: m48 p. 50 } }',
+        body: '## Diaphragm\n\n1. Fit it, and see that it gives :value[pump-pressure].\n',
+      },
+      expect: [
+        {
+          at: 'glass-bowl',
+          message:
+            'the feature `glass-bowl` needs the operation `strainer` or `bowl-seal`, and no heading of the sheet is one',
+          fix: 'add a heading `## Strainer` with its steps, or take `glass-bowl` out of the features',
+        },
+      ],
+    },
+    {
+      name: 'what every unit of the kind needs',
+      sheet: {
+        front:
+          'unit: { kind: fuel-pump, maker: Orlo, model: P2 }\nsettings: { pump-pressure: { value: 4 psi, from: m48 p. 50 } }',
+        body: '## Bowl seal\n\n1. See that it gives :value[pump-pressure].\n',
+      },
+      expect: [
+        {
+          at: 'fuel-pump',
+          message:
+            'every fuel-pump needs the operation `diaphragm`, and no heading of the sheet is one',
+          fix: 'add a heading `## Diaphragm` with its steps',
+        },
+      ],
+    },
+    {
+      name: 'work on the diaphragm and the bowl',
+      sheet: {
+        front:
+          'unit: { kind: fuel-pump, maker: Orlo, model: P2, features: [glass-bowl] }\nsettings: { pump-pressure: { value: 4 psi, from: m48 p. 50 } }',
+        body: '## Diaphragm\n\n1. Fit it, and see that it gives :value[pump-pressure].\n\n## Bowl seal\n\n1. Fit it.\n',
+      },
+      expect: [],
+    },
+  ],
 });

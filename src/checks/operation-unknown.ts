@@ -81,7 +81,7 @@ export default defineCheck({
     },
     {
       name: 'a misspelt name in braces',
-      sheet: { body: '## Setting the float {#flaot-level}\n\n1. Set it: :value[float-level].\n' },
+      sheet: { body: '## Ball and arm {#flaot-level}\n\n1. Set it: :value[float-level].\n' },
       expect: [
         {
           at: 'flaot-level',

@@ -4,8 +4,8 @@ import { kindOf, namesOf, plainName } from './vocabulary.ts';
 
 const nothingFound: readonly Finding[] = [];
 
-/** Problems of the reader after which the front matter's content is not to be relied on. */
-const blinding: ReadonlySet<string> = new Set(['front-matter', 'encoding', 'limits']);
+/** Problems of the reader after which part of the sheet is missing and not just wrong. */
+const blinding: ReadonlySet<string> = new Set(['front-matter', 'limits']);
 
 /**
  * Runs checks over a sheet and returns their findings sorted by place, then by id; warnings and

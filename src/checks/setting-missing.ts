@@ -87,7 +87,11 @@ export default defineCheck({
         },
       ],
     },
-    { name: 'a pump with its stroke', sheet: {}, expect: [] },
+    {
+      name: 'a pump with its stroke',
+      sheet: { settings: 'pump-stroke: { value: 7/16 in, link: medium hole, from: m48 p. 34 }' },
+      expect: [],
+    },
     {
       name: 'a pump with its delivery in place of its stroke',
       sheet: {

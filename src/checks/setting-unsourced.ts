@@ -69,6 +69,13 @@ export default defineCheck({
         },
       ],
     },
-    { name: 'every figure with its source', sheet: {}, expect: [] },
+    {
+      name: 'every figure with its source',
+      sheet: {
+        settings:
+          'float-level:\n  value: 13/64 in\n  at: free end of the float\n  gasket: removed\n  from: m48 p. 31',
+      },
+      expect: [],
+    },
   ],
 });

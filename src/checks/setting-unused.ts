@@ -56,7 +56,14 @@ export default defineCheck({
         },
       ],
     },
-    { name: 'every setting used', sheet: {}, expect: [] },
+    {
+      name: 'every setting used',
+      sheet: {
+        settings: 'float-drop: { value: 1-1/4 in, from: m48 p. 31 }',
+        body: '## Float\n\n1. Set :value[float-level], :value[float-drop], :value[pump-stroke], :value[idle-mixture].\n',
+      },
+      expect: [],
+    },
     {
       name: 'accepted as a figure for reference',
       sheet: {

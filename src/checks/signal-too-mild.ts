@@ -17,7 +17,7 @@ export default defineCheck({
     'where the work as described can do no more harm than the word says.',
   messages: {
     mild: {
-      message: '{given} is too mild for {hazard}, which is a {due}',
+      message: '`{given}` is too mild for {hazard}, which calls for `{due}`',
       fix: 'write `:::{due}`',
     },
   },
@@ -39,5 +39,29 @@ export default defineCheck({
       }
     }
   },
-  examples: [],
+  examples: [
+    {
+      name: 'a fire announced with caution',
+      sheet: { body: ':::caution{hazard=gasoline-vapor}\nNo flame.\n:::\n' },
+      expect: [
+        {
+          at: 'caution',
+          message: '`caution` is too mild for gasoline vapor, which calls for `warning`',
+          fix: 'write `:::warning`',
+        },
+      ],
+    },
+    {
+      name: 'the word that is due',
+      sheet: {
+        body: ':::warning{hazard=gasoline-vapor}\nNo flame.\n:::\n\n## Float level\n\n1. Take off the cover: :value[float-level].\n',
+      },
+      expect: [],
+    },
+    {
+      name: 'a graver word than is due',
+      sheet: { body: ':::danger{hazard=gasoline-vapor}\nNo flame.\n:::\n' },
+      expect: [],
+    },
+  ],
 });

@@ -3,7 +3,12 @@ import { defineCheck } from './define.ts';
 import { statedSizes } from './stated-sizes.ts';
 
 /** Problems that have a check of their own. */
-const ELSEWHERE: ReadonlySet<SizeProblem['code']> = new Set(['bare-number', 'no-unit', 'no-such-gauge', 'limits-inverted']);
+const ELSEWHERE: ReadonlySet<SizeProblem['code']> = new Set([
+  'bare-number',
+  'no-unit',
+  'no-such-gauge',
+  'limits-inverted',
+]);
 
 /** A size that the notation cannot read. */
 export default defineCheck({
@@ -23,8 +28,15 @@ export default defineCheck({
       if (size.reading.ok || ELSEWHERE.has(size.reading.problem.code)) continue;
       if (size.reading.problem.code === 'empty') continue;
       const { message, fix } = size.reading.problem;
-      if (fix === null) report({ message: 'unmended', span: size.span, values: { problem: message }, subject });
-      else report({ message: 'unreadable', span: size.span, values: { problem: message, fix }, subject });
+      if (fix === null)
+        report({ message: 'unmended', span: size.span, values: { problem: message }, subject });
+      else
+        report({
+          message: 'unreadable',
+          span: size.span,
+          values: { problem: message, fix },
+          subject,
+        });
     }
   },
   examples: [],

@@ -1,6 +1,6 @@
-import type { Statement } from '../quantity/model.ts';
-import { principal } from '../quantity/index.ts';
 import type { UsualRange } from '../kinds/model.ts';
+import { principal } from '../quantity/index.ts';
+import type { Statement } from '../quantity/model.ts';
 import { defineCheck } from './define.ts';
 import { kindSetting, readOf, sizesOfSetting } from './stated-sizes.ts';
 import { kindOf } from './vocabulary.ts';
@@ -34,13 +34,20 @@ export default defineCheck({
       for (const { size, role, subject } of sizesOfSetting(setting)) {
         if (!TESTED.has(role)) continue;
         const statement = readOf(size);
-        const range = statement ? known.usual.find((usual) => usual.dimension === statement.dimension) : undefined;
+        const range = statement
+          ? known.usual.find((usual) => usual.dimension === statement.dimension)
+          : undefined;
         const side = statement && range ? sideOutside(statement, range) : null;
         if (!statement || !range || !side) continue;
         report({
           message: side,
           span: size.span,
-          values: { text: statement.text, label: known.label.toLowerCase(), from: range.low.text, to: range.high.text },
+          values: {
+            text: statement.text,
+            label: known.label.toLowerCase(),
+            from: range.low.text,
+            to: range.high.text,
+          },
           compared: [statement.text, side === 'low' ? range.low.text : range.high.text],
           subject,
         });

@@ -19,7 +19,12 @@ export default defineCheck({
       if (size.reading.ok) continue;
       const { code, message, fix } = size.reading.problem;
       if (code !== 'bare-number' && code !== 'no-unit') continue;
-      report({ message: 'bare', span: size.span, values: { problem: message, fix: fix ?? 'add the unit' }, subject });
+      report({
+        message: 'bare',
+        span: size.span,
+        values: { problem: message, fix: fix ?? 'add the unit' },
+        subject,
+      });
     }
   },
   examples: [],

@@ -90,6 +90,13 @@ export default defineCheck({
         },
       ],
     },
-    { name: 'listed', sheet: {}, expect: [] },
+    {
+      name: 'listed',
+      sheet: {
+        front: 'sources:\n  m48: { title: Wexcombe Four Workshop Manual }',
+        settings: 'idle-mixture: { value: 1-1/4 turns out, from: m48 p. 40 }',
+      },
+      expect: [],
+    },
   ],
 });

@@ -38,6 +38,13 @@ export default defineCheck({
         },
       ],
     },
-    { name: 'a title', sheet: {}, expect: [] },
+    {
+      name: 'a title',
+      sheet: {
+        front: 'sources:\n  m48: { title: Wexcombe Four Workshop Manual }',
+        settings: 'idle-mixture: { value: 1-1/4 turns out, from: m48 p. 40 }',
+      },
+      expect: [],
+    },
   ],
 });

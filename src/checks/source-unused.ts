@@ -46,6 +46,13 @@ export default defineCheck({
         },
       ],
     },
-    { name: 'a manual that gives every figure', sheet: {}, expect: [] },
+    {
+      name: 'a manual that gives every figure',
+      sheet: {
+        front: 'sources:\n  m48: { title: Wexcombe Four Workshop Manual }',
+        settings: 'idle-mixture: { value: 1-1/4 turns out, from: m48 p. 40 }',
+      },
+      expect: [],
+    },
   ],
 });

@@ -1,0 +1,58 @@
+import type { Statement } from '../quantity/model.ts';
+import { defineCheck } from './define.ts';
+import { statedSizes } from './stated-sizes.ts';
+
+/** Divisions of an inch that rules, drills and period papers know. */
+const RULED: ReadonlySet<string> = new Set([
+  '2',
+  '4',
+  '8',
+  '16',
+  '32',
+  '64',
+  '128',
+  '10',
+  '20',
+  '50',
+  '100',
+  '1000',
+]);
+
+/** A fraction of an inch with a denominator that no rule is divided by. */
+export default defineCheck({
+  id: 'fraction-unruled',
+  severity: 'warning',
+  group: 'sizes',
+  summary: 'A fraction of an inch has a denominator that no rule or drill knows.',
+  explain:
+    'Inches are halved, down to sixty-fourths. A denominator of 34 or 46 is almost always a misprint ' +
+    'of one that is. Accept it where the source really divides so.',
+  messages: {
+    odd: {
+      message: '{fraction} in is a fraction that no rule or drill is divided by',
+      fix: 'look in the source again: 2, 4, 8, 16, 32 and 64 are usual',
+    },
+  },
+  run(sheet, _context, report) {
+    for (const { size, subject } of statedSizes(sheet)) {
+      if (!size.reading.ok || !isInches(size.reading.statement)) continue;
+      const fractions = /(\d+)[/⁄](\d+)/g;
+      for (let match = fractions.exec(size.text); match; match = fractions.exec(size.text)) {
+        if (RULED.has(match[2] ?? '')) continue;
+        report({ message: 'odd', span: size.span, values: { fraction: match[0] }, subject });
+        break;
+      }
+    }
+  },
+  examples: [],
+});
+
+function isInches(statement: Statement): boolean {
+  const amount = statement.nominal ?? statement.low?.amount ?? statement.high?.amount;
+  return (
+    statement.dimension === 'length' &&
+    amount?.unit === 'in' &&
+    amount.gauge?.system !== 'awg' &&
+    amount.gauge?.system !== 'swg'
+  );
+}

@@ -1,0 +1,65 @@
+import { nearest } from '../gauges/index.ts';
+import { compareAmounts, differenceText, findMisprint } from '../quantity/index.ts';
+import type { Amount, GaugeBook } from '../quantity/model.ts';
+import { defineCheck } from './define.ts';
+import { readOf } from './stated-sizes.ts';
+
+/** A gauge inside the limits that is not the nearest of its own system to the nominal. */
+export default defineCheck({
+  id: 'gauge-off-nominal',
+  severity: 'note',
+  group: 'sizes',
+  summary: 'The gauge is inside the limits, but another of its kind is nearer to the nominal.',
+  explain:
+    'Working with it takes up part of the tolerance before the setting is made. It may be the gauge ' +
+    'that the club owns; it may as well be a misprint of the nearer one.',
+  messages: {
+    off: {
+      message: '{gauge} is {difference} than {value}, though {nearer} is nearer',
+      fix: 'use {nearer}, or leave it where the source names this gauge',
+    },
+  },
+  run(sheet, context, report) {
+    for (const setting of sheet.settings.values()) {
+      const value = readOf(setting.value);
+      const gauge = readOf(setting.gauge);
+      if (!setting.value || !setting.gauge || !value?.nominal || !gauge?.nominal) continue;
+      if (!value.low || !value.high || gauge.dimension !== value.dimension) continue;
+      const amount = gauge.nominal;
+      const verdict = compareAmounts(value.nominal, amount);
+      if (verdict !== 'apart' && verdict !== 'loose') continue;
+      if (amount.base.compare(value.low.base) < 0 || amount.base.compare(value.high.base) > 0)
+        continue;
+      const nearer = nearerOf(value.nominal, amount, context.gauges);
+      if (!nearer) continue;
+      report({
+        message: 'off',
+        span: setting.gauge.span,
+        values: {
+          gauge: gauge.text,
+          value: value.text,
+          difference: differenceText(value.nominal, amount, gauge),
+          nearer,
+        },
+        compared: [value.text, gauge.text],
+        related: [{ span: setting.value.span, label: 'the value' }],
+        subject: setting.canonical ?? setting.name.value,
+      });
+    }
+  },
+  examples: [],
+});
+
+/** A gauge of the same system nearer to the nominal; null where the chosen one is the nearest. */
+function nearerOf(nominal: Amount, chosen: Amount, gauges: GaugeBook): string | null {
+  const gauge = chosen.gauge;
+  if (!gauge) return null;
+  if (gauge.system === 'wire' || gauge.system === 'leaf' || gauge.system === 'pin') {
+    return findMisprint(nominal, chosen, gauges)?.suggestion ?? null;
+  }
+  const off = chosen.base.sub(nominal.base).abs();
+  const { below, exact, above } = nearest(nominal.base, [gauge.system]);
+  const near = [...exact, below, above].filter((each) => each !== null);
+  const better = near.find((each) => each.mm.sub(nominal.base).abs().compare(off) < 0);
+  return better?.label ?? null;
+}

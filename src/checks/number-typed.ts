@@ -1,0 +1,46 @@
+import { defineCheck } from './define.ts';
+import { proseNumbers } from './prose-numbers.ts';
+
+/** A setting's number typed into the prose, where `:value[...]` would print it. */
+export default defineCheck({
+  id: 'number-typed',
+  severity: 'note',
+  group: 'prose',
+  summary: "A setting's number is typed in the text, where `:value[...]` would print it.",
+  explain:
+    'A number written twice is changed once: the next editor mends the front matter and the step ' +
+    'keeps the old figure. `--fix` replaces a number that is typed just as the front matter has it.',
+  messages: {
+    same: {
+      message: '{text} is the setting `{name}`, typed a second time',
+      fix: 'write `:value[{name}]`',
+    },
+    other: {
+      message: '{text} is the setting `{name}`, {value}, written another way',
+      fix: 'write `:value[{name}]`, which prints it as the source has it',
+    },
+  },
+  run(sheet, context, report) {
+    for (const { span, statement, standing, setting, against, verbatim } of proseNumbers(
+      sheet,
+      context,
+    )) {
+      if (standing !== 'typed' || !setting || !against) continue;
+      const name = setting.name.value;
+      const value = setting.value && against.size === setting.value;
+      const certain = verbatim && value;
+      report({
+        message: certain ? 'same' : 'other',
+        span,
+        values: certain
+          ? { text: statement.text, name }
+          : { text: statement.text, name, value: setting.value?.text ?? against.statement.text },
+        compared: [against.statement.text, statement.text],
+        related: [{ span: against.size.span, label: 'the setting' }],
+        subject: setting.canonical ?? name,
+        ...(certain ? { edits: [{ span, text: `:value[${name}]` }] } : {}),
+      });
+    }
+  },
+  examples: [],
+});

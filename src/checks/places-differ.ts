@@ -1,0 +1,65 @@
+import { agree } from '../quantity/index.ts';
+import { defineCheck } from './define.ts';
+import { readOf } from './stated-sizes.ts';
+
+/** Two barrels or two places with different baselines, and nobody says that it is meant. */
+export default defineCheck({
+  id: 'places-differ',
+  severity: 'warning',
+  group: 'sizes',
+  summary: 'Two barrels or places are given different settings without a word.',
+  explain:
+    'A baseline is the same on every barrel unless the source says otherwise. Where it does, say ' +
+    '`places-differ:` with the reason; it prints beside the setting. Where it does not, one of the ' +
+    'two is a misprint.',
+  messages: {
+    between: {
+      message:
+        '{name} is {first} at `{place}` and {second} at `{other}`, and nothing says that they differ on purpose',
+      fix: 'make them equal, or add `places-differ:` with the reason',
+    },
+    value: {
+      message:
+        '{name} is {first} by its value and {second} at `{other}`, and nothing says that they differ on purpose',
+      fix: 'make them equal, or add `places-differ:` with the reason',
+    },
+  },
+  run(sheet, context, report) {
+    for (const setting of sheet.settings.values()) {
+      if (setting.places.size === 0 || setting.placesDiffer) continue;
+      const all = [...setting.places].map(([place, size]) => ({
+        place,
+        size,
+        statement: readOf(size),
+      }));
+      const value = readOf(setting.value);
+      const base =
+        value && setting.value
+          ? { place: null, size: setting.value, statement: value }
+          : all.shift();
+      if (!base?.statement) continue;
+      for (const { place, size, statement } of all) {
+        if (!statement) continue;
+        const { verdict } = agree(base.statement, statement, { gauges: context.gauges });
+        if (verdict !== 'disagrees' && verdict !== 'within-tolerance') continue;
+        const values = {
+          name: setting.name.value,
+          first: base.statement.text,
+          second: statement.text,
+          other: place,
+        };
+        report({
+          message: base.place === null ? 'value' : 'between',
+          span: size.span,
+          values: base.place === null ? values : { ...values, place: base.place },
+          compared: [base.statement.text, statement.text],
+          related: [
+            { span: base.size.span, label: base.place === null ? 'the value' : `at ${base.place}` },
+          ],
+          subject: setting.canonical ?? setting.name.value,
+        });
+      }
+    }
+  },
+  examples: [],
+});

@@ -1,0 +1,151 @@
+import { agree, agreeLimits } from '../quantity/index.ts';
+import type { Agreement, GaugeBook, Statement } from '../quantity/model.ts';
+import type { Setting } from '../sheet/model.ts';
+import { readOf, type StatedSize, sizesOfSetting } from './stated-sizes.ts';
+
+/** A readable size of a setting that restates the value. */
+export interface Restated {
+  readonly stated: StatedSize;
+  readonly statement: Statement;
+}
+
+/** Two sizes that should be one, how they stand, and which of them is the doubtful one. */
+export interface Pair {
+  readonly trusted: Restated;
+  readonly doubtful: Restated;
+  /** The trusted one first. */
+  readonly agreement: Agreement;
+}
+
+/**
+ * The sizes of a setting that must all be one size: the value, each `also`, and the gauge where
+ * the value has no limits that would give it room.
+ */
+export function restatements(setting: Setting): readonly Restated[] {
+  const value = readOf(setting.value);
+  if (!setting.value || !value) return [];
+  const roomy = value.low !== null || value.high !== null;
+  const found: Restated[] = [];
+  for (const stated of sizesOfSetting(setting)) {
+    const { role, size } = stated;
+    if (role !== 'value' && role !== 'also' && (role !== 'gauge' || roomy)) continue;
+    const statement = readOf(size);
+    if (!statement || (role === 'gauge' && statement.dimension !== value.dimension)) continue;
+    found.push({ stated, statement });
+  }
+  return found;
+}
+
+const FINE: ReadonlySet<Agreement['verdict']> = new Set(['same', 'agrees', 'incomparable']);
+
+/**
+ * The pairs of a setting's restatements that do not simply agree, each once. Where all but one
+ * hold together, that one is the doubtful of a single pair, whichever key it stands under;
+ * otherwise the one written later is.
+ */
+export function doubtfulPairs(setting: Setting, gauges: GaugeBook): readonly Pair[] {
+  const sizes = restatements(setting);
+  if (sizes.length < 2) return [];
+  const between = new Map<string, Agreement>();
+  const look = (i: number, j: number): Agreement => {
+    const key = `${i} ${j}`;
+    const known = between.get(key);
+    if (known) return known;
+    const made = compared(sizes[i] as Restated, sizes[j] as Restated, gauges);
+    between.set(key, made);
+    return made;
+  };
+  const isFine = (i: number, j: number): boolean => FINE.has(look(i, j).verdict);
+
+  let allFine = true;
+  for (let j = 1; j < sizes.length && allFine; j++) allFine = isFine(0, j);
+  // What agrees with the value need not agree with one another: each is a rounding of it.
+  if (allFine) return [];
+
+  const isApart = (i: number, j: number): boolean => {
+    const { verdict } = look(Math.min(i, j), Math.max(i, j));
+    return verdict === 'disagrees' || verdict === 'within-tolerance';
+  };
+  const odd = oddOneOut(sizes.length, isApart);
+  if (odd !== null) {
+    const others = sizes.map((_, i) => i).filter((i) => i !== odd);
+    const trusted = others.find((i) => i === 0) ?? finest(sizes, others);
+    return [pairOf(sizes, trusted, odd, gauges), ...gentlePairs(sizes, others, look, gauges)];
+  }
+  const pairs: Pair[] = [];
+  const told = new Set<number>();
+  for (let i = 0; i < sizes.length; i++) {
+    for (let j = i + 1; j < sizes.length; j++) {
+      if (isFine(i, j)) continue;
+      // Two restatements are held against one another only where neither is settled by the value.
+      if (i > 0 && (isFine(0, i) || isFine(0, j) || told.has(j))) continue;
+      told.add(j);
+      pairs.push(pairOf(sizes, i, j, gauges));
+    }
+  }
+  return pairs;
+}
+
+function compared(first: Restated, second: Restated, gauges: GaugeBook): Agreement {
+  const verdict = agree(first.statement, second.statement, { gauges });
+  if (!FINE.has(verdict.verdict)) return verdict;
+  const limits = agreeLimits(first.statement, second.statement);
+  if (limits.verdict !== 'apart' || verdict.verdict === 'incomparable') return verdict;
+  const side = limits.side === 'low' ? 'lower' : 'upper';
+  return {
+    verdict: 'disagrees',
+    first: `${limits.first} as the ${side} limit`,
+    second: second.statement.text,
+    difference: `${limits.second} as the ${side} limit`,
+    misprint: null,
+  };
+}
+
+function pairOf(
+  sizes: readonly Restated[],
+  trusted: number,
+  doubtful: number,
+  gauges: GaugeBook,
+): Pair {
+  const [one, two] = [sizes[trusted] as Restated, sizes[doubtful] as Restated];
+  return { trusted: one, doubtful: two, agreement: compared(one, two, gauges) };
+}
+
+/** The index that is apart from every other while the others hold together; null if none is. */
+function oddOneOut(count: number, isApart: (i: number, j: number) => boolean): number | null {
+  if (count < 3) return null;
+  const counts: number[] = new Array(count).fill(0);
+  let total = 0;
+  for (let i = 0; i < count; i++) {
+    for (let j = i + 1; j < count; j++) {
+      if (!isApart(i, j)) continue;
+      counts[i] = (counts[i] ?? 0) + 1;
+      counts[j] = (counts[j] ?? 0) + 1;
+      total++;
+    }
+  }
+  const odd = counts.findIndex((each) => each === count - 1);
+  return odd >= 0 && total === count - 1 ? odd : null;
+}
+
+/** Of some sizes the one told most exactly: a gauge or a fraction before a decimal. */
+function finest(sizes: readonly Restated[], among: readonly number[]): number {
+  const exact = among.find((i) => sizes[i]?.statement.nominal?.places === null);
+  return exact ?? among[0] ?? 0;
+}
+
+/** Chopped and loosely rounded ones among the sizes that hold together, against the first of them. */
+function gentlePairs(
+  sizes: readonly Restated[],
+  among: readonly number[],
+  look: (i: number, j: number) => Agreement,
+  gauges: GaugeBook,
+): Pair[] {
+  const first = among[0] ?? 0;
+  const pairs: Pair[] = [];
+  for (const j of among) {
+    if (j === first || FINE.has(look(first, j).verdict)) continue;
+    pairs.push(pairOf(sizes, first, j, gauges));
+  }
+  return pairs;
+}
