@@ -9,7 +9,7 @@ export default defineCheck({
   summary: 'The sheet accepts a finding that is not made.',
   explain:
     'The reason is printed beside a figure that is no longer doubtful, and the next doubt at that ' +
-    'place would pass unseen. Take it out once the point is mended.',
+    'place would pass unseen. Take it out once the point is mended; it cannot itself be accepted.',
   last: true,
   messages: {
     somewhere: {

@@ -1,6 +1,7 @@
 import type { CheckContext, Example } from '../../src/checks/define.ts';
 import { gaugeBook } from '../../src/gauges/index.ts';
-import { builtInKinds } from '../../src/kinds/index.ts';
+import { builtInKinds, readKind } from '../../src/kinds/index.ts';
+import type { Kind } from '../../src/kinds/model.ts';
 
 /** The file that every example stands in. */
 export const exampleFile = 'sheets/orlo-1a.md';
@@ -102,11 +103,48 @@ function blocks(yaml: string): readonly (readonly [string, string])[] {
     .map((text) => [text.slice(0, text.search(/:(\s|$)/)), text] as const);
 }
 
-/** What the examples are checked with: the built-in kinds and gauges, and one picture. */
+/** A kind such as a club adds, for what no unit of the built-in kind needs. */
+const fuelPump = `gaugeleaf-kind: 1
+kind: fuel-pump
+title: Fuel pump
+always:
+  operations: [[diaphragm]]
+features:
+  glass-bowl:
+    label: Glass bowl
+    explain: A bowl of glass with a strainer in it.
+    operations: [[strainer, bowl-seal]]
+settings:
+  pump-pressure:
+    label: Pump pressure
+    explain: Pressure at the outlet with no flow.
+    dimensions: [pressure]
+operations:
+  diaphragm:
+    label: Diaphragm
+    explain: Renew the diaphragm.
+    stage: bench
+  strainer:
+    label: Strainer
+    explain: Clean the strainer.
+    stage: bench
+  bowl-seal:
+    label: Bowl seal
+    explain: Renew the seal of the bowl.
+    stage: bench
+`;
+
+function clubKind(): Kind {
+  const { kind, problems } = readKind(fuelPump, 'kinds/fuel-pump.yaml');
+  if (kind === null) throw new Error(problems.map(({ message }) => message).join('; '));
+  return kind;
+}
+
+/** What the examples are checked with: the built-in kinds and gauges, a kind of a club, and one picture. */
 export function exampleContext(): CheckContext {
   return {
     gauges: gaugeBook(),
-    kinds: builtInKinds(),
+    kinds: new Map([...builtInKinds(), ['fuel-pump', clubKind()]]),
     wireGauge: null,
     picture: (url) => {
       if (/^[a-z]+:/.test(url)) return 'remote';

@@ -32,7 +32,10 @@ describe('the list of checks', () => {
     (_, check) => {
       expect(check.summary).toMatch(/^[A-Z].*\.$/s);
       expect(check.explain).toMatch(/^[A-Z].*\.$/s);
-      expect(check.explain, 'when to accept it').toMatch(/accept|mend|braces|nothing/i);
+      if (check.severity === 'warning') {
+        // Some doubts have a key of their own that says they are meant: `places-differ:`.
+        expect(check.explain, 'when it may be accepted').toMatch(/\baccept|`[a-z-]+:/i);
+      }
       for (const { message, fix } of Object.values(check.messages)) {
         expect(message).not.toMatch(/\.$/);
         expect(fix ?? '').not.toMatch(/\.$/);
