@@ -1,7 +1,7 @@
-import type { Reading } from '../quantity/model.ts';
-import type { SignalWord } from '../kinds/model.ts';
-import type { LineIndex, Placed, Span } from '../text/span.ts';
 import type { Root } from 'mdast';
+import type { SignalWord } from '../kinds/model.ts';
+import type { Reading } from '../quantity/model.ts';
+import type { LineIndex, Placed, Span } from '../text/span.ts';
 
 /** A size in front matter: the place, the text as written and what it was read as. */
 export interface PlacedSize {
@@ -64,6 +64,7 @@ export interface Setting {
 
 /** `:value[name]` in the work. */
 export interface ValueUse {
+  /** What stands in the brackets; empty for `:value` without any. */
   readonly name: string;
   readonly span: Span;
   readonly operation: number | null;
@@ -98,7 +99,10 @@ export interface Step {
   readonly number: number;
 }
 
-/** A stretch of plain prose: one text node of the Markdown, so offsets map one to one. */
+/**
+ * A stretch of plain prose. `text` is exactly as long as the span, so offsets map one to one: of an
+ * escape or an entity the character itself stands there, and blanks for the rest of its source.
+ */
 export interface Prose {
   readonly text: string;
   readonly span: Span;
@@ -135,6 +139,16 @@ export interface ReadProblem {
   readonly span: Span;
   readonly message: string;
   readonly fix: string | null;
+  /** Other places that have to do with it, e.g. the first of two equal keys. */
+  readonly related?: readonly { readonly span: Span; readonly label: string }[];
+}
+
+/** A directive that is none of the sheet's own: `:valeu[float-level]`, `::pagebreak`, `:::info`. */
+export interface UnknownDirective {
+  readonly name: string;
+  readonly kind: 'text' | 'leaf' | 'container';
+  readonly span: Span;
+  readonly operation: number | null;
 }
 
 export interface Unit {
@@ -184,6 +198,9 @@ export interface Sheet {
   readonly messages: readonly SafetyMessage[];
   readonly pictures: readonly Picture[];
   readonly prose: readonly Prose[];
+  readonly directives: readonly UnknownDirective[];
+  /** Raw HTML in the work; none of it is printed. */
+  readonly html: readonly Span[];
   readonly problems: readonly ReadProblem[];
   /** The Markdown tree, for the press; null where the file could not be parsed. */
   readonly tree: Root | null;

@@ -1,0 +1,108 @@
+import type { Kind } from '../kinds/model.ts';
+import type { Placed } from '../text/span.ts';
+import type { PlacedNode } from '../text/yaml-nodes.ts';
+import { entriesOf, type Fields, itemsOf, under } from './fields.ts';
+import type { Acceptance, Fit, PlacedSize, Sheet, Source, Unit } from './model.ts';
+import { readSettings } from './setting.ts';
+
+/** The part of a sheet that its front matter fills. */
+export type Header = Pick<
+  Sheet,
+  | 'format'
+  | 'id'
+  | 'title'
+  | 'unit'
+  | 'fits'
+  | 'revision'
+  | 'date'
+  | 'status'
+  | 'rounding'
+  | 'wireGauge'
+  | 'sources'
+  | 'settings'
+  | 'accept'
+>;
+
+/** Reads the front matter as far as its shape allows; `root` null gives a header of nothing. */
+export function readHeader(root: PlacedNode | null, fields: Fields, kind: Kind | null): Header {
+  const at = (key: string): PlacedNode | undefined => under(root, key);
+  return {
+    format: fields.number(at('gaugeleaf')),
+    id: fields.text(at('sheet')),
+    title: fields.text(at('title')),
+    unit: readUnit(at('unit'), fields, kind),
+    fits: itemsOf(at('fits')).map((item) => readFit(item, fields)),
+    revision: fields.number(at('revision')),
+    date: fields.text(at('date')),
+    status: fields.text(at('status')),
+    rounding: fields.text(at('rounding')),
+    wireGauge: fields.text(at('wire-gauge')),
+    sources: readSources(at('sources'), fields),
+    settings: readSettings(at('settings'), fields, kind),
+    accept: itemsOf(at('accept')).flatMap((item) => readAcceptance(item, fields) ?? []),
+  };
+}
+
+const unitKeys = new Set(['kind', 'maker', 'model', 'part-numbers', 'features']);
+
+function readUnit(node: PlacedNode | undefined, fields: Fields, kind: Kind | null): Unit {
+  const sizes = new Map<string, PlacedSize>();
+  const threads = new Map<string, Placed<string>>();
+  const other = new Map<string, Placed<string>>();
+  for (const [key, { value }] of entriesOf(node)) {
+    const text = unitKeys.has(key) ? null : fields.text(value);
+    if (!text) continue;
+    const expect = kind?.dimensionsOfUnit.get(key);
+    if (key.endsWith('-thread')) threads.set(key, text);
+    else if (expect) {
+      const size = fields.size(value, expect);
+      if (size) sizes.set(key, size);
+    } else {
+      // A key that the kind does not know is a size if its number reads as one.
+      const size = /\d/.test(text.value) ? fields.size(value) : null;
+      if (size?.reading.ok) sizes.set(key, size);
+      else other.set(key, text);
+    }
+  }
+  return {
+    kind: fields.text(under(node, 'kind')),
+    maker: fields.text(under(node, 'maker')),
+    model: fields.text(under(node, 'model')),
+    partNumbers: fields.texts(under(node, 'part-numbers')),
+    features: fields.texts(under(node, 'features')),
+    sizes,
+    threads,
+    other,
+  };
+}
+
+function readFit(node: PlacedNode, fields: Fields): Fit {
+  const word = (key: string): string | null => fields.text(under(node, key))?.value ?? null;
+  return { marque: word('marque'), model: word('model'), years: word('years'), span: node.span };
+}
+
+function readSources(node: PlacedNode | undefined, fields: Fields): ReadonlyMap<string, Source> {
+  const sources = new Map<string, Source>();
+  for (const [name, { key, value }] of entriesOf(node)) {
+    sources.set(name, {
+      name: { value: name, span: key.span, source: name },
+      title: fields.text(under(value, 'title')),
+      kind: fields.text(under(value, 'kind')),
+      year: fields.year(under(value, 'year')),
+      units: fields.number(under(value, 'units')),
+      span: { start: key.span.start, end: Math.max(key.span.end, value.span.end) },
+    });
+  }
+  return sources;
+}
+
+function readAcceptance(node: PlacedNode, fields: Fields): Acceptance | null {
+  const finding = fields.text(under(node, 'finding'));
+  if (!finding) return null;
+  return {
+    finding,
+    at: fields.text(under(node, 'at')),
+    reason: fields.text(under(node, 'reason')),
+    span: node.span,
+  };
+}

@@ -1,0 +1,99 @@
+import type { Kind } from '../kinds/model.ts';
+import type { Dimension } from '../quantity/model.ts';
+import type { Placed } from '../text/span.ts';
+import type { PlacedEntry, PlacedNode } from '../text/yaml-nodes.ts';
+import { entriesOf, type Fields, itemsOf, under } from './fields.ts';
+import type { Dissent, PlacedSize, Setting } from './model.ts';
+
+/** Keys of a setting that have a field of their own; every other scalar is `said`. */
+const ownKeys = new Set([
+  'value',
+  'also',
+  'gauge',
+  'travel',
+  'places',
+  'places-differ',
+  'at',
+  'rounding',
+  'from',
+  'but',
+  'note',
+]);
+
+const lengthOnly: readonly Dimension[] = ['length'];
+
+/** All settings, by their names as written. */
+export function readSettings(
+  node: PlacedNode | undefined,
+  fields: Fields,
+  kind: Kind | null,
+): ReadonlyMap<string, Setting> {
+  const settings = new Map<string, Setting>();
+  for (const [name, entry] of entriesOf(node)) {
+    settings.set(name, readSetting(name, entry, fields, kind));
+  }
+  return settings;
+}
+
+function readSetting(
+  name: string,
+  { key, value: node }: PlacedEntry,
+  fields: Fields,
+  kind: Kind | null,
+): Setting {
+  const known = kind?.settingNamed(name) ?? null;
+  const expect = known?.dimensions;
+  const gauge = under(node, 'gauge');
+  const said = new Map<string, Placed<string>>();
+  for (const [word, entry] of entriesOf(node)) {
+    if (ownKeys.has(word)) continue;
+    const text = fields.text(entry.value);
+    if (text) said.set(word, text);
+  }
+  return {
+    name: { value: name, span: key.span, source: name },
+    canonical: known?.name ?? null,
+    // `float-level: 13/64 in` is against the schema, and yet plain what it means.
+    value: fields.size(under(node, 'value') ?? node, expect),
+    also: fields.sizes(under(node, 'also'), expect),
+    gauge: fields.size(gauge, lengthOnly),
+    go: fields.size(under(gauge, 'go'), lengthOnly),
+    noGo: fields.size(under(gauge, 'no-go'), lengthOnly),
+    travel: fields.size(under(node, 'travel'), lengthOnly),
+    places: readPlaces(under(node, 'places'), fields, expect),
+    placesDiffer: fields.text(under(node, 'places-differ')),
+    at: fields.text(under(node, 'at')),
+    rounding: fields.text(under(node, 'rounding')),
+    from: fields.citations(under(node, 'from')),
+    but: itemsOf(under(node, 'but')).map((item) => readDissent(item, fields, expect)),
+    note: fields.text(under(node, 'note')),
+    said,
+    span: { start: key.span.start, end: Math.max(key.span.end, node.span.end) },
+  };
+}
+
+function readPlaces(
+  node: PlacedNode | undefined,
+  fields: Fields,
+  expect: readonly Dimension[] | undefined,
+): ReadonlyMap<string, PlacedSize> {
+  const places = new Map<string, PlacedSize>();
+  for (const [place, { value }] of entriesOf(node)) {
+    const size = fields.size(under(value, 'value') ?? value, expect);
+    if (size) places.set(place, size);
+  }
+  return places;
+}
+
+function readDissent(
+  node: PlacedNode,
+  fields: Fields,
+  expect: readonly Dimension[] | undefined,
+): Dissent {
+  return {
+    value: fields.size(under(node, 'value') ?? node, expect),
+    from: fields.citations(under(node, 'from'))[0] ?? null,
+    ruling: fields.text(under(node, 'ruling')),
+    span: node.span,
+  };
+}
