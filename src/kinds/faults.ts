@@ -148,6 +148,7 @@ function clashes(data: KindData): KindFault[] {
     operations: data.operations,
     hazards: data.hazards ?? {},
   };
+  const told = new Set<string>();
   for (const [section, entries] of Object.entries(sections)) {
     const owners = new Map(Object.keys(entries).map((name) => [levelName(name), name]));
     for (const [name, entry] of Object.entries(entries)) {
@@ -157,6 +158,9 @@ function clashes(data: KindData): KindFault[] {
         owners.set(levelName(alias), owner ?? name);
         if (owner === undefined || owner === name) return;
         const own = entry.aliases !== undefined;
+        // An operation that takes its setting's aliases takes the clash too: once is enough.
+        if (!own && told.has(levelName(alias))) return;
+        if (section === 'settings') told.add(levelName(alias));
         faults.push({
           path: own ? [section, name, 'aliases', i] : [section, name],
           onKey: !own,
