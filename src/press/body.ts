@@ -3,7 +3,7 @@ import rehypeSanitize, { defaultSchema } from 'rehype-sanitize';
 import rehypeStringify from 'rehype-stringify';
 import remarkRehype from 'remark-rehype';
 import { unified } from 'unified';
-import type { Kind } from '../kinds/model.ts';
+import type { Kind, SignalWord } from '../kinds/model.ts';
 import type { Sheet } from '../sheet/model.ts';
 import { directiveHandlers } from './directives.ts';
 import type { PictureSource } from './orders.ts';
@@ -15,8 +15,20 @@ export interface OperationBody {
   readonly title: string;
   /** Everything below the heading. */
   readonly html: string;
-  /** Only what is done: numbered steps, with the safety messages between them. */
+  /**
+   * Only what is done: numbered steps. Where a safety message stands that names its hazard, one
+   * line reminds of it; the message itself is among `SheetBody.messages`.
+   */
   readonly steps: string;
+}
+
+/** A safety message of the sheet. */
+export interface BodyMessage {
+  readonly signal: SignalWord;
+  /** The hazards it names, by the kind's labels, parted by commas; empty for none. */
+  readonly hazards: string;
+  /** Its words, as HTML. */
+  readonly html: string;
 }
 
 /** A sheet's Markdown as HTML, in the parts that the pages need. */
@@ -25,6 +37,8 @@ export interface SheetBody {
   readonly intro: string;
   /** One for each of `sheet.operations`, in order. */
   readonly operations: readonly OperationBody[];
+  /** The safety messages that name a hazard, in order. */
+  readonly messages: readonly BodyMessage[];
   /** Footnotes of the whole sheet; empty for none. */
   readonly notes: string;
 }
@@ -37,7 +51,7 @@ const schema = {
   attributes: {
     ...defaultSchema.attributes,
     span: [['className', 'values', 'value', 'missing']],
-    div: [['className', 'safety', /^safety-/, 'words', 'plain']],
+    div: [['className', 'safety', /^safety-/, 'words', 'plain'], 'dataHazards'],
     p: [['className', 'signal', 'plain']],
     img: ['alt', 'title', 'src'],
   },
@@ -52,7 +66,7 @@ export function sheetBody(
   picture: PictureSource | null,
   prefix: string,
 ): SheetBody {
-  if (sheet.tree === null) return { intro: '', operations: [], notes: '' };
+  if (sheet.tree === null) return { intro: '', operations: [], messages: [], notes: '' };
   const toHtml = unified()
     .use(remarkRehype, {
       handlers: directiveHandlers(sheet, kind) as never,
@@ -80,9 +94,14 @@ export function sheetBody(
       return {
         title: typesetWords(operation.heading.value.replace(/\s*\{#[^}]*\}\s*$/, '')),
         html: html(nodes),
-        steps: html(nodes.filter(isDone).map(withoutPictures)),
+        steps: html(nodes.filter(isDone).map((node) => shortened(node) as RootContent)),
       };
     }),
+    messages: messagesIn(tree).map(({ signal, hazards, words }) => ({
+      signal,
+      hazards,
+      html: html(words),
+    })),
     notes: html(notes),
   };
 }
@@ -96,12 +115,51 @@ function isDone(node: RootContent): boolean {
   return node.tagName === 'ol' || classOf(node).includes('safety');
 }
 
-function withoutPictures(node: RootContent): RootContent {
+/** Without pictures, and with a reminder in place of a safety message that names its hazard. */
+function shortened(node: RootContent | ElementContent): RootContent | ElementContent {
   if (node.type !== 'element') return node;
+  const hazards = node.properties.dataHazards;
+  if (typeof hazards === 'string' && hazards !== '') {
+    const signal = signalOf(node);
+    const head = signal === 'notice' ? 'NOTICE' : `⚠ ${signal.toUpperCase()}`;
+    return {
+      type: 'element',
+      tagName: 'p',
+      properties: { className: ['reminder'] },
+      children: [
+        {
+          type: 'element',
+          tagName: 'b',
+          properties: {},
+          children: [{ type: 'text', value: head }],
+        },
+        { type: 'text', value: ` ${hazards}` },
+      ],
+    };
+  }
   const children = node.children.filter(
     (child) => !(child.type === 'element' && child.tagName === 'img'),
   );
-  return { ...node, children: children.map((child) => withoutPictures(child) as ElementContent) };
+  return { ...node, children: children.map((child) => shortened(child) as ElementContent) };
+}
+
+function messagesIn(
+  node: Root | RootContent | ElementContent,
+): { signal: SignalWord; hazards: string; words: RootContent[] }[] {
+  if (!('children' in node)) return [];
+  const hazards = node.type === 'element' ? node.properties.dataHazards : undefined;
+  if (node.type === 'element' && typeof hazards === 'string' && hazards !== '') {
+    const words = node.children.find(
+      (child): child is Element => child.type === 'element' && child.tagName === 'div',
+    );
+    return [{ signal: signalOf(node), hazards, words: words?.children ?? [] }];
+  }
+  return node.children.flatMap((child) => messagesIn(child));
+}
+
+function signalOf(node: Element): SignalWord {
+  const name = classOf(node).find((one) => one.startsWith('safety-'));
+  return (name?.slice('safety-'.length) ?? 'notice') as SignalWord;
 }
 
 function write(nodes: readonly RootContent[], file: string, picture: PictureSource | null): string {

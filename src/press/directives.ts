@@ -1,7 +1,7 @@
 import type { Element, ElementContent } from 'hast';
 import type { ContainerDirective, LeafDirective, TextDirective } from 'mdast-util-directive';
 import type { State } from 'mdast-util-to-hast';
-import type { Kind, SignalWord } from '../kinds/model.ts';
+import type { Kind, KindHazard, SignalWord } from '../kinds/model.ts';
 import type { Sheet } from '../sheet/model.ts';
 import { settingMeant } from './setting-rows.ts';
 
@@ -49,23 +49,28 @@ function panel(state: State, node: ContainerDirective, kind: Kind | null): Eleme
   const children = state.all(node);
   if (!signalWords.has(node.name)) return element('div', 'plain', children);
   const signal = node.name as SignalWord;
-  const said = children.length > 0 ? children : spokenByKind(node, kind);
+  const named = hazardsOf(node, kind);
+  const said = children.length > 0 ? children : spokenByKind(named);
   // ANSI Z535.6: NOTICE is about things, not people, and goes without the alert symbol.
   const head = signal === 'notice' ? signal.toUpperCase() : `⚠ ${signal.toUpperCase()}`;
-  return element('div', `safety safety-${signal}`, [
+  const made = element('div', `safety safety-${signal}`, [
     element('p', 'signal', [{ type: 'text', value: head }]),
     element('div', 'words', said),
   ]);
+  made.properties.dataHazards = named.map((hazard) => hazard.label).join(', ');
+  return made;
+}
+
+function hazardsOf(node: ContainerDirective, kind: Kind | null): KindHazard[] {
+  const names = (node.attributes?.hazard ?? '').split(/[\s,]+/).filter((name) => name !== '');
+  return names.flatMap((name) => kind?.hazardNamed(name) ?? []);
 }
 
 /** What the kind says of the hazards that an empty panel names. */
-function spokenByKind(node: ContainerDirective, kind: Kind | null): Element[] {
-  const names = (node.attributes?.hazard ?? '').split(/[\s,]+/).filter((name) => name !== '');
-  return names.flatMap((name) => {
-    const message = kind?.hazardNamed(name)?.message;
-    if (!message) return [];
+function spokenByKind(hazards: readonly KindHazard[]): Element[] {
+  return hazards.map(({ message }) => {
     const text = `${message.hazard} ${message.consequence} ${message.avoid}`;
-    return [element('p', 'plain', [{ type: 'text', value: text }])];
+    return element('p', 'plain', [{ type: 'text', value: text }]);
   });
 }
 

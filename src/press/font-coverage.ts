@@ -1,7 +1,7 @@
 import { brotliDecompressSync } from 'node:zlib';
 
-/** Characters that print nothing and need no glyph: controls, joiners, soft hyphen, variation selectors. */
-const silent = /[\p{Cc}\p{Cf}\u00ad\ufe00-\ufe0f\s]/u;
+/** Characters that print nothing and need no glyph: controls, joiners, variation selectors. */
+const silent = /[\p{Cc}\p{Cf}\s]|\p{Variation_Selector}/u;
 
 /** The characters of a text that none of these fonts has, each once, in code point order. */
 export function missingCharacters(text: string, fonts: Iterable<Uint8Array>): string[] {
@@ -78,7 +78,8 @@ function fromWoff2(bytes: Uint8Array, file: DataView): DataView | null {
   for (let table = 0; table < count; table++) {
     const flags = file.getUint8(at++);
     const tag = flags & 63;
-    const own = tag === 63 ? file.getUint32((at += 4) - 4) : 0;
+    const own = tag === 63 ? file.getUint32(at) : 0;
+    if (tag === 63) at += 4;
     const original = number();
     const isOutline = tag === GLYF || tag === LOCA;
     const version = flags >> 6;

@@ -9,7 +9,8 @@ import { hasError } from './sheet-face.ts';
 
 /**
  * Prints one sheet as a bench card on one leaf: at the roomiest density that needs one side, or
- * else the roomiest that needs two. A card that is longer even at the closest is returned with a
+ * else the roomiest that needs two. Where no density has room for the steps they are left to the
+ * booklet, and a remark says so. A card that is longer even at the closest is returned with a
  * problem that says by how much. Fails with `PressStopped` where the sheet has an error and no
  * draft was asked for, or the browser, a template or a font does not work.
  */
@@ -44,13 +45,15 @@ export async function printCard(order: CardOrder): Promise<Printed> {
         'Something on the card is too wide, and the browser shrank the whole to fit it.',
       );
     }
-    return { pdf: settled.pdf, pages: settled.pages, problems, remarks: [] };
+    const remarks = fitted.density === 'short' ? [leftOut(model)] : [];
+    return { pdf: settled.pdf, pages: settled.pages, problems, remarks };
   });
 }
 
 interface Fitted {
   readonly pdf: Uint8Array;
   readonly pages: number;
+  readonly density: string;
 }
 
 /** The first density of `densities` with the fewest sides, the two roomiest alone tried for one. */
@@ -59,19 +62,32 @@ async function fitOnLeaf(run: Run): Promise<Fitted> {
   if (roomy.pages === 1) return roomy;
   const regular = await printAt(run, densities[1]);
   if (regular.pages === 1) return regular;
-  if (roomy.pages === 2) return roomy;
-  let last = regular;
+  let last = roomy.pages === 2 ? roomy : regular;
   for (const density of densities.slice(2)) {
     if (last.pages <= 2) break;
     last = await printAt(run, density);
   }
-  return last;
+  return last.pages === 2 ? turnedBetween(run, last) : last;
+}
+
+/** The same with settings on the front and the work on the back, where both have room so. */
+async function turnedBetween(run: Run, card: Fitted): Promise<Fitted> {
+  await run.ask("document.body.dataset.turn = 'between'");
+  const turned = await printAt(run, card.density);
+  return turned.pages === 2 ? turned : card;
 }
 
 async function printAt(run: Run, density: string): Promise<Fitted> {
   await run.ask(`document.body.dataset.density = '${density}'`);
   const pdf = await run.pdf({ tagged: true });
-  return { pdf, pages: (await readPlaces(pdf)).pages };
+  return { pdf, density, pages: (await readPlaces(pdf)).pages };
+}
+
+function leftOut(model: CardModel): string {
+  return (
+    `${model.face.title}: the steps don't fit on a leaf of ${model.paper.label} beside the settings; ` +
+    'the card lists the operations in order and leaves the steps to the booklet. A larger paper has room.'
+  );
 }
 
 async function tooLong(run: Run, model: CardModel, pages: number): Promise<string> {

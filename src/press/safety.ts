@@ -14,7 +14,8 @@ export interface SafetyLine {
   readonly avoid: string;
 }
 
-const order: readonly SignalWord[] = ['danger', 'warning', 'caution', 'notice'];
+/** The signal words of ANSI Z535.6 in falling order of harm. */
+export const signalOrder: readonly SignalWord[] = ['danger', 'warning', 'caution', 'notice'];
 
 /**
  * The hazards that a sheet's work meets (by its operations) or names (in its own messages), in
@@ -40,7 +41,7 @@ export function safetyLines(sheets: readonly { sheet: Sheet; kind: Kind | null }
     }
   }
   return [...lines.values()].sort(
-    (first, second) => order.indexOf(first.signal) - order.indexOf(second.signal),
+    (first, second) => signalOrder.indexOf(first.signal) - signalOrder.indexOf(second.signal),
   );
 }
 

@@ -12,6 +12,8 @@ export interface ValueLine {
   /** Decimal inches; null where the value is no length. `as written` where it is inches already. */
   readonly inch: string | null;
   readonly mm: string | null;
+  /** Inches and millimeters in one line, without what is as written; null for none. */
+  readonly both: string | null;
   /** Equivalents in other units, joined by commas; null for none. */
   readonly other: string | null;
 }
@@ -132,15 +134,17 @@ function valueLines(setting: Setting): ValueLine[] {
 }
 
 function valueLine(place: string | null, size: PlacedSize | null): ValueLine {
-  const none = { place, written: size?.text ?? '—', inch: null, mm: null, other: null };
+  const none = { place, written: size?.text ?? '—', inch: null, mm: null, both: null, other: null };
   if (!size?.reading.ok) return none;
   const statement = size.reading.statement;
   const { inch, mm, other } = equivalents(statement);
+  const both = [inch, mm].filter((text) => text !== null);
   const isLength = statement.dimension === 'length';
   return {
     ...none,
     inch: inch ?? (isLength ? 'as written' : null),
     mm: mm ?? (isLength ? 'as written' : null),
+    both: both.length === 0 ? null : both.join(', '),
     other: other.length === 0 ? null : other.join(', '),
   };
 }
