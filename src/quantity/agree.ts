@@ -1,54 +1,10 @@
+import { type AmountVerdict, compareAmounts } from './compare.ts';
 import { agreeLimits } from './convert.ts';
+import { differenceText, rewritten, sizeBeside } from './difference.ts';
 import { findMisprint } from './misprint.ts';
-import type { Agreement, Amount, GaugeBook, Rational, Statement } from './model.ts';
-import { formatDecimal, roundTo } from './rational.ts';
-import { inUnit, sameFamily, unitById } from './units.ts';
-import { placesToShow, principal, unitWord, writeCount, writeIn } from './write.ts';
-
-/** How two amounts stand to one another, limits apart. */
-export type AmountVerdict =
-  | 'same'
-  | 'agrees'
-  | 'chopped-first'
-  | 'chopped-second'
-  | 'loose'
-  | 'apart';
-
-/**
- * Compares two amounts of one dimension. `agrees` when either, converted exactly and rounded once
- * to the other's stated places (ties to either side, ASTM E29), is the other as written; `chopped`
- * when dropping the digits gives it; `loose` when both could be roundings of one size all the same.
- */
-export function compareAmounts(first: Amount, second: Amount): AmountVerdict {
-  if (first.base.equals(second.base)) return 'same';
-  if (isRounding(first, second) || isRounding(second, first)) return 'agrees';
-  if (isChopped(first, second)) return 'chopped-second';
-  if (isChopped(second, first)) return 'chopped-first';
-  const overlap =
-    first.could.low.compare(second.could.high) <= 0 &&
-    second.could.low.compare(first.could.high) <= 0;
-  return overlap ? 'loose' : 'apart';
-}
-
-/** Whether the second, as written, is the first rounded to the second's stated places. */
-function isRounding(first: Amount, second: Amount): boolean {
-  if (second.places === null) return false;
-  return first.base.compare(second.could.low) >= 0 && first.base.compare(second.could.high) <= 0;
-}
-
-function isChopped(first: Amount, second: Amount): boolean {
-  if (second.places === null) return false;
-  const exact = exactIn(first, second);
-  return exact !== null && roundTo(exact, second.places, 'chop').equals(second.number);
-}
-
-/** The first's exact size in the second's unit; null between units of different zeros. */
-function exactIn(first: Amount, second: Amount): Rational | null {
-  const unit = unitById(second.unit);
-  return unit.inverse && first.base.n === 0n
-    ? null
-    : inUnit(first.base, unit.dimension, second.unit);
-}
+import type { Agreement, Amount, GaugeBook, Statement } from './model.ts';
+import { sameFamily } from './units.ts';
+import { principal } from './write.ts';
 
 const VERDICT_RANK: Readonly<Record<AmountVerdict, number>> = {
   same: 0,
@@ -178,38 +134,6 @@ export function liesInside(statement: Statement, value: Amount): boolean {
     value.base.compare(low.base) >= 0 &&
     value.base.compare(high.base) <= 0
   );
-}
-
-/** The first amount written as the second is: same unit, same places. */
-function rewritten(from: Amount, as: Amount, statement: Statement): string {
-  const places = as.places ?? 4;
-  const text = formatDecimal(inUnit(from.base, statement.dimension, as.unit), places);
-  // A leading zero is left off where the writer left it off.
-  const bare = /^\./.test(as.text) ? text.replace(/^0\./, '.') : text;
-  return `${bare} ${unitWord(as.unit, from.base)}`;
-}
-
-/** The first amount's size in the unit of the second, at places that show how they differ. */
-export function sizeBeside(from: Amount, beside: Amount, statement: Statement): string {
-  const unit = beside.unit;
-  if (unit === 'turn' || unit === 'flat' || unit === 'notch') return writeCount(from.base, unit);
-  const least = unit === 'in' ? 4 : unit === 'mm' ? 3 : (beside.places ?? 1);
-  return writeIn(from.base, statement.dimension, unit, Math.max(least, beside.places ?? 0));
-}
-
-/** `0.027 in more`: the second less the first, in the second's unit. */
-export function differenceText(one: Amount, two: Amount, statement: Statement): string {
-  const unit = unitById(two.unit);
-  if (unit.counted) {
-    const gap = two.base.sub(one.base);
-    return `${writeCount(gap.abs(), two.unit as 'turn' | 'flat' | 'notch')} ${gap.s > 0n ? 'more' : 'less'}`;
-  }
-  const exact = inUnit(one.base, statement.dimension, two.unit);
-  const gap = two.number.sub(exact);
-  const places = placesToShow(gap, unit.id === 'in' ? 3 : unit.id === 'mm' ? 2 : (two.places ?? 2));
-  const word = unitWord(two.unit, gap);
-  const figure = formatDecimal(gap.abs(), places);
-  return `${figure}${word === '°' || word === '%' ? '' : ' '}${word} ${gap.s > 0n ? 'more' : 'less'}`;
 }
 
 function agreeRanges(first: Statement, second: Statement, options: AgreeOptions): Agreement {

@@ -1,3 +1,4 @@
+import { withSystem } from './gauge-terms.ts';
 import {
   ABOUT_WORDS,
   MAX_PREFIXES,
@@ -6,18 +7,11 @@ import {
   MIN_SUFFIXES,
   SENSES,
 } from './lexicon.ts';
-import type { PressureReference, Sense, SizeProblem } from './model.ts';
-import { isFault, type Numeral, numeralAt, settleComma } from './numeral.ts';
-import { numeralFault, problem } from './problems.ts';
-import {
-  type NotationContext,
-  phraseAt,
-  skipSpaces,
-  type Term,
-  termAt,
-  wholeUnitAt,
-  withSystem,
-} from './terms.ts';
+import type { Sense, SizeProblem } from './model.ts';
+import { problem } from './problems.ts';
+import { type NotationContext, phraseAt, skipSpaces, type Term } from './term.ts';
+import { termAt } from './terms.ts';
+import { type Tolerance, toleranceAt } from './tolerance.ts';
 import { sameFamily, type UnitOfMeasure } from './units.ts';
 
 /*
@@ -48,13 +42,6 @@ export interface Parts {
   readonly plus: Tolerance | null;
   readonly minus: Tolerance | null;
   readonly limit: 'min' | 'max' | null;
-}
-
-/** A tolerance's number, with its unit where it has one of its own. */
-export interface Tolerance {
-  readonly numeral: Numeral;
-  readonly unit: UnitOfMeasure | null;
-  readonly reference: PressureReference | null;
 }
 
 export type PartsResult = Parts | { readonly problem: SizeProblem } | null;
@@ -199,71 +186,6 @@ function withRange(
     lower,
     second.end,
   );
-}
-
-const PLUS_MINUS = ['±', '+/-', '+-', '+ / -', '+ -', 'plus or minus', '∓'];
-
-type ToleranceResult =
-  | { readonly parts: { plus: Tolerance; minus: Tolerance }; readonly end: number }
-  | { readonly problem: SizeProblem }
-  | null;
-
-function toleranceAt(lower: string, first: Term): ToleranceResult {
-  let at = skipSpaces(lower, lower.charAt(first.end) === ',' ? first.end + 1 : first.end);
-  for (const sign of PLUS_MINUS) {
-    if (!lower.startsWith(sign, at)) continue;
-    const both = toleranceNumber(lower, skipSpaces(lower, at + sign.length));
-    if (!both || 'problem' in both) return both;
-    return { parts: { plus: both, minus: both }, end: both.end };
-  }
-  const open = lower.charAt(at) === '(';
-  if (open) at = skipSpaces(lower, at + 1);
-  const sign = signAt(lower, at);
-  if (sign === null) return null;
-  const one = toleranceNumber(lower, skipSpaces(lower, at + 1));
-  if (!one || 'problem' in one) return one;
-  let next = skipSpaces(lower, one.end);
-  if (lower.charAt(next) === '/' || lower.charAt(next) === ',') next = skipSpaces(lower, next + 1);
-  const other = signAt(lower, next);
-  if (other === null || other === sign) return sign === '+' ? oneSign(lower, first, one.end) : null;
-  const two = toleranceNumber(lower, skipSpaces(lower, next + 1));
-  if (!two || 'problem' in two) return two;
-  const [plus, minus] = sign === '+' ? [one, two] : [two, one];
-  let end = two.end;
-  if (open && lower.charAt(skipSpaces(lower, end)) === ')') end = skipSpaces(lower, end) + 1;
-  return { parts: { plus, minus }, end };
-}
-
-function oneSign(lower: string, first: Term, end: number): ToleranceResult {
-  const written = lower.slice(first.start, end);
-  const message = `${written} has a plus and no minus`;
-  return {
-    problem: problem('unreadable', message, `write both, as in ${written}/-0`, first.start, end),
-  };
-}
-
-function signAt(lower: string, at: number): '+' | '-' | null {
-  const char = lower.charAt(at);
-  return char === '+' || char === '-' ? char : null;
-}
-
-/** A tolerance's number, told with its own unit or none. */
-function toleranceNumber(
-  lower: string,
-  at: number,
-): (Tolerance & { end: number }) | { problem: SizeProblem } | null {
-  const read = numeralAt(lower, at);
-  if (!read) return null;
-  if (isFault(read)) return { problem: numeralFault(read, lower) };
-  const found = wholeUnitAt(lower, skipSpaces(lower, read.end));
-  const numeral = found ? settleComma(read, found.unit) : read;
-  if (!numeral) return null;
-  return {
-    numeral,
-    unit: found?.unit ?? null,
-    reference: found?.reference ?? null,
-    end: found?.end ?? read.end,
-  };
 }
 
 /** Whether the units of a size's parts measure one thing. */

@@ -1,11 +1,5 @@
-export {
-  type AgreeOptions,
-  agree,
-  compareAmounts,
-  differenceText,
-  liesInside,
-  sizeBeside,
-} from './agree.ts';
+export { type AgreeOptions, agree, liesInside } from './agree.ts';
+export { type AmountVerdict, compareAmounts } from './compare.ts';
 export {
   agreeLimits,
   type Conversion,
@@ -13,6 +7,7 @@ export {
   convertLimits,
   type LimitsAgreement,
 } from './convert.ts';
+export { differenceText, sizeBeside } from './difference.ts';
 export { type Equivalents, equivalents } from './equivalents.ts';
 export { findMisprint } from './misprint.ts';
 export type * from './model.ts';

@@ -1,12 +1,14 @@
 import { nearestName } from '../text/nearest-name.ts';
+import { amount } from './amount.ts';
+import { bareNumber } from './gauge-problems.ts';
 import { partsAt } from './grammar.ts';
 import { CONDITIONS, DATUMS, QUALIFIER_WORDS } from './lexicon.ts';
 import type { Dimension, GaugeBook, Reading, SizeProblem, Statement } from './model.ts';
 import { normalize } from './normalize.ts';
-import { bareNumber, problem, unknownUnit } from './problems.ts';
+import { problem, unknownUnit } from './problems.ts';
 import { rational } from './rational.ts';
-import { amount, statementFrom } from './statement.ts';
-import { type NotationContext, skipSpaces } from './terms.ts';
+import { statementFrom } from './statement.ts';
+import { type NotationContext, skipSpaces } from './term.ts';
 import { unitById } from './units.ts';
 
 export interface ReadOptions {

@@ -1,0 +1,106 @@
+import type { Amount, Limit, Rational, SizeProblem } from './model.ts';
+import { type Numeral, settleComma } from './numeral.ts';
+import { problem, unsettledComma } from './problems.ts';
+import { greater, lesser, rational } from './rational.ts';
+import type { Term } from './term.ts';
+import { toBase, type UnitOfMeasure, unitById } from './units.ts';
+
+/** What was built, or why it could not be. */
+export type Built<T> = T | { readonly problem: SizeProblem };
+
+/** Whether building ended in a problem. */
+export function isProblem(value: object): value is { readonly problem: SizeProblem } {
+  return 'problem' in value;
+}
+
+/** The amount a term states; `fallback` is the unit of a number that has none of its own. */
+export function amountFrom(text: string, term: Term, fallback: UnitOfMeasure): Built<Amount> {
+  const written = text.slice(term.start, term.end);
+  if (term.gauge && (!term.numeral || term.numeral.ratio)) {
+    const { gauge } = term;
+    const unit = unitById(gauge.unit);
+    const number = gauge.mm.div(unit.factor);
+    // AWG diameters follow a formula and are tabled to four places (ASTM B258); all others are exact.
+    const places = gauge.system === 'awg' ? gauge.places : null;
+    return amount(written, number, unit, places, 'gauge', gauge);
+  }
+  const { numeral } = term;
+  if (!numeral) return amount(written, rational(0), fallback, null, 'gauge', term.gauge);
+  return numberAmount(written, numeral, term.unit ?? fallback, term);
+}
+
+function numberAmount(
+  written: string,
+  numeral: Numeral,
+  unit: UnitOfMeasure,
+  term: Term,
+): Built<Amount> {
+  const settled = settleComma(numeral, unit);
+  if (!settled) return { problem: unsettledComma(numeral, unit) };
+  if (unit.inverse && settled.value.n === 0n) {
+    const message = `${written} gives no time at all for a volume`;
+    return {
+      problem: problem('unreadable', message, 'look in the source again', term.start, term.end),
+    };
+  }
+  const counted = unit.counted && settled.style === 'integer';
+  const places = settled.ratio || counted ? null : settled.places;
+  return amount(
+    written,
+    settled.value,
+    unit,
+    places,
+    term.gauge ? 'gauge' : settled.style,
+    term.gauge,
+  );
+}
+
+/** An amount from its parts; `places` null makes it exact. */
+export function amount(
+  text: string,
+  number: Rational,
+  unit: UnitOfMeasure,
+  places: number | null,
+  style: Amount['style'],
+  gauge: Amount['gauge'],
+): Amount {
+  const base = toBase(number, unit);
+  return {
+    text,
+    number,
+    unit: unit.id,
+    places,
+    style,
+    base,
+    could: couldBe(number, unit, places, base),
+    gauge,
+  };
+}
+
+function couldBe(
+  number: Rational,
+  unit: UnitOfMeasure,
+  places: number | null,
+  base: Rational,
+): Amount['could'] {
+  if (places === null) return { low: base, high: base };
+  const half = rational(1n, 2n * 10n ** BigInt(places));
+  const under = number.sub(half);
+  // A time of 0.4 s stated to no places could be no time at all; the flow then has no upper end.
+  if (unit.inverse && under.s <= 0n) return { low: toBase(number.add(half), unit), high: base };
+  const one = toBase(under, unit);
+  const two = toBase(number.add(half), unit);
+  return { low: lesser(one, two), high: greater(one, two) };
+}
+
+/** The same amount the other way: lean notches are below zero. */
+export function negated(value: Amount): Amount {
+  const { low, high } = value.could;
+  return { ...value, base: value.base.neg(), could: { low: high.neg(), high: low.neg() } };
+}
+
+/** The same limit the other way; null stays null. */
+export function negatedLimit(limit: Limit | null): Limit | null {
+  if (!limit) return null;
+  return { base: limit.base.neg(), amount: limit.amount ? negated(limit.amount) : null };
+}

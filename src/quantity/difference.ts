@@ -1,0 +1,36 @@
+import type { Amount, Statement } from './model.ts';
+import { formatDecimal } from './rational.ts';
+import { inUnit, unitById } from './units.ts';
+import { placesToShow, unitWord, writeCount, writeIn } from './write.ts';
+
+/** The first amount written as the second is: same unit, same places. */
+export function rewritten(from: Amount, as: Amount, statement: Statement): string {
+  const places = as.places ?? 4;
+  const text = formatDecimal(inUnit(from.base, statement.dimension, as.unit), places);
+  // A leading zero is left off where the writer left it off.
+  const bare = /^\./.test(as.text) ? text.replace(/^0\./, '.') : text;
+  return `${bare} ${unitWord(as.unit, from.base)}`;
+}
+
+/** The first amount's size in the unit of the second, at places that show how they differ. */
+export function sizeBeside(from: Amount, beside: Amount, statement: Statement): string {
+  const unit = beside.unit;
+  if (unit === 'turn' || unit === 'flat' || unit === 'notch') return writeCount(from.base, unit);
+  const least = unit === 'in' ? 4 : unit === 'mm' ? 3 : (beside.places ?? 1);
+  return writeIn(from.base, statement.dimension, unit, Math.max(least, beside.places ?? 0));
+}
+
+/** `0.027 in more`: the second less the first, in the second's unit. */
+export function differenceText(one: Amount, two: Amount, statement: Statement): string {
+  const unit = unitById(two.unit);
+  if (unit.counted) {
+    const gap = two.base.sub(one.base);
+    return `${writeCount(gap.abs(), two.unit as 'turn' | 'flat' | 'notch')} ${gap.s > 0n ? 'more' : 'less'}`;
+  }
+  const exact = inUnit(one.base, statement.dimension, two.unit);
+  const gap = two.number.sub(exact);
+  const places = placesToShow(gap, unit.id === 'in' ? 3 : unit.id === 'mm' ? 2 : (two.places ?? 2));
+  const word = unitWord(two.unit, gap);
+  const figure = formatDecimal(gap.abs(), places);
+  return `${figure}${word === '°' || word === '%' ? '' : ' '}${word} ${gap.s > 0n ? 'more' : 'less'}`;
+}

@@ -1,0 +1,198 @@
+import type { Amount, Misprint } from './model.ts';
+import { unitById } from './units.ts';
+
+/** A way in which a figure may have come out wrong. */
+export type Kind = Misprint['kind'];
+
+/** What the figure would have been, had that slip been made. */
+export interface Candidate {
+  readonly kind: Kind;
+  readonly text: string;
+}
+
+/** Every text that is one slip away from the one printed. */
+export function* candidates(text: string, wrong: Amount): Generator<Candidate> {
+  const digits = /[\d.,]*\d/.exec(text);
+  const ratio = /(\d+)([/⁄])(\d+)/.exec(text);
+  if (ratio) yield* ratioCandidates(text, ratio);
+  else if (digits) yield* figureCandidates(text, digits[0], digits.index, wrong);
+  yield* unitCandidates(text, wrong);
+}
+
+const NUMBERED_SYSTEMS: ReadonlySet<string> = new Set([
+  'number-drill',
+  'awg',
+  'swg',
+  'us-steel-wire',
+  'music-wire',
+  'bwg',
+]);
+
+function* figureCandidates(
+  text: string,
+  figure: string,
+  at: number,
+  wrong: Amount,
+): Generator<Candidate> {
+  const put = (changed: string): string =>
+    text.slice(0, at) + changed + text.slice(at + figure.length);
+  yield* swaps(figure, put);
+  const named = wrong.gauge !== null && NUMBERED_SYSTEMS.has(wrong.gauge.system);
+  if (named) {
+    const number = Number(figure);
+    yield { kind: 'neighboring-gauge', text: put(String(number + 1)) };
+    if (number > 1) yield { kind: 'neighboring-gauge', text: put(String(number - 1)) };
+    yield* otherSystems(text, figure);
+  } else {
+    yield* slips(figure, put);
+    yield* insertions(figure, put);
+  }
+  yield* replacements(figure, put);
+  for (let i = 0; i < figure.length; i++) {
+    if (!isDigit(figure, i) || figure.length < 2) continue;
+    yield { kind: 'extra-digit', text: put(figure.slice(0, i) + figure.slice(i + 1)) };
+  }
+}
+
+function isDigit(text: string, at: number): boolean {
+  const code = text.charCodeAt(at);
+  return code >= 48 && code <= 57;
+}
+
+function* swaps(figure: string, put: (changed: string) => string): Generator<Candidate> {
+  let last = -1;
+  for (let i = 0; i < figure.length; i++) {
+    if (!isDigit(figure, i)) continue;
+    if (last >= 0 && figure.charAt(last) !== figure.charAt(i)) {
+      const changed =
+        figure.slice(0, last) +
+        figure.charAt(i) +
+        figure.slice(last + 1, i) +
+        figure.charAt(last) +
+        figure.slice(i + 1);
+      yield { kind: 'swapped-digits', text: put(changed) };
+    }
+    last = i;
+  }
+}
+
+function* replacements(figure: string, put: (changed: string) => string): Generator<Candidate> {
+  for (let i = 0; i < figure.length; i++) {
+    if (!isDigit(figure, i)) continue;
+    for (let digit = 0; digit < 10; digit++) {
+      if (String(digit) === figure.charAt(i)) continue;
+      yield {
+        kind: 'wrong-digit',
+        text: put(`${figure.slice(0, i)}${digit}${figure.slice(i + 1)}`),
+      };
+    }
+  }
+}
+
+function* insertions(figure: string, put: (changed: string) => string): Generator<Candidate> {
+  for (let i = 0; i <= figure.length; i++) {
+    for (let digit = 0; digit < 10; digit++) {
+      // A zero before the whole part, or one put after the last decimal, changes nothing.
+      if (digit === 0 && (i === 0 || (i === figure.length && figure.includes('.')))) continue;
+      yield { kind: 'missing-digit', text: put(`${figure.slice(0, i)}${digit}${figure.slice(i)}`) };
+    }
+  }
+}
+
+/** The point one to three places to either side; zeros are filled in as a typist would. */
+function* slips(figure: string, put: (changed: string) => string): Generator<Candidate> {
+  const mark = /[.,]/.exec(figure)?.[0] ?? '.';
+  const [whole = '', decimals = ''] = figure.split(/[.,]/);
+  for (const shift of [1, -1, 2, -2, 3, -3]) {
+    const point = whole.length + shift;
+    const all = whole + decimals;
+    const padded = point < 0 ? '0'.repeat(-point) + all : all.padEnd(Math.max(point, 0), '0');
+    const at = Math.max(point, 0);
+    const left = padded.slice(0, at).replace(/^0+(?=\d)/, '');
+    const right = padded.slice(at);
+    const lead =
+      left === '' && figure.startsWith('0') ? '0' : left === '' && whole !== '' ? '0' : left;
+    yield {
+      kind: 'slipped-point',
+      text: put(right === '' ? left || '0' : `${lead}${mark}${right}`),
+    };
+  }
+}
+
+function* ratioCandidates(text: string, ratio: RegExpExecArray): Generator<Candidate> {
+  const [whole, numerator = '', slash = '/', denominator = ''] = ratio;
+  const put = (n: string, d: string): string =>
+    text.slice(0, ratio.index) + n + slash + d + text.slice(ratio.index + whole.length);
+  for (const { text: n, kind } of [
+    ...swaps(numerator, (t) => t),
+    ...replacements(numerator, (t) => t),
+  ]) {
+    if (BigInt(n) > 0n && BigInt(n) % 2n === 1n)
+      yield {
+        kind: kind === 'swapped-digits' ? kind : 'wrong-numerator',
+        text: put(n, denominator),
+      };
+  }
+  // A digit dropped from or put before a numerator: 3/64 for 13/64.
+  for (let digit = 1; digit < 10; digit++) {
+    yield { kind: 'wrong-numerator', text: put(`${digit}${numerator}`, denominator) };
+    yield { kind: 'wrong-numerator', text: put(`${numerator}${digit}`, denominator) };
+  }
+  if (numerator.length > 1) {
+    yield { kind: 'wrong-numerator', text: put(numerator.slice(1), denominator) };
+    yield { kind: 'wrong-numerator', text: put(numerator.slice(0, -1), denominator) };
+  }
+  for (const d of ['2', '4', '8', '16', '32', '64']) {
+    if (d !== denominator) yield { kind: 'wrong-denominator', text: put(numerator, d) };
+  }
+  const before = /(\d+)([- ])$/.exec(text.slice(0, ratio.index));
+  if (before) {
+    for (let n = 0; n < 10; n++) {
+      if (String(n) === before[1]) continue;
+      const lead = n === 0 ? '' : `${n}${before[2]}`;
+      yield {
+        kind: 'wrong-digit',
+        text: text.slice(0, before.index) + lead + text.slice(ratio.index),
+      };
+    }
+  }
+}
+
+/** Units that are mistaken for one another, by id. */
+const CONFUSED: Readonly<Record<string, readonly string[]>> = {
+  in: ['mm', 'thou'],
+  mm: ['in', 'thou', 'cm'],
+  thou: ['mm', 'in'],
+  cm: ['mm', 'in'],
+  turn: ['flats'],
+  flat: ['turns'],
+  psi: ['bar', 'kPa'],
+  bar: ['psi', 'kPa', 'mbar'],
+  mbar: ['kPa', 'bar', 'inHg'],
+  kPa: ['psi', 'mbar', 'inHg'],
+  inHg: ['kPa', 'mmHg', 'cmHg', 'mbar'],
+  mmHg: ['inHg', 'cmHg', 'mbar'],
+  'ft-lb': ['in-lb', 'N·m'],
+  'in-lb': ['ft-lb', 'N·m'],
+  N·m: ['ft-lb', 'in-lb', 'kgf·m'],
+};
+
+function* unitCandidates(text: string, wrong: Amount): Generator<Candidate> {
+  if (wrong.style === 'gauge') return;
+  const figure = /^[\d.,/⁄ -]*\d|^\.\d+/.exec(text)?.[0];
+  if (!figure) return;
+  for (const unit of CONFUSED[unitById(wrong.unit).id] ?? []) {
+    yield { kind: 'wrong-unit', text: `${figure.trim()} ${unit}` };
+  }
+}
+
+function* otherSystems(text: string, figure: string): Generator<Candidate> {
+  for (const other of [
+    `No. ${figure} drill`,
+    `${figure} AWG`,
+    `${figure} SWG imperial`,
+    `No. ${figure} music wire`,
+  ]) {
+    if (other !== text) yield { kind: 'wrong-system', text: other };
+  }
+}

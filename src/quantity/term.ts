@@ -1,0 +1,61 @@
+import type { Gauge, GaugeBook, PressureReference, SizeProblem } from './model.ts';
+import type { Numeral } from './numeral.ts';
+import type { UnitOfMeasure } from './units.ts';
+
+/** One number or gauge name of a statement, before the statement is put together. */
+export interface Term {
+  readonly start: number;
+  readonly end: number;
+  readonly numeral: Numeral | null;
+  readonly unit: UnitOfMeasure | null;
+  readonly gauge: Gauge | null;
+  /** `No. 29` whose system is still to come: `No. 29 to No. 27 drill`. */
+  readonly bareName: string | null;
+  /** What the gauge's letters could mean instead. */
+  readonly ambiguous: readonly Gauge[];
+  readonly reference: PressureReference | null;
+}
+
+export type TermResult = Term | { readonly problem: SizeProblem } | null;
+
+/** What reading needs to know besides the text. */
+export interface NotationContext {
+  readonly gauges: GaugeBook;
+  /** Which system a bare `SWG` means; null leaves it ambiguous, and read as imperial. */
+  readonly swg: 'imperial' | 'us-steel' | null;
+}
+
+/** Matches a sticky pattern at an offset. */
+export function stick(pattern: RegExp, text: string, at: number): RegExpExecArray | null {
+  pattern.lastIndex = at;
+  return pattern.exec(text);
+}
+
+/** The offset after any spaces. */
+export function skipSpaces(text: string, at: number): number {
+  let end = at;
+  while (text.charCodeAt(end) === 32) end++;
+  return end;
+}
+
+/** Whether a phrase stands at an offset and ends where a word ends. */
+export function phraseAt(text: string, at: number, phrase: string): boolean {
+  if (!text.startsWith(phrase, at)) return false;
+  const last = phrase.charCodeAt(phrase.length - 1);
+  const isWord = (last >= 97 && last <= 122) || (last >= 48 && last <= 57);
+  return !isWord || !/[\p{L}\p{N}]/u.test(text.charAt(at + phrase.length));
+}
+
+/** A term with nothing in it yet. */
+export function emptyTerm(start: number, end: number): Term {
+  return {
+    start,
+    end,
+    numeral: null,
+    unit: null,
+    gauge: null,
+    bareName: null,
+    ambiguous: [],
+    reference: null,
+  };
+}
