@@ -23,6 +23,10 @@ export default defineCheck({
       message: '`{written}` is not read as a safety message',
       fix: 'write it as `:::warning{hazard=gasoline-vapor}` on a line of its own, the words below it, and `:::` on a line of its own',
     },
+    stray: {
+      message: '`{written}` closes no safety message',
+      fix: 'take it out, or put the line `:::warning{hazard=gasoline-vapor}` above what it is to close',
+    },
     unclosed: {
       message:
         'the message that `{written}` opens is never closed, so it takes in all that follows',
@@ -39,33 +43,32 @@ export default defineCheck({
       const place = { start: span.start, end: span.start + written.length };
       report({ message: 'unclosed', span: place, values: { written } });
     }
+    let open = false;
     for (const { text, span, block } of sheet.prose) {
-      if (
-        span.start !== block.start ||
-        !text.startsWith(':::') ||
-        /^:+[ \t]*$/m.test(firstLine(text))
-      ) {
-        continue;
-      }
+      if (span.start !== block.start || !text.startsWith(':::')) continue;
+      const line = firstLine(text).trimEnd();
+      const place: Span = { start: span.start, end: span.start + line.length };
       const match = opening.exec(text);
-      if (match === null) {
-        const written = firstLine(text).trimEnd();
-        const place = { start: span.start, end: span.start + written.length };
-        const shown = written.length > 60 ? `${written.slice(0, 60)}...` : written;
+      if (/^:+$/.test(line)) {
+        // The closing line of a message that was not opened as it must be has had its finding.
+        if (!open) report({ message: 'stray', span: place, values: { written: line } });
+        open = false;
+      } else if (match === null) {
+        const shown = line.length > 60 ? `${line.slice(0, 60)}...` : line;
         report({ message: 'opened', span: place, values: { written: shown } });
-        continue;
+        open = true;
+      } else {
+        const meant = `${match[1]}${match[3]?.toLowerCase()}${match[5] ?? ''}`;
+        // Without a closing line the cure would swallow what follows.
+        const closes = /^[ \t]*:{3,}[ \t]*$/m.test(sheet.text.slice(place.end));
+        report({
+          message: 'spaced',
+          span: place,
+          values: { written: line, meant },
+          ...(closes ? { edits: [{ span: place, text: meant }] } : {}),
+        });
+        open = true;
       }
-      const written = match[0].trimEnd();
-      const meant = `${match[1]}${match[3]?.toLowerCase()}${match[5] ?? ''}`;
-      const place: Span = { start: span.start, end: span.start + written.length };
-      // Without a closing line the cure would swallow what follows.
-      const closes = /^[ \t]*:{3,}[ \t]*$/m.test(sheet.text.slice(place.end));
-      report({
-        message: 'spaced',
-        span: place,
-        values: { written, meant },
-        ...(closes ? { edits: [{ span: place, text: meant }] } : {}),
-      });
     }
   },
   examples: [
@@ -90,6 +93,17 @@ export default defineCheck({
           at: ':::warning No flame, spark or hot lamp.',
           message: '`:::warning No flame, spark or hot lamp.` is not read as a safety message',
           fix: 'write it as `:::warning{hazard=gasoline-vapor}` on a line of its own, the words below it, and `:::` on a line of its own',
+        },
+      ],
+    },
+    {
+      name: 'closed twice',
+      sheet: { body: ':::warning{hazard=gasoline-vapor}\nNo flame.\n:::\n\n:::\n\nThe bowl.\n' },
+      expect: [
+        {
+          at: ':::',
+          message: '`:::` closes no safety message',
+          fix: 'take it out, or put the line `:::warning{hazard=gasoline-vapor}` above what it is to close',
         },
       ],
     },

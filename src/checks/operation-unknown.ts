@@ -1,4 +1,5 @@
-import type { Operation } from '../sheet/model.ts';
+import type { Kind } from '../kinds/model.ts';
+import type { Operation, Sheet } from '../sheet/model.ts';
 import { defineCheck } from './define.ts';
 import { kindOf, nearest, wordsOf } from './vocabulary.ts';
 
@@ -21,6 +22,10 @@ export default defineCheck({
     unknown: {
       message: 'a {kind} has no operation `{heading}`',
       fix: 'write `## {heading} {#name}`, with the name of the operation that the work belongs to',
+    },
+    made: {
+      message: 'a {kind} has no operation `{heading}`',
+      fix: 'write `## {heading} {id}`, since its steps make `{setting}`',
     },
     id: {
       message: 'a {kind} has no operation `{given}`, which the heading names in braces',
@@ -49,7 +54,11 @@ export default defineCheck({
       const known = near === null ? null : kind.operationNamed(near);
       const { span } = heading;
       const values = { kind: kind.name, heading: heading.value };
-      if (known === null) report({ message: 'unknown', span, values, subject, alsoCalled });
+      const made = known === null ? makes(operation, sheet, kind) : null;
+      if (made !== null) {
+        const named = { ...values, id: `{#${made.operation}}`, setting: made.setting };
+        report({ message: 'made', span, values: named, subject, alsoCalled });
+      } else if (known === null) report({ message: 'unknown', span, values, subject, alsoCalled });
       else {
         const named = { ...values, id: `{#${known.name}}`, near: known.label };
         report({ message: 'near', span, values: named, subject, alsoCalled });
@@ -80,6 +89,17 @@ export default defineCheck({
       ],
     },
     {
+      name: 'a word of its own for work whose setting is known',
+      sheet: { body: '## Rise and fall\n\n1. Measure at the free end: :value[float-level].\n' },
+      expect: [
+        {
+          at: 'Rise and fall',
+          message: 'a carburetor has no operation `Rise and fall`',
+          fix: 'write `## Rise and fall {#float-level}`, since its steps make `float-level`',
+        },
+      ],
+    },
+    {
       name: 'a misspelt name in braces',
       sheet: { body: '## Ball and arm {#flaot-level}\n\n1. Set it: :value[float-level].\n' },
       expect: [
@@ -99,6 +119,22 @@ export default defineCheck({
     },
   ],
 });
+
+/** The first setting that an operation's steps use and the kind's operation that makes it. */
+function makes(
+  { index }: Operation,
+  sheet: Sheet,
+  kind: Kind,
+): { readonly setting: string; readonly operation: string } | null {
+  for (const { name, operation } of sheet.values) {
+    const setting = operation === index ? kind.settingNamed(name)?.name : undefined;
+    if (setting === undefined) continue;
+    for (const known of kind.operations.values()) {
+      if (known.settings.includes(setting)) return { setting, operation: known.name };
+    }
+  }
+  return null;
+}
 
 function isWork(operation: Operation): boolean {
   return operation.steps.length > 0;
