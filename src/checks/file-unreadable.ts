@@ -8,8 +8,8 @@ export default defineCheck({
   summary: 'The file is not text that a sheet can be read from, or is beyond what a sheet may be.',
   explain:
     'A file in another encoding prints wrong letters and wrong fractions without anybody noticing, ' +
-    'and one of a hundred thousand lines or nested past any sense is no sheet. Nothing is read ' +
-    'past such a place. It cannot be accepted: save the file as UTF-8 text, or make it smaller.',
+    'and one of a hundred thousand lines or nested past any sense is no sheet. What lies ' +
+    'beyond a bound is not read. It cannot be accepted: save the file as UTF-8 text, or make it smaller.',
   unread: true,
   messages: {
     mendable: { message: '{problem}', fix: '{cure}' },

@@ -62,7 +62,7 @@ export default defineCheck({
     },
     {
       name: 'front matter at the top',
-      sheet: { front: 'gaugeleaf: 1\nsheet: orlo-1a' },
+      sheet: '---\ngaugeleaf: 1\nsheet: orlo-1a\n---\n\n# Orlo 1A\n',
       expect: [],
     },
   ],

@@ -32,7 +32,8 @@ export default defineCheck({
   run(sheet, context, report) {
     if (context.picture === null) return;
     for (const { url, span } of sheet.pictures) {
-      const state = context.picture(url);
+      // Without an address, or with a reference that leads nowhere, there is nothing to look for.
+      const state = url === '' ? 'missing' : context.picture(url);
       if (state === 'found') continue;
       const plain = url.replace(/[?#].*$/s, '');
       const name = plain.slice(plain.search(/[^/\\]*$/)) || 'name.png';

@@ -19,9 +19,10 @@ export function runChecks(
 ): readonly Finding[] {
   const unread =
     sheet.frontMatter === null || sheet.problems.some((problem) => blinding.has(problem.kind));
+  const scopes = scopesOf(sheet, context);
   const names = new Map<Finding, readonly string[]>();
   const covers = (acceptance: Acceptance, finding: Finding): boolean =>
-    speaksOf(acceptance, finding, names.get(finding) ?? [], sheet, context);
+    speaksOf(scopes.get(acceptance), finding.check, names.get(finding) ?? []);
   const ids = checks.map((check) => check.id);
 
   const pass = (last: boolean, before: readonly Finding[]): readonly Finding[] => {
@@ -108,15 +109,29 @@ function acceptedBecause(
   return null;
 }
 
-function speaksOf(
-  acceptance: Acceptance,
-  finding: Finding,
-  called: readonly string[],
-  sheet: Sheet,
-  context: CheckContext,
-): boolean {
-  if (plainName(acceptance.finding.value) !== finding.check) return false;
-  if (acceptance.at === null) return true;
-  const meant = namesOf(acceptance.at.value, kindOf(sheet, context));
+/** What an acceptance speaks of, worked out once: a long list of them meets many findings. */
+interface Scope {
+  readonly id: string;
+  /** Everything its `at` may mean; null for the whole sheet. */
+  readonly meant: readonly string[] | null;
+}
+
+function scopesOf(sheet: Sheet, context: CheckContext): ReadonlyMap<Acceptance, Scope> {
+  const kind = sheet.accept.length === 0 ? null : kindOf(sheet, context);
+  return new Map(
+    sheet.accept.map((acceptance) => [
+      acceptance,
+      {
+        id: plainName(acceptance.finding.value),
+        meant: acceptance.at === null ? null : namesOf(acceptance.at.value, kind),
+      },
+    ]),
+  );
+}
+
+function speaksOf(scope: Scope | undefined, check: string, called: readonly string[]): boolean {
+  if (scope === undefined || scope.id !== check) return false;
+  const { meant } = scope;
+  if (meant === null) return true;
   return called.some((name) => meant.includes(name) || meant.includes(plainName(name)));
 }
