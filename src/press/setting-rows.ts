@@ -38,7 +38,8 @@ export interface SettingRow {
   /** Where and in what state it is measured: `free end of the float; cover inverted`. */
   readonly where: string | null;
   readonly note: string | null;
-  readonly from: string | null;
+  /** The sources' marks with pages: `a p. 31`. */
+  readonly from: readonly string[];
   readonly dissents: readonly DissentLine[];
 }
 
@@ -78,7 +79,7 @@ export function settingRows(
     gauge: gaugeWords(setting),
     where: whereWords(setting),
     note: setting.note?.value ?? null,
-    from: citations(setting, sources),
+    from: setting.from.map((citation) => citationMark(citation, sources)),
     dissents: setting.but.map((dissent) => ({
       ...valueLine(null, dissent.value),
       from: dissent.from === null ? null : citationMark(dissent.from, sources),
@@ -166,9 +167,4 @@ function whereWords(setting: Setting): string | null {
   if (setting.travel) words.push(`travel ${setting.travel.text}`);
   if (setting.placesDiffer) words.push(`places differ: ${setting.placesDiffer.value}`);
   return words.length === 0 ? null : words.join('; ');
-}
-
-function citations(setting: Setting, sources: readonly SourceLine[]): string | null {
-  if (setting.from.length === 0) return null;
-  return setting.from.map((citation) => citationMark(citation, sources)).join(', ');
 }
