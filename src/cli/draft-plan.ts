@@ -13,6 +13,21 @@ export interface DraftPlan {
 const wholeUpTo = 2;
 
 /**
+ * Running work that no feature is the condition of is done on every unit: the idle speed. (On the
+ * bench such settings are many, and most units have few of them.)
+ */
+function isForAll(kind: Kind, operation: KindOperation): boolean {
+  if (operation.stage !== 'running' || operation.settings.length === 0) return false;
+  const lists = [...kind.features.values()].flatMap((feature) => [
+    ...feature.settings,
+    ...feature.operations,
+  ]);
+  return !lists.some((choices) =>
+    choices.some((choice) => choice === operation.name || operation.settings.includes(choice)),
+  );
+}
+
+/**
  * What a unit of these features needs: every setting that the kind or a feature asks for (the first
  * of its choices where none is there yet), the operations that make them, those that features ask
  * for, and the work that every unit goes through (operations that make no setting and have steps).
@@ -27,6 +42,7 @@ export function planDraft(kind: Kind, features: readonly string[]): DraftPlan {
       (asked.has(operation.name) ||
         operation.settings.some((setting) => settings.has(setting)) ||
         (operation.settings.length === 0 && operation.steps.length > 0) ||
+        isForAll(kind, operation) ||
         // The way from the bench to the running engine leads through it.
         operation.stage === 'before-start'),
   );

@@ -1,4 +1,4 @@
-import { confusable, gaugeBook, goNoGo, namesOf, nearest } from '../gauges/index.ts';
+import { confusable, gaugeBook, goNoGo, inside, namesOf, nearest } from '../gauges/index.ts';
 import {
   type Dimension,
   equivalents,
@@ -36,8 +36,12 @@ export interface SizeFacts {
   readonly neighbors: { readonly below: Gauge | null; readonly above: Gauge | null } | null;
   /** The pair that proves the limits, or why there is none; null without two limits. */
   readonly pair: ReturnType<typeof goNoGo> | null;
-  /** Gauges that may be taken for this one. */
-  readonly confusable: readonly string[];
+  /** Gauges of an ordinary set that lie inside the two limits. */
+  readonly inside: readonly Gauge[];
+  /** Gauges that are hard to tell from the one that is named. */
+  readonly twins: readonly Gauge[];
+  /** Other gauges that bear the number of the one that is named. */
+  readonly namesakes: readonly Gauge[];
   /** For what is no length: the same in the other units of its family. */
   readonly others: readonly string[];
 }
@@ -72,6 +76,13 @@ function lengthFacts(statement: Statement): SizeFacts {
   const below = (amount?.base ?? low?.base) || null;
   const above = (amount?.base ?? high?.base) || null;
   const { inch, mm } = equivalents(statement);
+  const others = amount?.gauge ? confusable(amount.gauge) : [];
+  // One that the statement itself may mean is told of as such, not as a namesake.
+  const said = new Set(statement.ambiguous.map((gauge) => gauge.label));
+  const like = (kind: (typeof others)[number]['kind']) =>
+    others
+      .filter((other) => other.kind === kind && !said.has(other.gauge.label))
+      .map((other) => other.gauge);
   const twoLimits = low !== null && high !== null && low.base.compare(high.base) < 0;
   return {
     statement,
@@ -85,14 +96,11 @@ function lengthFacts(statement: Statement): SizeFacts {
         ? null
         : { below: nearest(below).below, above: nearest(above).above },
     pair: twoLimits ? goNoGo(low.base, high.base) : null,
-    confusable: amount?.gauge ? confusable(amount.gauge).map(twinText) : [],
+    inside: twoLimits ? inside(low.base, high.base) : [],
+    twins: like('near-twin'),
+    namesakes: like('same-name'),
     others: [],
   };
-}
-
-function twinText({ kind, gauge }: ReturnType<typeof confusable>[number]): string {
-  const size = `${gauge.label}, ${writeIn(gauge.mm, 'length', gauge.unit, gauge.places ?? 4)}`;
-  return kind === 'near-twin' ? `${size}: hard to tell from it` : `${size}: the same number`;
 }
 
 function otherFacts(statement: Statement): SizeFacts {
@@ -116,7 +124,9 @@ function otherFacts(statement: Statement): SizeFacts {
     names: [],
     neighbors: null,
     pair: null,
-    confusable: [],
+    inside: [],
+    twins: [],
+    namesakes: [],
     others,
   };
 }

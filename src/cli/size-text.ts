@@ -47,6 +47,7 @@ export function sizeText(facts: SizeFacts, ink: Paint): string {
       facts.neighbors.above === null ? 'none' : gaugeText(facts.neighbors.above, mm),
     );
   }
+  row('inside', insideText(facts.inside));
   if (facts.pair !== null) {
     const { go, noGo, reason } = facts.pair;
     row('go', go === null ? `none: ${reason}` : `${gaugeText(go, null)} passes`);
@@ -54,7 +55,8 @@ export function sizeText(facts: SizeFacts, ink: Paint): string {
   }
   for (const other of statement.ambiguous)
     row('or', `${gaugeText(other, null)}, if that was meant`);
-  for (const [index, text] of facts.confusable.entries()) row(index === 0 ? 'beware of' : '', text);
+  row('near twin', facts.twins.map((gauge) => gaugeText(gauge, mm)).join('; '));
+  row('same number', facts.namesakes.map((gauge) => gaugeText(gauge, null)).join('; '));
   if (rows.length === 0) row('reads as', `${statement.dimension}, ${statement.form}`);
   const width = Math.max(...rows.map(([label]) => label.length));
   const lines = rows.map(([label, text]) => `  ${ink.dim(label.padEnd(width))}  ${text}`);
@@ -105,12 +107,21 @@ function fraction(sixtyFourths: bigint): string {
   return whole === 0n ? `${rest}/${d}` : `${whole}-${rest}/${d}`;
 }
 
+/** The gauges inside limits: all of a few, else the first and last with their number. */
+function insideText(gauges: readonly Gauge[]): string | null {
+  const labels = gauges.map((gauge) => gauge.label);
+  if (labels.length <= 8) return labels.join('; ');
+  return `${labels.length} gauges, from ${labels[0]} to ${labels.at(-1)}`;
+}
+
 /** A gauge with its size as its table states it, and how far off a size it is. */
 function gaugeText(gauge: Gauge, from: Rational | null): string {
   const own = inUnit(gauge.mm, 'length', gauge.unit);
   const places = exactPlaces(own) ?? 4;
   const size = `${formatDecimal(own, Math.max(places, gauge.places ?? 0))} ${gauge.unit}`;
-  const named = gauge.label.includes(size) ? gauge.label : `${gauge.label}, ${size}`;
+  const inches = inUnit(gauge.mm, 'length', 'in');
+  const other = gauge.unit === 'mm' ? `, ${formatDecimal(inches, 4)} in` : '';
+  const named = (gauge.label.includes(size) ? gauge.label : `${gauge.label}, ${size}`) + other;
   if (from === null) return named;
   const gap = inUnit(gauge.mm.sub(from), 'length', 'in');
   const text = formatDecimal(gap.abs(), 4);

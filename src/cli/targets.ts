@@ -53,7 +53,7 @@ export function sheetNamed(name: string, projects: Projects, cwd: string): Targe
   const named = (sheet: string) => basename(sheet).replace(/\.md$/i, '');
   const found = bare ? known.find((sheet) => named(sheet) === wanted) : undefined;
   if (found !== undefined) return { project, path: found };
-  if (exists(path)) throw new Refusal(`${name} is a folder, not a sheet`);
+  if (exists(path)) throw new Refusal(`${name} is a folder, not a file`);
   throw new Refusal(`there is no sheet ${name}`, meant(wanted, path, known, project, named));
 }
 
@@ -64,7 +64,10 @@ function meant(
   project: Project,
   named: (sheet: string) => string,
 ): string | null {
-  const near = nearestName(wanted, known.map(named));
+  const longer = known.filter((each) => wanted.length > 2 && named(each).startsWith(wanted));
+  const near =
+    nearestName(wanted, known.map(named)) ??
+    (longer.length === 1 && longer[0] !== undefined ? named(longer[0]) : null);
   const sheet = near === null ? undefined : known.find((each) => named(each) === near);
   if (sheet !== undefined) return `perhaps ${project.show(sheet)} was meant`;
   const folder = dirname(path);

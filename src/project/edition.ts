@@ -25,6 +25,15 @@ export interface EditionRead {
   readonly faults: FileFaults | null;
 }
 
+/**
+ * Whether the edition may say what a bare `SWG` means. Looking for the word spares the start of
+ * every check of a single sheet the reading of the whole edition.
+ */
+export function mentionsWireGauge(root: string): boolean {
+  const read = readText(join(root, 'edition.yaml'));
+  return read.ok && read.text.includes('wire-gauge');
+}
+
 /** How an edition's list may name a sheet: `orlo-2d`, `orlo-2d.md` or `sheets/orlo-2d.md`. */
 export function sheetName(written: string): string {
   return written.replace(/^(?:\.\/)?sheets\//, '').replace(/\.md$/i, '');

@@ -3,7 +3,7 @@ import { basename, resolve } from 'node:path';
 import type { CheckContext } from '../checks/define.ts';
 import { gaugeBook } from '../gauges/index.ts';
 import type { Kind } from '../kinds/model.ts';
-import { type Edition, readEdition } from './edition.ts';
+import { type Edition, mentionsWireGauge, readEdition } from './edition.ts';
 import type { FileFaults } from './file-faults.ts';
 import { readKinds } from './kinds-folder.ts';
 import { listSheets } from './list-sheets.ts';
@@ -55,6 +55,13 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
     );
     return read;
   };
+  let wire: string | null | undefined;
+  const wireGauge = () => {
+    if (wire === undefined) {
+      wire = mentionsWireGauge(root) ? (edition().edition?.wireGauge ?? null) : null;
+    }
+    return wire;
+  };
   return {
     root,
     isProject: isProjectFolder(root),
@@ -65,7 +72,7 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
     context: (sheetPath) => ({
       gauges,
       kinds,
-      wireGauge: edition().edition?.wireGauge ?? null,
+      wireGauge: wireGauge(),
       picture: (url) => findPicture(root, sheetPath, url).status,
     }),
     show,

@@ -19,10 +19,7 @@ export function readText(path: string, shown = path): TextRead {
   if (bytes.ok) return { ok: true, ...decodeText(bytes.bytes) };
   switch (bytes.why) {
     case 'folder':
-      return refuse(
-        `${shown} is a folder, not a sheet`,
-        'give the folder another name, without .md',
-      );
+      return refuse(`${shown} is a folder, not a file`, 'give the folder another name');
     case 'not a file':
       return refuse(`${shown} is not an ordinary file`, null);
     case 'too long':

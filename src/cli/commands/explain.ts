@@ -16,24 +16,19 @@ export async function explain(name: string | undefined, io: Io): Promise<ExitSta
   const wanted = name.trim().toLowerCase();
   const check = checks.find((each) => each.id === wanted);
   if (check === undefined) {
-    const near =
-      nearestName(
-        wanted,
-        checks.map((each) => each.id),
-      ) ?? containing(wanted, checks);
+    const ids = checks.map((each) => each.id);
+    const near = nearestName(wanted, ids);
+    const meant =
+      near === null ? ids.filter((id) => wanted.length > 2 && id.includes(wanted)) : [near];
     throw new Refusal(
       `there is no finding called ${name}`,
-      near === null ? 'gaugeleaf explain lists all there are' : `perhaps ${near} was meant`,
+      meant.length === 0 || meant.length > 5
+        ? 'gaugeleaf explain lists all there are'
+        : `perhaps ${meant.join(' or ')} was meant`,
     );
   }
   io.stdout.write(explainCheck(check));
   return 0;
-}
-
-/** The only check whose name has the word in it; null where none has or several have. */
-function containing(word: string, checks: readonly Check[]): string | null {
-  const found = word.length < 3 ? [] : checks.filter((check) => check.id.includes(word));
-  return found.length === 1 ? (found[0]?.id ?? null) : null;
 }
 
 function listOf(checks: readonly Check[], io: Io): string {

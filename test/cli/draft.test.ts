@@ -1,0 +1,191 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { featuresAnswer } from '../../src/cli/draft-answers.ts';
+import { planDraft } from '../../src/cli/draft-plan.ts';
+import { draftSheet } from '../../src/cli/draft-sheet.ts';
+import { builtInKinds } from '../../src/kinds/index.ts';
+import { examineText } from '../../src/project/examine-file.ts';
+import { openProject } from '../../src/project/project.ts';
+import { folderWith } from '../project/folder.ts';
+import { gaugeleaf } from './console.ts';
+
+const kind = builtInKinds().get('carburetor');
+if (kind === undefined) throw new Error('there is no kind carburetor');
+
+const order = {
+  kind,
+  maker: 'Orlo',
+  model: '2D',
+  id: 'orlo-2d',
+  date: '2026-10-03',
+  schema: '../schemas/sheet.schema.json',
+};
+
+function findingsOf(text: string) {
+  const root = folderWith();
+  const project = openProject(root, root);
+  return examineText(project, join(root, 'orlo-2d.md'), 'orlo-2d.md', text).findings;
+}
+
+/** Any set of features that can stand together, one at least of each set that needs one. */
+const validFeatures = fc
+  .tuple(
+    fc.shuffledSubarray([...kind.features.keys()]),
+    fc.array(fc.nat(), { minLength: 9, maxLength: 9 }),
+  )
+  .map(([wish, picks]) => {
+    const chosen: string[] = [];
+    const fits = (name: string) =>
+      !chosen.some(
+        (other) =>
+          kind.features.get(name)?.excludes.includes(other) ||
+          kind.features.get(other)?.excludes.includes(name),
+      );
+    kind.oneOf.forEach((set, index) => {
+      const name = set[(picks[index] ?? 0) % set.length];
+      if (name !== undefined && fits(name)) chosen.push(name);
+    });
+    for (const name of wish) if (!chosen.includes(name) && fits(name)) chosen.push(name);
+    return chosen;
+  });
+
+describe('a draft', () => {
+  it('passes the schema and has no findings but its blanks, whatever the features', () => {
+    const root = folderWith();
+    const project = openProject(root, root);
+    fc.assert(
+      fc.property(validFeatures, (features) => {
+        expect(featuresAnswer(features.join(', '), kind)).toHaveLength(features.length);
+        const text = draftSheet({ ...order, features });
+        const { sheet, findings } = examineText(
+          project,
+          join(root, 'orlo-2d.md'),
+          'orlo-2d.md',
+          text,
+        );
+        expect(findings.filter((finding) => finding.check !== 'blank-to-fill')).toEqual([]);
+        expect(findings.length).toBe(text.split('fill in').length - 1);
+        // Every heading once, in the kind's working order.
+        const at = sheet.operations.map((each) =>
+          [...kind.operations.keys()].indexOf(each.canonical ?? ''),
+        );
+        expect(at).toEqual([...new Set(at)].sort((a, b) => a - b));
+        expect(at).not.toContain(-1);
+      }),
+      { numRuns: 60 },
+    );
+  }, 120_000);
+
+  it('has what the features ask for, and what every unit goes through', () => {
+    const { settings, operations } = planDraft(kind, [
+      'two-barrel',
+      'downdraft',
+      'pump',
+      'unloader',
+    ]);
+    expect(settings).toEqual(expect.arrayContaining(['float-level', 'pump-stroke', 'unloader']));
+    expect(settings).not.toContain('metering-rods');
+    const names = operations.map((each) => each.name);
+    // Facts of the trade (common practice, no source): the unloader is set before the first start,
+    // the baselines too, and the road test comes last.
+    expect(names.indexOf('unloader')).toBeLessThan(names.indexOf('initial-idle'));
+    expect(names.indexOf('initial-idle')).toBeLessThan(names.indexOf('first-start'));
+    expect(names).toContain('idle-speed');
+    expect(names.at(-1)).toBe('road-test');
+  });
+
+  it('keeps odd names as they are', () => {
+    for (const [maker, model] of [
+      ['Orlo: #1', '010'],
+      ['on', 'null'],
+      ['"Quoted"', "d'Or [x] *y*"],
+      ['Ørlø', '½ & <b>'],
+      ['-', '1e3'],
+    ] as const) {
+      const text = draftSheet({ ...order, maker, model, features: ['two-barrel', 'downdraft'] });
+      const root = folderWith();
+      const { sheet, findings } = examineText(
+        openProject(root, root),
+        join(root, 'orlo-2d.md'),
+        'orlo-2d.md',
+        text,
+      );
+      expect(sheet.unit.maker?.value).toBe(maker);
+      expect(String(sheet.unit.model?.value)).toBe(model);
+      expect(findings.filter((finding) => finding.check !== 'blank-to-fill')).toEqual([]);
+    }
+  });
+
+  it('filled in, has no findings left', () => {
+    const text = draftSheet({ ...order, features: ['two-barrel', 'downdraft'] })
+      .replace('title: fill in', 'title: Wexcombe Six Workshop Manual')
+      .replace(/(float-level:\n {4}value:) fill in/, '$1 13/64 in')
+      .replace(/(idle-mixture:\n {4}value:) fill in/, '$1 1 turn out')
+      .replace(/(idle-stop:\n {4}value:) fill in/, '$1 1/2 turn in after contact')
+      .replace(/(flange-torque:\n {4}value:) fill in/, '$1 12 ft-lb')
+      .replace(/(fuel-pressure:\n {4}value:) fill in/, '$1 4.5 psi')
+      .replace(/(idle-speed:\n {4}value:) fill in/, '$1 450 rpm')
+      .replace(/(idle-vacuum:\n {4}value:) fill in/, '$1 19 inHg')
+      .replace('gasket: fill in', 'gasket: removed')
+      .replace('at: fill in', 'at: free end of the float');
+    expect(findingsOf(text)).toEqual([]);
+  });
+});
+
+describe('gaugeleaf draft', () => {
+  const argv = [
+    'draft',
+    '--maker',
+    'Orlo',
+    '--model',
+    '2D',
+    '--features',
+    'Two barrels, downdraft',
+  ];
+
+  it('writes a sheet into the project and never over another', async () => {
+    const cwd = folderWith({ 'sheets/other.md': '' });
+    const first = await gaugeleaf(argv, { cwd });
+    expect(first).toMatchObject({ status: 0, out: 'sheets/orlo-2d.md\n' });
+    const text = readFileSync(join(cwd, 'sheets/orlo-2d.md'), 'utf8');
+    expect(text).toContain('sheet: orlo-2d\n');
+    expect(text).toContain('date: 2026-10-03\n');
+    expect(text).toContain('features: [two-barrel, downdraft]\n');
+    const second = await gaugeleaf([...argv, '--date', '2026-11-01'], { cwd });
+    expect(second.status).toBe(2);
+    expect(second.err).toContain('sheets/orlo-2d.md is there already');
+    expect(readFileSync(join(cwd, 'sheets/orlo-2d.md'), 'utf8')).toBe(text);
+  });
+
+  it('can write elsewhere, and to standard output', async () => {
+    const cwd = folderWith();
+    expect((await gaugeleaf([...argv, '--out', 'my-unit'], { cwd })).out).toBe('my-unit.md\n');
+    expect(readFileSync(join(cwd, 'my-unit.md'), 'utf8')).toContain('sheet: my-unit\n');
+    expect((await gaugeleaf([...argv, '--out', '-'], { cwd })).out).toContain('sheet: orlo-2d\n');
+    const bad = await gaugeleaf([...argv, '--out', 'My Unit.md'], { cwd });
+    expect(bad.status).toBe(2);
+    expect(existsSync(join(cwd, 'My Unit.md'))).toBe(false);
+  });
+
+  it('says what is missing or cannot be', async () => {
+    const cwd = folderWith();
+    const err = async (...more: string[]) => {
+      const outcome = await gaugeleaf(['draft', ...more], { cwd });
+      expect(outcome.status).toBe(2);
+      return outcome.err;
+    };
+    const named = ['--maker', 'Orlo', '--model', '2D', '--features'];
+    expect(await err('--maker', 'Orlo')).toContain('a new sheet needs --model, --features');
+    expect(await err(...named, 'two-barel,downdraft')).toContain('perhaps two-barrel was meant');
+    expect(await err(...named, 'two-barrel,single-barrel,downdraft')).toContain('at once');
+    expect(await err(...named, 'two-barrel')).toContain('downdraft, updraft, side-draft');
+    expect(await err(...named, 'two-barrel,downdraft', '--kind', 'carburettor')).toContain(
+      'perhaps carburetor was meant',
+    );
+    expect(await err(...named, 'two-barrel,downdraft', '--date', '3.10.2026')).toContain(
+      'is no date',
+    );
+  });
+});

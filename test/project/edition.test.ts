@@ -1,0 +1,142 @@
+import { mkdirSync, symlinkSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { examineFile } from '../../src/project/examine-file.ts';
+import { openProject } from '../../src/project/project.ts';
+import { readTemplates } from '../../src/project/templates.ts';
+import { cleanSheet, folderWith } from './folder.ts';
+
+function edition(text: string, sheets: readonly string[] = ['orlo-1a', 'orlo-2d']) {
+  const files = Object.fromEntries(sheets.map((name) => [`sheets/${name}.md`, cleanSheet(name)]));
+  const root = folderWith({ 'edition.yaml': text, ...files });
+  const read = openProject(root, root).edition();
+  const places = (read.faults?.findings ?? []).map((finding) => {
+    const place = read.faults?.lines.place(finding.span.start);
+    return `${place?.line}:${place?.column} ${finding.severity} ${finding.check}: ${finding.message}`;
+  });
+  return { ...read, places };
+}
+
+describe('the edition', () => {
+  it('is read with its order, paper and words', () => {
+    const { edition: found, places } = edition(
+      'gaugeleaf-edition: 1\ntitle: Settings\nclub: Wexcombe Register\nedition: 2\npaper: a5\n' +
+        'card-paper: letter\nwire-gauge: imperial\norder: [orlo-2d, orlo-1a]\n',
+    );
+    expect(places).toEqual([]);
+    expect(found).toMatchObject({
+      facts: { title: 'Settings', club: 'Wexcombe Register', edition: '2' },
+      paper: 'a5',
+      cardPaper: 'letter',
+      sheets: ['orlo-2d', 'orlo-1a'],
+      wireGauge: 'imperial',
+    });
+  });
+
+  it('says where the order is wrong', () => {
+    const { places } = edition(
+      'gaugeleaf-edition: 1\ntitle: Settings\norder:\n  - orlo-2b\n  - orlo-1a\n',
+    );
+    expect(places).toEqual([
+      '3:1 note edition-sheet-unlisted: `sheets/orlo-2d.md` is not in the order of the booklet',
+      '4:5 error edition-sheet-missing: there is no sheet `sheets/orlo-2b.md`',
+    ]);
+    const twice = edition(
+      'gaugeleaf-edition: 1\ntitle: Settings\norder: [orlo-1a, orlo-2d, sheets/orlo-1a.md]\n',
+    );
+    expect(twice.places).toEqual([
+      '3:27 error edition-sheet-missing: the sheet `orlo-1a` is listed twice',
+    ]);
+  });
+
+  it('cannot reach out of the project by its order', () => {
+    const { places } = edition('gaugeleaf-edition: 1\ntitle: x\norder: [../../etc/passwd]\n', []);
+    expect(places).toEqual([
+      '3:9 error edition-sheet-missing: there is no sheet `sheets/../../etc/passwd.md`',
+    ]);
+  });
+
+  it('holds the file against its schema, in plain words', () => {
+    const { places } = edition('gaugeleaf-edition: 1\ntitle: x\npapper: a5\n');
+    expect(places).toHaveLength(1);
+    expect(places[0]).toMatch(/^3:1 error edition-invalid: .*papper/);
+    expect(places[0]).not.toContain('must NOT');
+  });
+
+  it('takes broken, empty and foreign files without a crash', () => {
+    expect(edition('title: [unclosed').places.join()).toContain('error edition-invalid');
+    expect(edition('').places).toEqual([
+      '1:1 error edition-invalid: the edition file says nothing: at least a title is needed',
+    ]);
+    expect(edition('- a\n- b\n').places.join()).toContain('edition-invalid');
+    expect(edition('title: a\0b\n').places.length).toBeGreaterThan(0);
+    const root = folderWith({ 'sheets/a.md': '' });
+    mkdirSync(join(root, 'edition.yaml'));
+    const { faults } = openProject(root, root).edition();
+    expect(faults?.findings[0]?.message).toBe('edition.yaml is a folder, not a file');
+    expect(openProject(folderWith(), '/').edition()).toEqual({ edition: null, faults: null });
+  });
+});
+
+describe('a sheet of the project', () => {
+  it('is checked with what the project knows', () => {
+    const root = folderWith({
+      'edition.yaml': 'gaugeleaf-edition: 1\ntitle: x\nwire-gauge: us-steel\n',
+      'sheets/orlo-1a.md': cleanSheet('orlo-1a'),
+    });
+    const project = openProject(join(root, 'sheets/orlo-1a.md'), root);
+    expect(project.context(join(root, 'sheets/orlo-1a.md')).wireGauge).toBe('us-steel');
+    const examined = examineFile(project, join(root, 'sheets/orlo-1a.md'));
+    expect(examined.ok && examined.findings).toEqual([]);
+    expect(examined.ok && examined.sheet.file).toBe('sheets/orlo-1a.md');
+  });
+
+  it('is not read through a link that leads out', () => {
+    const outside = folderWith({ 'orlo-1a.md': cleanSheet('orlo-1a') });
+    const root = folderWith({ 'edition.yaml': 'gaugeleaf-edition: 1\ntitle: x\n' });
+    mkdirSync(join(root, 'sheets'));
+    symlinkSync(join(outside, 'orlo-1a.md'), join(root, 'sheets/orlo-1a.md'));
+    const examined = examineFile(openProject(root, root), join(root, 'sheets/orlo-1a.md'));
+    expect(!examined.ok && examined.refused.message).toBe(
+      'sheets/orlo-1a.md is a link that leads out of the project; it is not read',
+    );
+  });
+
+  it('in another encoding has an error at its place, and is not misread', () => {
+    const text = cleanSheet('orlo-1a', { work: '\nThrottle shut at 12°.\n' });
+    const root = folderWith({ 'orlo-1a.md': Buffer.from(text, 'latin1') });
+    const examined = examineFile(openProject(root, root), join(root, 'orlo-1a.md'));
+    if (!examined.ok) throw new Error('refused');
+    const [first] = examined.findings.filter((finding) => finding.check === 'file-unreadable');
+    expect(first?.message).toContain('the byte B0 here is ° in an old Western encoding');
+    expect(examined.sheet.text.slice(first?.span.start, first?.span.end)).toBe('°');
+  });
+
+  it('of a kind that the club added is known', () => {
+    const root = folderWith({ 'kinds/broken.yaml': 'kind: [', 'sheets/a.md': '' });
+    const project = openProject(root, root);
+    expect(project.kinds.has('carburetor')).toBe(true);
+    expect(project.kindFaults.map((fault) => fault.file)).toEqual(['kinds/broken.yaml']);
+    expect(project.kindFaults[0]?.findings[0]?.check).toBe('kind-invalid');
+  });
+});
+
+describe('templates', () => {
+  it('are the built-in ones, with the club’s laid over them', () => {
+    const plain = readTemplates(folderWith());
+    expect([...plain.fonts.keys()]).toContain('sans-regular.woff2');
+    const own = readTemplates(
+      folderWith({ 'templates/card.hbs': 'own {{title}}', 'templates/partials/x.hbs': 'part' }),
+    );
+    expect(own.texts.get('card.hbs')).toBe('own {{title}}');
+    expect(own.texts.get('partials/x.hbs')).toBe('part');
+    expect([...own.fonts.keys()]).toEqual([...plain.fonts.keys()]);
+  });
+
+  it('are not read through a link that leads out', () => {
+    const outside = folderWith({ 'card.hbs': 'secret' });
+    const root = folderWith({ 'templates/other.hbs': '' });
+    symlinkSync(join(outside, 'card.hbs'), join(root, 'templates/card.hbs'));
+    expect(() => readTemplates(root)).toThrow('leads out of the project');
+  });
+});

@@ -1,0 +1,67 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { afterEach } from 'vitest';
+
+const made: string[] = [];
+
+afterEach(() => {
+  for (const folder of made.splice(0)) rmSync(folder, { recursive: true, force: true });
+});
+
+/** A folder of its own for one test, with these files in it; taken away afterwards. */
+export function folderWith(files: Readonly<Record<string, string | Uint8Array>> = {}): string {
+  const folder = mkdtempSync(join(tmpdir(), 'gaugeleaf-test-'));
+  made.push(folder);
+  for (const [name, content] of Object.entries(files)) {
+    const path = join(folder, name);
+    mkdirSync(dirname(path), { recursive: true });
+    writeFileSync(path, content);
+  }
+  return folder;
+}
+
+/** A sheet without a finding, under any name. */
+export function cleanSheet(
+  id: string,
+  more: { settings?: string; front?: string; work?: string } = {},
+): string {
+  return `---
+gaugeleaf: 1
+sheet: ${id}
+title: Orlo 1A single-barrel, Wexcombe Four
+unit:
+  kind: carburetor
+  maker: Orlo
+  model: 1A
+  features: [single-barrel, downdraft]
+revision: 1
+date: 2026-10-03
+status: proof
+sources:
+  m48: { title: Wexcombe Four Workshop Manual, kind: manual, year: 1948 }
+settings:
+  float-level:
+    value: 13/64 in # as the manual prints it
+    at: free end of the float
+    gasket: removed
+    from: m48 p. 31
+  idle-mixture: { value: 1-1/4 turns out, from: m48 p. 40 }
+${more.settings ?? ''}${more.front ?? ''}---
+
+# Orlo 1A single-barrel
+
+:::warning{hazard=gasoline-vapor}
+Gasoline vapor burns. It can burn or kill you. No flame, spark or hot lamp; catch the fuel.
+:::
+
+## Float level
+
+1. Lift away the cover gasket.
+2. Pass the gauge under the free end: :value[float-level].
+
+## Initial idle
+
+1. Turn the needle in until lightly seated, then out: :value[idle-mixture].
+${more.work ?? ''}`;
+}
