@@ -20,6 +20,8 @@ export const ajvOptions = {
   strictRequired: false,
   allowUnionTypes: true,
   allErrors: true,
+  // No text of the validator ever reaches a reader.
+  messages: false,
   // The words for a restorer need the schema that an error comes from: names to suggest, examples.
   verbose: true,
 };
@@ -99,8 +101,8 @@ function kindsModule(root, validate) {
     if (fault) throw new Error(`src/kinds/${file}: ${fault.message}`);
     const data = doc.toJS();
     if (!validate(data)) {
-      const { instancePath, message } = validate.errors[0];
-      throw new Error(`src/kinds/${file}: ${instancePath} ${message}`);
+      const { instancePath, keyword, params } = validate.errors[0];
+      throw new Error(`src/kinds/${file}: ${instancePath}: ${keyword} ${JSON.stringify(params)}`);
     }
     kinds.push(data);
   }
