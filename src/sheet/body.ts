@@ -21,12 +21,9 @@ const signals: ReadonlySet<string> = new Set<SignalWord>([
 type Mutable<T> = { -readonly [K in keyof T]: T[K] extends readonly (infer U)[] ? U[] : T[K] };
 type Directive = Extract<Nodes, { name: string; attributes?: unknown }>;
 
-/**
- * Gathers what the Markdown holds in one walk over its tree. `base` is what the tree's offsets lack
- * against the file's: 1 after a byte order mark.
- */
-export function readBody(root: Root, text: string, base: number, kind: Kind | null): Body {
-  const walk = new BodyWalk(text, base, kind);
+/** Gathers what the Markdown holds in one walk over its tree. */
+export function readBody(root: Root, text: string, kind: Kind | null): Body {
+  const walk = new BodyWalk(text, kind);
   walk.blocks(root, true);
   walk.finish();
   return walk.body;
@@ -44,16 +41,14 @@ class BodyWalk {
     html: [],
   };
   readonly #text: string;
-  readonly #base: number;
   readonly #kind: Kind | null;
   readonly #definitions = new Map<string, string>();
   readonly #referring: { readonly index: number; readonly identifier: string }[] = [];
   #steps: Step[] = [];
   #operation: number | null = null;
 
-  constructor(text: string, base: number, kind: Kind | null) {
+  constructor(text: string, kind: Kind | null) {
     this.#text = text;
-    this.#base = base;
     this.#kind = kind;
   }
 
@@ -271,11 +266,9 @@ class BodyWalk {
     return this.#span(parent)[side === 'end' ? 'start' : 'end'];
   }
 
-  /** The one place where the tree's offsets become the file's. */
   #span(node: Nodes): Span {
     const start = node.position?.start.offset ?? 0;
-    const end = node.position?.end.offset ?? start;
-    return { start: start + this.#base, end: end + this.#base };
+    return { start, end: node.position?.end.offset ?? start };
   }
 }
 

@@ -37,7 +37,7 @@ export function readSheet(text: string, file: string, options: ReadSheetOptions)
   const swg = systemOf(root, options.wireGauge);
   const fields = new Fields(text, options.readSize ?? readStatement, options.gauges, swg);
   const beyond = beyondBounds(text, place.bodyStart);
-  const tree = beyond ? null : parseMarkdown(base === 0 ? text : text.slice(base));
+  const tree = beyond ? null : parseMarkdown(text, place.bodyStart);
   const problems = [...encodingProblems(text), ...frontMatterProblems(place, yaml)];
   if (beyond) problems.push(beyond);
   else if (!tree) problems.push(unparsed);
@@ -51,7 +51,7 @@ export function readSheet(text: string, file: string, options: ReadSheetOptions)
       return lines;
     },
     ...readHeader(root, fields, kind),
-    ...(tree ? readBody(tree, text, base, kind) : emptyBody),
+    ...(tree ? readBody(tree, text, kind) : emptyBody),
     problems: problems.sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end),
     tree,
     frontMatter: place.content,

@@ -202,7 +202,10 @@ export interface Sheet {
   /** Raw HTML in the work; none of it is printed. */
   readonly html: readonly Span[];
   readonly problems: readonly ReadProblem[];
-  /** The Markdown tree, for the press; null where the file could not be parsed. */
+  /**
+   * The Markdown tree below the front matter, for the press, its offsets and lines the file's; a
+   * heading's `{#id}` is still in its text. Null where the file is beyond bounds.
+   */
   readonly tree: Root | null;
   /** The span of the front matter between its fences; null where there is none. */
   readonly frontMatter: Span | null;
