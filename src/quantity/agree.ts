@@ -1,10 +1,13 @@
+import { fullText } from './amount-text.ts';
+import { incomparable } from './comparable.ts';
 import { type AmountVerdict, compareAmounts } from './compare.ts';
 import { agreeLimits } from './convert.ts';
 import { differenceText, rewritten, sizeBeside } from './difference.ts';
 import { findMisprint } from './misprint.ts';
 import type { Agreement, Amount, GaugeBook, Statement } from './model.ts';
-import { sameFamily } from './units.ts';
-import { principal } from './write.ts';
+import { exactPlaces } from './rational.ts';
+import { inUnit } from './units.ts';
+import { principal, writeIn } from './write.ts';
 
 const VERDICT_RANK: Readonly<Record<AmountVerdict, number>> = {
   same: 0,
@@ -35,13 +38,20 @@ export function agree(first: Statement, second: Statement, options: AgreeOptions
   if (first.sense && second.sense && first.sense !== second.sense) {
     return plainDisagreement(first, second, 'the other way');
   }
-  const one = principal(first);
-  const two = principal(second);
   if (first.form !== second.form && isOneSided(first) && isOneSided(second)) {
     return plainDisagreement(first, second, 'the other limit');
   }
+  if (first.datum && second.datum && first.datum !== second.datum && isCounted(first)) {
+    const difference = `counted from ${datumName(second)}, not from ${datumName(first)}`;
+    return plainDisagreement(first, second, difference);
+  }
+  if (isOneSided(first) !== isOneSided(second) && (isBand(first) || isBand(second))) {
+    return limitAgainstBand(first, second, options);
+  }
   const limits = bandAgainstTolerance(first, second);
   if (limits) return limits;
+  const one = principal(first);
+  const two = principal(second);
   if (one && two) return agreeAmounts(first, second, one, two, options);
   if (!one && !two) return agreeRanges(first, second, options);
   return one
@@ -65,29 +75,64 @@ function bandAgainstTolerance(first: Statement, second: Statement): Agreement | 
   };
 }
 
+function isCounted({ dimension }: Statement): boolean {
+  return dimension === 'turns' || dimension === 'notches';
+}
+
+function datumName({ datum }: Statement): string {
+  return datum === 'seated'
+    ? 'the seat'
+    : datum === 'contact' || datum === 'flush'
+      ? datum
+      : `the ${datum}`;
+}
+
+function isBand(statement: Statement): boolean {
+  return statement.form === 'range' || statement.form === 'tolerance';
+}
+
+/** `0.018 in min` beside `0.018–0.022 in`: the one limit is held against the same end of the band. */
+function limitAgainstBand(first: Statement, second: Statement, options: AgreeOptions): Agreement {
+  const limited = isOneSided(first) ? first : second;
+  const side = limited.low ? 'low' : 'high';
+  const [one, two] = [limitAmount(first, side), limitAmount(second, side)];
+  if (!one || !two) {
+    const reason = `${first.text} and ${second.text} share no limit`;
+    return { verdict: 'incomparable', reason };
+  }
+  const verdict = compareAmounts(one, two);
+  if (verdict === 'same' || verdict === 'agrees') return { verdict: 'agrees' };
+  return agreeAmounts(
+    { ...first, form: side === 'low' ? 'min' : 'max' },
+    { ...second, form: side === 'low' ? 'min' : 'max' },
+    one,
+    two,
+    options,
+  );
+}
+
+/** A limit as an amount; one that a tolerance implies is worked out exactly. Null where there is none. */
+function limitAmount(statement: Statement, side: 'low' | 'high'): Amount | null {
+  const limit = statement[side];
+  if (!limit || limit.amount || !statement.nominal) return limit?.amount ?? null;
+  const { nominal, dimension } = statement;
+  const { base } = limit;
+  const number = inUnit(base, dimension, nominal.unit);
+  const places = exactPlaces(number);
+  const text = writeIn(base, dimension, nominal.unit, Math.min(places ?? 6, 6));
+  return {
+    ...nominal,
+    text,
+    number,
+    base,
+    places: null,
+    gauge: null,
+    could: { low: base, high: base },
+  };
+}
+
 function isOneSided(statement: Statement): boolean {
   return statement.form === 'min' || statement.form === 'max';
-}
-
-/** Why two statements cannot be held against one another; null when they can. */
-function incomparable(first: Statement, second: Statement): string | null {
-  if ((first.condition === null) !== (second.condition === null)) {
-    return `${first.text} and ${second.text}: one is a condition, the other a figure`;
-  }
-  if (!sameFamily(first.dimension, second.dimension)) {
-    return `${first.text} is ${noun(first)}, ${second.text} is ${noun(second)}`;
-  }
-  const [a, b] = [first.reference ?? 'unstated', second.reference ?? 'unstated'];
-  if (a !== b && a !== 'unstated' && b !== 'unstated') {
-    return `${first.text} is counted as ${a === 'depression' ? 'a vacuum' : `${a} pressure`}, ${second.text} as ${b === 'depression' ? 'a vacuum' : `${b} pressure`}`;
-  }
-  return null;
-}
-
-function noun(statement: Statement): string {
-  const { dimension } = statement;
-  if (dimension === 'turns' || dimension === 'notches') return `a number of ${dimension}`;
-  return /^[aeiou]/.test(dimension) ? `an ${dimension}` : `a ${dimension}`;
 }
 
 function plainDisagreement(first: Statement, second: Statement, difference: string): Agreement {
@@ -118,9 +163,9 @@ function agreeAmounts(
   return {
     verdict: inside ? 'within-tolerance' : 'disagrees',
     first: sizeBeside(one, two, second),
-    second: two.text,
+    second: second.dimension === 'notches' ? second.text : fullText(two, second.text),
     difference: differenceText(one, two, second),
-    misprint: findMisprint(one, two, options.gauges),
+    misprint: findMisprint(one, two, options.gauges, second.text),
   };
 }
 
@@ -188,7 +233,8 @@ function pointInRange(
   const difference = inside
     ? 'inside the range, off its middle'
     : differenceText(edgeAmount, value, point);
-  const [first, second] = pointFirst ? [value.text, range.text] : [range.text, value.text];
+  const written = fullText(value, point.text);
+  const [first, second] = pointFirst ? [written, range.text] : [range.text, written];
   return {
     verdict: inside ? 'within-tolerance' : 'disagrees',
     first,

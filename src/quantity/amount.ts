@@ -43,8 +43,12 @@ function numberAmount(
       problem: problem('unreadable', message, 'look in the source again', term.start, term.end),
     };
   }
+  if (settled.style === 'fraction' && !isOrdinaryFraction(settled, unit)) {
+    return { problem: doubtfulFraction(written, settled, unit) };
+  }
   const counted = unit.counted && settled.style === 'integer';
-  const places = settled.ratio || counted ? null : settled.places;
+  const exact = settled.ratio || counted || isDrillSize(term, settled, unit);
+  const places = exact ? null : settled.places;
   return amount(
     written,
     settled.value,
@@ -52,6 +56,41 @@ function numberAmount(
     places,
     term.gauge ? 'gauge' : settled.style,
     term.gauge,
+  );
+}
+
+/** A drill of that very size: its name tells it exactly, however few places the name has. */
+function isDrillSize(term: Term, numeral: Numeral, unit: UnitOfMeasure): boolean {
+  const { gauge } = term;
+  if (!gauge?.system.endsWith('drill')) return false;
+  return gauge.mm.equals(numeral.value.mul(unit.factor));
+}
+
+/** Denominators that fractions of a unit have; `18/22 thou` is a pair of limits (common practice). */
+const DENOMINATORS = {
+  inch: [2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 16, 20, 24, 32, 64, 100, 128, 1000],
+  counted: [2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 16],
+  metric: [2, 4, 5, 8, 10, 20, 50, 100],
+  other: [2, 3, 4, 8, 16],
+} as const;
+
+function isOrdinaryFraction(numeral: Numeral, unit: UnitOfMeasure): boolean {
+  const inch = unit.id === 'in' || unit.id === 'ft';
+  const family = inch ? 'inch' : unit.counted ? 'counted' : unit.metric ? 'metric' : 'other';
+  const denominator = Number(numeral.ratio?.[1] ?? 1n);
+  return (DENOMINATORS[family] as readonly number[]).includes(denominator);
+}
+
+function doubtfulFraction(written: string, numeral: Numeral, unit: UnitOfMeasure): SizeProblem {
+  const [low, high] = numeral.ratio ?? [0n, 1n];
+  const range = `${low}–${high} ${unit.id}`;
+  return problem(
+    'unreadable',
+    `${written} is no fraction that ${unit.id} is measured in`,
+    low < high ? `write ${range}, if it is a pair of limits` : 'look in the source again',
+    numeral.start,
+    numeral.end,
+    low < high ? [range] : [],
   );
 }
 

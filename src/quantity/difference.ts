@@ -1,15 +1,20 @@
+import { spaced, spelledUnit } from './amount-text.ts';
 import type { Amount, Statement } from './model.ts';
 import { formatDecimal } from './rational.ts';
 import { inUnit, unitById } from './units.ts';
 import { placesToShow, unitWord, writeCount, writeIn } from './write.ts';
 
-/** The first amount written as the second is: same unit, same places. */
+/** The first amount written as the second is: same unit and spelling, same places, same marks. */
 export function rewritten(from: Amount, as: Amount, statement: Statement): string {
-  const places = as.places ?? 4;
-  const text = formatDecimal(inUnit(from.base, statement.dimension, as.unit), places);
-  // A leading zero is left off where the writer left it off.
-  const bare = /^\./.test(as.text) ? text.replace(/^0\./, '.') : text;
-  return `${bare} ${unitWord(as.unit, from.base)}`;
+  const number = inUnit(from.base, statement.dimension, as.unit);
+  const figure = inStyleOf(as, formatDecimal(number, as.places ?? 4));
+  return figure + spelledUnit(statement.text, as.unit, spaced(unitWord(as.unit, number)));
+}
+
+/** A leading zero is left off where the writer left it off, and a comma stands where they put one. */
+function inStyleOf(as: Amount, figure: string): string {
+  const bare = /^[.·]/.test(as.text) ? figure.replace(/^0\./, '.') : figure;
+  return /^\d+,\d+(?![\d.,])/.test(as.text) ? bare.replace('.', ',') : bare;
 }
 
 /** The first amount's size in the unit of the second, at places that show how they differ. */
@@ -25,6 +30,10 @@ export function differenceText(one: Amount, two: Amount, statement: Statement): 
   const unit = unitById(two.unit);
   if (unit.counted) {
     const gap = two.base.sub(one.base);
+    if (unit.id === 'notch') {
+      const count = writeCount(gap.abs(), 'notch');
+      return `${count} ${gap.s > 0n ? 'richer' : 'leaner'}`;
+    }
     return `${writeCount(gap.abs(), two.unit as 'turn' | 'flat' | 'notch')} ${gap.s > 0n ? 'more' : 'less'}`;
   }
   const exact = inUnit(one.base, statement.dimension, two.unit);
@@ -32,5 +41,5 @@ export function differenceText(one: Amount, two: Amount, statement: Statement): 
   const places = placesToShow(gap, unit.id === 'in' ? 3 : unit.id === 'mm' ? 2 : (two.places ?? 2));
   const word = unitWord(two.unit, gap);
   const figure = formatDecimal(gap.abs(), places);
-  return `${figure}${word === '°' || word === '%' ? '' : ' '}${word} ${gap.s > 0n ? 'more' : 'less'}`;
+  return `${figure}${spaced(word)} ${gap.s > 0n ? 'more' : 'less'}`;
 }

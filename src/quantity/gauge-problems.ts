@@ -63,20 +63,34 @@ export function noSuchGauge(
   );
 }
 
-/** Names one edit away: a doubled digit dropped, two swapped, one left out. */
+/** The nearest numbers that exist, then names one edit away: digits swapped, one too many. */
 function nearbyNames(system: GaugeSystem, name: string, gauges: GaugeBook): string[] {
-  const tries = new Set<string>();
-  for (let i = 0; i < name.length; i++) {
-    if (name.length > 1) tries.add(name.slice(0, i) + name.slice(i + 1));
-    if (i > 0)
-      tries.add(name.slice(0, i - 1) + name.charAt(i) + name.charAt(i - 1) + name.slice(i + 1));
-  }
   const found: string[] = [];
-  for (const attempt of tries) {
-    const gauge = gauges.find(system, attempt);
+  const add = (gauge: Gauge | null): void => {
     if (gauge && !found.includes(gauge.label)) found.push(gauge.label);
+  };
+  for (const gauge of nearestNumbers(system, name, gauges)) add(gauge);
+  for (let i = 1; i < name.length; i++) {
+    const swapped = name.slice(0, i - 1) + name.charAt(i) + name.charAt(i - 1) + name.slice(i + 1);
+    add(gauges.find(system, swapped));
+  }
+  for (let i = 0; i < name.length && name.length > 1; i++) {
+    add(gauges.find(system, name.slice(0, i) + name.slice(i + 1)));
   }
   return found.slice(0, 3);
+}
+
+/** The existing number nearest to one that does not exist, if it is at most ten away. */
+function nearestNumbers(system: GaugeSystem, name: string, gauges: GaugeBook): readonly Gauge[] {
+  if (!/^\d{1,3}$/.test(name)) return [];
+  let least = 11;
+  let nearest: Gauge[] = [];
+  for (const gauge of gauges.all(system)) {
+    const off = Math.abs(Number(gauge.name) - Number(name));
+    if (off < least) [least, nearest] = [off, [gauge]];
+    else if (off === least) nearest.push(gauge);
+  }
+  return nearest;
 }
 
 /** A drill asked for by a size that no drill has: the nearest either side are named. */
@@ -130,7 +144,7 @@ export function plainDrillNumber(
   const drill = gauges.find('number-drill', name);
   const candidates = [
     drill ? `${drill.label}, ${inches(drill.mm)}` : null,
-    `${name} mm drill`,
+    gauges.find('metric-drill', name) ? `${name} mm drill` : null,
   ].filter((c) => c !== null);
   return problem(
     'bare-number',
@@ -144,17 +158,23 @@ export function plainDrillNumber(
   );
 }
 
-/** A number with no unit and no system, with everything it could mean. */
+/** A number with no unit and no system, with everything it could mean; `wire` if a wire's word follows. */
 export function bareNumber(
   name: string,
   named: boolean,
   start: number,
   end: number,
   gauges: GaugeBook,
+  wire = false,
 ): SizeProblem {
   const written = named ? `No. ${name}` : name;
   const candidates: string[] = [];
-  if (/^\d+$/.test(name)) {
+  if (/^\d+(?:\/0)?$/.test(name) && wire) {
+    for (const system of ['swg', 'awg', 'us-steel-wire', 'music-wire'] as const) {
+      const gauge = gauges.find(system, name);
+      if (gauge) candidates.push(`${gauge.label}, ${inches(gauge.mm)}`);
+    }
+  } else if (/^\d+$/.test(name)) {
     const drill = gauges.find('number-drill', name);
     if (drill) candidates.push(`${drill.label}, ${inches(drill.mm)}`);
     const count = BigInt(name);
@@ -165,6 +185,9 @@ export function bareNumber(
       candidates.push(`a jet marked in thousandths, ${formatDecimal(rational(count, 1000), 3)} in`);
       candidates.push('a flow number');
     }
+  } else if (/[/⁄½¼¾⅛⅜⅝⅞]/.test(name)) {
+    candidates.push(`${name} in`);
+    if (/[½¼¾]|[/⁄][248]$/.test(name)) candidates.push(`${name} turn`);
   } else {
     candidates.push(`${name} in`, `${name} mm`);
   }

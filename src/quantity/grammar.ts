@@ -19,7 +19,7 @@ import { sameFamily, type UnitOfMeasure } from './units.ts';
  *
  *   size       = [about] [sense] ( oneSided | between | term tail ) [sense] [per-barrel words]
  *   oneSided   = ("at least" | "min" | "not over" | "max" ...) term
- *   between    = "between" term "and" term
+ *   between    = "between" term ("and" | "&") term | "from" term range
  *   tail       = tolerance | range | limit | nothing
  *   tolerance  = ("±" | "+/-" | "+-" | "plus or minus") number [unit]
  *              | sign number [unit] ["/" | ","] sign number [unit]        one sign +, one -
@@ -71,22 +71,24 @@ export function partsAt(lower: string, start: number, context: NotationContext):
   }
   const between =
     limit === null && phraseAt(lower, at, 'between') ? skipSpaces(lower, at + 7) : null;
-  const first = termAt(lower, between ?? at, context);
+  const from = limit === null && phraseAt(lower, at, 'from') ? skipSpaces(lower, at + 4) : null;
+  const first = termAt(lower, between ?? from ?? at, context);
   if (!first || 'problem' in first) return first;
   const head = { start, about: rough !== null, first };
 
   if (between !== null) {
     const and = skipSpaces(lower, first.end);
-    if (!phraseAt(lower, and, 'and'))
+    const joint = ['and', '&', 'to'].find((word) => phraseAt(lower, and, word));
+    if (joint === undefined)
       return fault(lower, 'between needs a second size after `and`', start, first.end);
     return withRange(
       { ...head, sense: before?.sense ?? null },
       lower,
-      skipSpaces(lower, and + 3),
+      skipSpaces(lower, and + joint.length),
       context,
     );
   }
-  const tolerance = limit === null ? toleranceAt(lower, first) : null;
+  const tolerance = limit === null && from === null ? toleranceAt(lower, first) : null;
   if (tolerance && 'problem' in tolerance) return tolerance;
   if (tolerance) {
     return finish(
@@ -100,6 +102,7 @@ export function partsAt(lower: string, start: number, context: NotationContext):
     const ranged = withRange({ ...head, sense: before?.sense ?? null }, lower, rangeAt, context);
     if (ranged) return ranged;
   }
+  if (from !== null) return null;
   const sensed = finish(
     { ...head, sense: before?.sense ?? null, second: null, plus: null, minus: null, limit },
     lower,
@@ -177,6 +180,8 @@ function withRange(
 ): PartsResult {
   const second = termAt(lower, at, context);
   if (!second) return null;
+  const slashed = lower.charAt(skipSpaces(lower, head.first.end)) === '/';
+  if (slashed && 'numeral' in second && second.numeral?.style !== 'decimal') return null;
   if ('problem' in second) return second;
   const named = second.gauge ? withSystem(head.first, second.gauge, context) : head.first;
   if (!named || 'problem' in named) return named;

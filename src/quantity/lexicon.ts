@@ -21,6 +21,8 @@ export const MIN_PREFIXES = [
   'not less than',
   'no less than',
   'at least',
+  'more than',
+  'over',
   'minimum of',
   'minimum',
   'min.',
@@ -34,6 +36,8 @@ export const MAX_PREFIXES = [
   'not exceeding',
   'not to exceed',
   'at most',
+  'less than',
+  'under',
   'up to',
   'maximum of',
   'maximum',
@@ -93,7 +97,8 @@ export const DATUMS: readonly (readonly [string, string])[] = [
 export const QUALIFIER_WORDS: ReadonlySet<string> = new Set(
   (
     'a an the at on in of off to and or from after past before below above over under between with ' +
-    'without each every per both all barrel barrels side sides screw needle needles ' +
+    'without back backed adjusting adjustment screws mixture volume turned clockwise anticlockwise counterclockwise counter anti short medium long hole mark ' +
+    'each every per both all barrel barrels side sides screw needle needles ' +
     'lightly first full fully just seat seated bottomed contact touching flush bridge index top bottom ' +
     'hot cold warm warmed neutral drive gear idle idling steady highest lowest slow fast second third high low step cam ' +
     'dwell crank crankshaft distributor tdc advance retard engine speed ' +

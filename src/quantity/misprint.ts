@@ -1,17 +1,19 @@
+import { fullText } from './amount-text.ts';
 import { compareAmounts } from './compare.ts';
 import { partsAt } from './grammar.ts';
 import type { Amount, GaugeBook, Misprint } from './model.ts';
 import { normalize } from './normalize.ts';
 import { type Candidate, candidates, type Kind } from './slips.ts';
 import { statementFrom } from './statement.ts';
-import { principal, unitWord } from './write.ts';
+import type { NotationContext } from './term.ts';
+import { principal } from './write.ts';
 
 /** The slips that a compositor or a typist makes, the likeliest first. */
 const LIKELIHOOD: readonly Kind[] = [
   'swapped-digits',
   'slipped-point',
-  'wrong-digit',
   'neighboring-gauge',
+  'wrong-digit',
   'wrong-numerator',
   'wrong-denominator',
   'wrong-unit',
@@ -37,15 +39,22 @@ const BECAUSE: Readonly<Record<Kind, string>> = {
  * The one edit of the wrong amount's figure that makes it agree with the right one: swapped digits,
  * slipped point, one wrong, missing or extra digit, neighboring gauge, another unit or gauge system.
  * Null where no single edit explains it. Among several the likeliest slip wins, and within a kind
- * the figure nearest to the right one.
+ * the figure nearest to the right one. `statement` is the text that the wrong amount stands in: the
+ * suggestion then has its unit as that spells it.
  */
-export function findMisprint(right: Amount, wrong: Amount, gauges: GaugeBook): Misprint | null {
-  const written = withUnit(wrong);
+export function findMisprint(
+  right: Amount,
+  wrong: Amount,
+  gauges: GaugeBook,
+  statement: string | null = null,
+): Misprint | null {
+  const written = fullText(wrong, statement);
+  const swg = wrong.gauge?.system === 'us-steel-wire' ? 'us-steel' : 'imperial';
   let best: { candidate: Candidate; rank: number; distance: Amount } | null = null;
-  for (const candidate of candidates(written, wrong)) {
+  for (const candidate of candidates(written, wrong, gauges)) {
     const rank = LIKELIHOOD.indexOf(candidate.kind);
     if (best && rank > best.rank) continue;
-    const amount = readAmount(candidate.text, gauges);
+    const amount = readAmount(candidate.text, { gauges, swg });
     if (!amount || !isExplained(right, amount)) continue;
     if (candidate.kind === 'extra-digit' && isVague(amount)) continue;
     if (best && rank === best.rank && !isNearer(right, amount, best.distance)) continue;
@@ -74,15 +83,8 @@ function isNearer(right: Amount, one: Amount, other: Amount): boolean {
   return one.base.sub(right.base).abs().compare(other.base.sub(right.base).abs()) < 0;
 }
 
-/** The amount's text with its unit, where that stood only at the end of the statement. */
-function withUnit(amount: Amount): string {
-  if (amount.style === 'gauge' || /[\p{L}"″”°%]/u.test(amount.text)) return amount.text;
-  return `${amount.text} ${unitWord(amount.unit, amount.number)}`;
-}
-
-function readAmount(text: string, gauges: GaugeBook): Amount | null {
+function readAmount(text: string, context: NotationContext): Amount | null {
   const lower = normalize(text);
-  const context = { gauges, swg: 'imperial' as const };
   const parts = partsAt(lower, 0, context);
   if (!parts || 'problem' in parts || parts.end !== lower.length) return null;
   const built = statementFrom(text, parts, context, null);

@@ -12,11 +12,14 @@ export interface FoundStatement {
 
 /** Where a size may start: a figure that is no part of a word or a longer number, or a drill's letter. */
 const START =
-  /(?:\b(?:no|nos|number)\.? ?|[#№] ?)?(?:\d|[.]\d|[½⅓⅔¼¾⅕⅛⅜⅝⅞])|\b(?:letter|drill) [a-z]\b|\b(?:awg|swg|bwg) \d/g;
+  /(?:\b(?:no|nos|number)\.? ?|[#№] ?)?(?:\d|[.]\d|[½⅓⅔¼¾⅕⅛⅜⅝⅞])|\b(?:letter|drill|drill size) [a-z]\b|\b[a-z] (?:twist )?drill\b|\b(?:awg|swg|bwg) \d/g;
 
 /** Words before a figure that are part of the size: `about 1/2 turn`, `between 18 and 22 thou`. */
 const LEAD =
-  /(?:about|approximately|approx\.?|roughly|at least|at most|not less than|not more than|no more than|not over|up to|between|minimum|maximum) $/;
+  /\b(?:about|approximately|approx\.?|roughly|at least|at most|not less than|no less than|not more than|no more than|not over|not exceeding|up to|between|minimum|maximum|minimum of|maximum of) $/;
+
+/** How far around an inch mark other quotation marks are looked for, in characters. */
+const LINE = 200;
 
 /** What makes `2 in` two inches and not the start of `2 in the set`. */
 const AFTER_INCH =
@@ -37,11 +40,11 @@ export function scanStatements(
   START.lastIndex = 0;
   for (let match = START.exec(lower); match; match = START.exec(lower)) {
     const at = match.index;
-    if (isInsideWord(lower, at)) {
+    if (isInsideWord(lower, at) || isNoSize(text, lower, at)) {
       START.lastIndex = endOfFigure(lower, at, match[0].length);
       continue;
     }
-    const lead = LEAD.exec(lower.slice(Math.max(0, at - 20), at));
+    const lead = LEAD.exec(lower.slice(Math.max(0, at - 24), at));
     const start = at - (lead ? lead[0].length : 0);
     const parts = partsAt(lower, start, context);
     const read = parts && !('problem' in parts) ? parts : null;
@@ -68,6 +71,28 @@ function isInsideWord(lower: string, at: number): boolean {
   return at > 0 && /[\p{L}\p{N}.,/⁄:-]/u.test(lower.charAt(at - 1));
 }
 
+const LETTER_DRILL = /(?:(letter)|drill(?: size)?) ([a-z])\b|([a-z]) (?:twist )?drill\b/y;
+
+/**
+ * What has the look of a size and is none: the `drill a` of `drill a hole`, a decade (`1950s`), the
+ * pitch of `M6 x 1.0 mm`, a thread's name.
+ */
+function isNoSize(text: string, lower: string, at: number): boolean {
+  LETTER_DRILL.lastIndex = at;
+  const drill = LETTER_DRILL.exec(lower);
+  if (drill) {
+    const letter = drill[2] ?? drill[3] ?? '';
+    const original = text.charAt(lower.indexOf(letter, drill[2] ? LETTER_DRILL.lastIndex - 1 : at));
+    const isWord = drill[1] === undefined && (letter === 'a' || letter === 'i');
+    return isWord || original === letter;
+  }
+  const rest = lower.slice(at, at + 24);
+  if (/^\d{4}s\b/.test(rest)) return true;
+  if (/^(?:no\.? ?|#)?\d+(?:\/\d+)?(?: in\.?|")?[- x]\d+ ?(?:un|bs|nf|nc|ba|tpi|thread)/.test(rest))
+    return true;
+  return /\bm\d+(?:\.\d+)? ?[x×] ?$/.test(lower.slice(Math.max(0, at - 12), at));
+}
+
 function endOfFigure(lower: string, at: number, length: number): number {
   const rest = /[\d.,/:-]*/y;
   rest.lastIndex = at + length;
@@ -78,9 +103,10 @@ function endOfFigure(lower: string, at: number, length: number): number {
 function isMeant(lower: string, end: number, statement: Statement): boolean {
   const value = statement.nominal ?? statement.low?.amount ?? statement.high?.amount;
   if (value?.unit !== 'in' || value.style !== 'integer') return true;
-  if (/["”″]$/.test(value.text))
-    return (
-      (lower.slice(0, end).match(/["“”]/g)?.length ?? 0) % 2 === 1 && !/["”]/.test(lower.slice(end))
-    );
+  if (/["”″]$/.test(value.text)) {
+    // One line's worth either side: a whole file of inch marks must not be counted for each.
+    const before = lower.slice(Math.max(0, end - LINE), end).match(/["“”]/g)?.length ?? 0;
+    return before % 2 === 1 && !/["”]/.test(lower.slice(end, end + LINE));
+  }
   return !/ in$/i.test(value.text) || AFTER_INCH.test(lower.slice(end));
 }

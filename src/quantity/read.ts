@@ -57,7 +57,7 @@ export function readStatement(text: string, options: ReadOptions): Reading {
   const lower = normalize(body);
   const context: NotationContext = { gauges: options.gauges, swg: options.swg ?? null };
   const expect = options.expect ?? null;
-  const words = wordsOnly(text, lower, expect);
+  const words = wordsOnly(text, lower.replace(/\.$/, ''), expect);
   if (words) return { ok: true, statement: words };
   const result = readNumbers(body, lower, context, expect);
   if ('code' in result) {
@@ -99,6 +99,7 @@ function readNumbers(
           .slice(parts.end)
           .trim()
           .replace(/^[,(]\s*/, '')
+          .replace(/^([^(]*)\)?\.?$/, '$1')
       : null,
     datum: datum ?? built.datum,
   };
@@ -134,6 +135,8 @@ function qualifierAt(
     const match = word.exec(lower);
     if (!match) break;
     const token = match[1] ?? '';
+    // The stop that ends a sentence is no part of the size.
+    if (token === '.' && word.lastIndex === lower.length) break;
     const bare = token.replace(/[.:]$/, '');
     const known =
       QUALIFIER_WORDS.has(token) ||
@@ -183,6 +186,11 @@ function unknownWord(lower: string, token: string, start: number, end: number): 
 }
 
 function unreadable(body: string, lower: string): SizeProblem {
+  if (/^[+-] ?[\d.]/.test(lower)) {
+    const message = `${body} has a sign, and a size has none`;
+    const fix = 'say the direction in words: below, down, lean, after';
+    return problem('unreadable', message, fix, 0, 1);
+  }
   const digit = lower.search(/[\d½¼¾⅛⅜⅝⅞⅓⅔]/);
   if (digit > 0) {
     const message = `${body} does not start with a size`;

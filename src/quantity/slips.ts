@@ -1,4 +1,4 @@
-import type { Amount, Misprint } from './model.ts';
+import type { Amount, Gauge, GaugeBook, Misprint } from './model.ts';
 import { unitById } from './units.ts';
 
 /** A way in which a figure may have come out wrong. */
@@ -10,15 +10,19 @@ export interface Candidate {
   readonly text: string;
 }
 
-/** Every text that is one slip away from the one printed. */
-export function* candidates(text: string, wrong: Amount): Generator<Candidate> {
-  const digits = /[\d.,]*\d/.exec(text);
-  const ratio = /(\d+)([/⁄])(\d+)/.exec(text);
-  if (ratio) yield* ratioCandidates(text, ratio);
-  else if (digits) yield* figureCandidates(text, digits[0], digits.index, wrong);
+/** Every text that is one slip away from the one printed. `text` has its unit or system. */
+export function* candidates(text: string, wrong: Amount, gauges: GaugeBook): Generator<Candidate> {
+  const named = wrong.gauge !== null && NUMBERED_SYSTEMS.has(wrong.gauge.system);
+  const digits = /[\d.,·]*\d/.exec(text);
+  const ratio = named ? null : /(\d+)([/⁄])(\d+)/.exec(text);
+  if (wrong.gauge) yield* neighbors(wrong.gauge, gauges);
+  if (named && digits) yield* nameCandidates(text, digits[0], digits.index);
+  else if (ratio) yield* ratioCandidates(text, ratio);
+  else if (digits) yield* figureCandidates(text, digits[0], digits.index);
   yield* unitCandidates(text, wrong);
 }
 
+/** Systems whose gauges are named by a number that is no size. */
 const NUMBERED_SYSTEMS: ReadonlySet<string> = new Set([
   'number-drill',
   'awg',
@@ -28,30 +32,56 @@ const NUMBERED_SYSTEMS: ReadonlySet<string> = new Set([
   'bwg',
 ]);
 
-function* figureCandidates(
-  text: string,
-  figure: string,
-  at: number,
-  wrong: Amount,
-): Generator<Candidate> {
+/** The gauges before and after in the same system: a finger slipped one line in the table. */
+function* neighbors(gauge: Gauge, gauges: GaugeBook): Generator<Candidate> {
+  const all = gauges.all(gauge.system);
+  const at = all.findIndex((each) => each.name === gauge.name);
+  if (at < 0) return;
+  for (const beside of [all[at - 1], all[at + 1]]) {
+    if (beside) yield { kind: 'neighboring-gauge', text: beside.label };
+  }
+}
+
+function* nameCandidates(text: string, figure: string, at: number): Generator<Candidate> {
   const put = (changed: string): string =>
     text.slice(0, at) + changed + text.slice(at + figure.length);
   yield* swaps(figure, put);
-  const named = wrong.gauge !== null && NUMBERED_SYSTEMS.has(wrong.gauge.system);
-  if (named) {
-    const number = Number(figure);
-    yield { kind: 'neighboring-gauge', text: put(String(number + 1)) };
-    if (number > 1) yield { kind: 'neighboring-gauge', text: put(String(number - 1)) };
-    yield* otherSystems(text, figure);
-  } else {
-    yield* slips(figure, put);
-    yield* insertions(figure, put);
-  }
   yield* replacements(figure, put);
+  yield* deletions(figure, put);
+  yield* otherSystems(text, figure);
+}
+
+function* figureCandidates(text: string, written: string, at: number): Generator<Candidate> {
+  // A comma between thousands goes where the digits go: the slips are made without it.
+  const grouped = /^[1-9]\d{0,2}(?:,\d{3})+(?:\.\d+)?$/.test(written) && !/\bmm\b/i.test(text);
+  const figure = grouped ? written.replaceAll(',', '') : written;
+  const put = (changed: string): string =>
+    text.slice(0, at) + (grouped ? withCommas(changed) : changed) + text.slice(at + written.length);
+  yield* swaps(figure, put);
+  yield* slips(figure, put);
+  yield* insertions(figure, put);
+  yield* replacements(figure, put);
+  yield* deletions(figure, put);
+}
+
+function withCommas(figure: string): string {
+  const [whole = '', decimals] = figure.split('.');
+  const parted = whole.replace(/\B(?=(?:\d{3})+$)/g, ',');
+  return decimals === undefined ? parted : `${parted}.${decimals}`;
+}
+
+/** One digit left out. */
+function* deletions(figure: string, put: (changed: string) => string): Generator<Candidate> {
+  if (significant(figure) < 2) return;
   for (let i = 0; i < figure.length; i++) {
-    if (!isDigit(figure, i) || figure.length < 2) continue;
+    if (!isDigit(figure, i)) continue;
     yield { kind: 'extra-digit', text: put(figure.slice(0, i) + figure.slice(i + 1)) };
   }
+}
+
+/** How many digits a figure has after its leading zeros. */
+function significant(figure: string): number {
+  return figure.replace(/[^\d]/g, '').replace(/^0+/, '').length;
 }
 
 function isDigit(text: string, at: number): boolean {
@@ -76,7 +106,9 @@ function* swaps(figure: string, put: (changed: string) => string): Generator<Can
   }
 }
 
+/** One digit another; of a single figure nothing would be left, so that explains nothing. */
 function* replacements(figure: string, put: (changed: string) => string): Generator<Candidate> {
+  if (significant(figure) < 2) return;
   for (let i = 0; i < figure.length; i++) {
     if (!isDigit(figure, i)) continue;
     for (let digit = 0; digit < 10; digit++) {
@@ -101,8 +133,8 @@ function* insertions(figure: string, put: (changed: string) => string): Generato
 
 /** The point one to three places to either side; zeros are filled in as a typist would. */
 function* slips(figure: string, put: (changed: string) => string): Generator<Candidate> {
-  const mark = /[.,]/.exec(figure)?.[0] ?? '.';
-  const [whole = '', decimals = ''] = figure.split(/[.,]/);
+  const mark = /[.,·]/.exec(figure)?.[0] ?? '.';
+  const [whole = '', decimals = ''] = figure.split(/[.,·]/);
   for (const shift of [1, -1, 2, -2, 3, -3]) {
     const point = whole.length + shift;
     const all = whole + decimals;
@@ -123,15 +155,14 @@ function* ratioCandidates(text: string, ratio: RegExpExecArray): Generator<Candi
   const [whole, numerator = '', slash = '/', denominator = ''] = ratio;
   const put = (n: string, d: string): string =>
     text.slice(0, ratio.index) + n + slash + d + text.slice(ratio.index + whole.length);
-  for (const { text: n, kind } of [
-    ...swaps(numerator, (t) => t),
-    ...replacements(numerator, (t) => t),
-  ]) {
-    if (BigInt(n) > 0n && BigInt(n) % 2n === 1n)
-      yield {
-        kind: kind === 'swapped-digits' ? kind : 'wrong-numerator',
-        text: put(n, denominator),
-      };
+  for (const { text: n } of swaps(numerator, (t) => t)) {
+    if (isNumerator(n)) yield { kind: 'swapped-digits', text: put(n, denominator) };
+  }
+  for (let i = 0; i < numerator.length; i++) {
+    for (let digit = 0; digit < 10; digit++) {
+      const n = `${numerator.slice(0, i)}${digit}${numerator.slice(i + 1)}`;
+      if (isNumerator(n)) yield { kind: 'wrong-numerator', text: put(n, denominator) };
+    }
   }
   // A digit dropped from or put before a numerator: 3/64 for 13/64.
   for (let digit = 1; digit < 10; digit++) {
@@ -158,6 +189,11 @@ function* ratioCandidates(text: string, ratio: RegExpExecArray): Generator<Candi
   }
 }
 
+/** Whether a fraction of an inch can have it: odd, and not led by a zero. */
+function isNumerator(text: string): boolean {
+  return /^[1-9]?\d*[13579]$/.test(text) && !text.startsWith('0');
+}
+
 /** Units that are mistaken for one another, by id. */
 const CONFUSED: Readonly<Record<string, readonly string[]>> = {
   in: ['mm', 'thou'],
@@ -179,7 +215,7 @@ const CONFUSED: Readonly<Record<string, readonly string[]>> = {
 
 function* unitCandidates(text: string, wrong: Amount): Generator<Candidate> {
   if (wrong.style === 'gauge') return;
-  const figure = /^[\d.,/⁄ -]*\d|^\.\d+/.exec(text)?.[0];
+  const figure = /^[\d.,·/⁄ -]*[\d½¼¾⅛⅜⅝⅞]/.exec(text)?.[0];
   if (!figure) return;
   for (const unit of CONFUSED[unitById(wrong.unit).id] ?? []) {
     yield { kind: 'wrong-unit', text: `${figure.trim()} ${unit}` };

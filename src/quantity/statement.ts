@@ -110,7 +110,8 @@ function unitless(
 ): { readonly problem: SizeProblem } {
   const named = term.bareName !== null;
   const name = term.bareName ?? slice(text, term);
-  return { problem: bareNumber(name, named, term.start, term.end, context.gauges) };
+  const wire = /^\s*(?:gauge|gage|wire|feeler)/i.test(text.slice(term.end));
+  return { problem: bareNumber(name, named, term.start, term.end, context.gauges, wire) };
 }
 
 function limitsOf(
@@ -155,11 +156,17 @@ function inverted(text: string, parts: Parts): { readonly problem: SizeProblem }
   const low = slice(text, parts.first);
   const high = parts.second ? slice(text, parts.second) : low;
   const message = `${slice(text, parts)} has its limits the wrong way round: the lower, ${low}, is above the upper, ${high}`;
+  // `1 - 1/2 turns` is more likely a mixed number with blanks than limits.
+  const mixed =
+    parts.first.numeral?.style === 'integer' && parts.second?.numeral?.style === 'fraction';
+  const joined = mixed ? slice(text, parts).replace(/\s*[-–]\s*/, '-') : null;
   return {
     problem: problem(
       'limits-inverted',
       message,
-      'put the smaller first, after a look in the source',
+      joined
+        ? `write ${joined}, if that is meant; otherwise put the smaller first`
+        : 'put the smaller first, after a look in the source',
       parts.start,
       parts.end,
     ),

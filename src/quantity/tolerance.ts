@@ -12,7 +12,7 @@ export interface Tolerance {
   readonly reference: PressureReference | null;
 }
 
-const PLUS_MINUS = ['±', '+/-', '+-', '+ / -', '+ -', 'plus or minus', '∓'];
+const PLUS_MINUS = ['±', '+/-', '+-', '+ / -', '+ -', 'plus or minus', 'plus/minus', '∓'];
 
 type ToleranceResult =
   | { readonly parts: { plus: Tolerance; minus: Tolerance }; readonly end: number }
@@ -22,14 +22,14 @@ type ToleranceResult =
 /** A tolerance after a size's first term: `± 1/64 in`, `+0.010/-0 in`, `(± .005)`; null where none follows. */
 export function toleranceAt(lower: string, first: Term): ToleranceResult {
   let at = skipSpaces(lower, lower.charAt(first.end) === ',' ? first.end + 1 : first.end);
+  const open = lower.charAt(at) === '(';
+  if (open) at = skipSpaces(lower, at + 1);
   for (const sign of PLUS_MINUS) {
     if (!lower.startsWith(sign, at)) continue;
     const both = toleranceNumber(lower, skipSpaces(lower, at + sign.length));
     if (!both || 'problem' in both) return both;
-    return { parts: { plus: both, minus: both }, end: both.end };
+    return { parts: { plus: both, minus: both }, end: closed(lower, both.end, open) };
   }
-  const open = lower.charAt(at) === '(';
-  if (open) at = skipSpaces(lower, at + 1);
   const sign = signAt(lower, at);
   if (sign === null) return null;
   const one = toleranceNumber(lower, skipSpaces(lower, at + 1));
@@ -41,9 +41,13 @@ export function toleranceAt(lower: string, first: Term): ToleranceResult {
   const two = toleranceNumber(lower, skipSpaces(lower, next + 1));
   if (!two || 'problem' in two) return two;
   const [plus, minus] = sign === '+' ? [one, two] : [two, one];
-  let end = two.end;
-  if (open && lower.charAt(skipSpaces(lower, end)) === ')') end = skipSpaces(lower, end) + 1;
-  return { parts: { plus, minus }, end };
+  return { parts: { plus, minus }, end: closed(lower, two.end, open) };
+}
+
+/** The offset after the closing parenthesis, where one was opened and is closed. */
+function closed(lower: string, end: number, open: boolean): number {
+  const at = skipSpaces(lower, end);
+  return open && lower.charAt(at) === ')' ? at + 1 : end;
 }
 
 function oneSign(lower: string, first: Term, end: number): ToleranceResult {

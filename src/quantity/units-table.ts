@@ -28,7 +28,11 @@ const imperialGallon = rational('4546.09');
  * (NIST SP 811, appendix B).
  */
 export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
-  in: { dimension: 'length', factor: inch, spellings: "inches|inch|in.|in|″|\"|”|“|''|’’|′′" },
+  in: {
+    dimension: 'length',
+    factor: inch,
+    spellings: "of an inch|of one inch|inches|inch|ins.|ins|in.|in|″|\"|”|“|''|’’|′′",
+  },
   mm: {
     dimension: 'length',
     factor: ONE,
@@ -69,13 +73,15 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
   rpm: {
     dimension: 'speed',
     factor: ONE,
-    spellings: 'revolutions per minute|r.p.m.|r.p.m|rpm|rev/min|revs/min|r/min|min⁻¹|min-1|1/min',
+    spellings:
+      'revolutions per minute|r.p.m.|r.p.m|revolutions a minute|revs per minute|rev. per min.|rev per min|revs. per min.|rpm|rev./min.|rev/min|revs/min|r/min|min⁻¹|min-1|1/min',
   },
 
   psi: {
     dimension: 'pressure',
     factor: psi,
-    spellings: 'lbf/in²|lbf/in2|lb/in²|lb/in2|lb/sq in|lb. per sq. in.|lb per sq in|p.s.i.|psi',
+    spellings:
+      'pounds per square inch|lbs. per sq. in.|lbs per sq in|lb. per square inch|lb per square inch|lbs/sq in|lb./sq. in.|lb/sq. in.|lbs/in²|lbs/in2|lbf/in²|lbf/in2|lb/in²|lb/in2|lb/sq in|lb. per sq. in.|lb per sq in|p.s.i.|psi',
   },
   psig: { dimension: 'pressure', factor: psi, spellings: 'psig', reference: 'gauge' },
   psia: { dimension: 'pressure', factor: psi, spellings: 'psia', reference: 'absolute' },
@@ -105,7 +111,7 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
     dimension: 'vacuum',
     factor: mercuryMm.mul(inch),
     spellings:
-      'inches of mercury|inches mercury|inches hg|inch hg|in. hg|in.hg|in hg|inhg|"hg|" hg|″hg|″ hg|”hg|” hg',
+      'inches of vacuum|inches vacuum|inches vac|inch vacuum|in. of vacuum|in. vacuum|in. vac.|in. vac|in vacuum|in vac|ins. vacuum|ins vacuum|" vacuum|″ vacuum|” vacuum|in. of mercury|in. of hg|inches of hg|ins. hg|ins hg|inches of mercury|inches mercury|inches hg|inch hg|in. hg|in.hg|in hg|inhg|"hg|" hg|″hg|″ hg|”hg|” hg',
   },
   mmHg: {
     dimension: 'vacuum',
@@ -176,7 +182,7 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
     dimension: 'torque',
     factor: poundForce.mul(inch).mul(12).div(1000),
     spellings:
-      'foot-pounds|foot pounds|pounds-feet|pound-feet|pound feet|lbf·ft|lbf-ft|lbf ft|lb·ft|lb-ft|lb ft|lb.ft|lb. ft.|ft·lbf|ft-lbf|ft lbf|ft·lb|ft-lbs|ft-lb|ft lbs|ft lb|ft. lb.|ft.lb|ft.-lb.|ft-lb.',
+      'lbs. ft.|lbs ft|lbs-ft|lbs.ft|ft. lbs.|ft. lbs|ft.lbs.|ft.lbs|ft.-lbs.|ft-lbs.|lb.-ft.|lb/ft|pounds feet|foot-pounds|foot pounds|pounds-feet|pound-feet|pound feet|lbf·ft|lbf-ft|lbf ft|lb·ft|lb-ft|lb ft|lb.ft|lb. ft.|ft·lbf|ft-lbf|ft lbf|ft·lb|ft-lbs|ft-lb|ft lbs|ft lb|ft. lb.|ft.lb|ft.-lb.|ft-lb.',
   },
   'in-lb': {
     dimension: 'torque',

@@ -32,7 +32,11 @@ export function wholeUnitAt(lower: string, at: number): WholeUnit | null {
   if (!found) return null;
   const { unit, end } = compoundAt(lower, found.end, found.unit) ?? found;
   const said = unit.reference === null ? null : stick(REFERENCE, lower, end);
-  if (!said) return { unit, reference: unit.reference, end };
+  if (!said) {
+    // `19 in. vacuum`: the word that makes it mercury also says from where it is counted.
+    const vacuum = unit.reference !== null && lower.slice(at, end).includes('vac');
+    return { unit, reference: vacuum ? 'depression' : unit.reference, end };
+  }
   return { unit, reference: referenceOf(said[1] ?? ''), end: REFERENCE.lastIndex };
 }
 

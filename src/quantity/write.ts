@@ -51,11 +51,15 @@ function joined(number: string, unit: string, value: Rational): string {
   return word === '°' || word === '%' ? `${number}${word}` : `${number} ${word}`;
 }
 
-/** A count of turns, flats or notches as a mixed number where it has a small denominator. */
+/**
+ * A count of turns, flats or notches as a mixed number where it has a small denominator. Notches
+ * below the index are lean.
+ */
 export function writeCount(base: Rational, unit: 'turn' | 'flat' | 'notch'): string {
   const dimension = unit === 'notch' ? 'notches' : 'turns';
   const number = inUnit(base, dimension, unit);
   const word = unitWord(unit, number);
+  if (unit === 'notch' && number.s < 0n) return `${writeCount(base.neg(), unit)} lean`;
   if (number.d === 1n) return `${exactText(number)} ${word}`;
   if (number.d > 64n) return `${formatDecimal(number, 2)} ${word}`;
   const whole = number.n / number.d;
