@@ -39,6 +39,7 @@ export async function generate(root) {
     put(join(out, `validate-${name}.js`), await validatorModule(root, ajv, validate, name));
     put(join(out, `validate-${name}.d.ts`), validatorTypes(name));
   }
+  put(join(out, 'sheet-keys.ts'), keysModule(readSchema(root, 'sheet')));
   put(join(out, 'kinds.ts'), kindsModule(root, validators.get('kind')));
   const tables = join(root, 'src', 'build', 'tables.mjs');
   if (existsSync(tables)) {
@@ -86,6 +87,19 @@ function validatorTypes(name) {
     '  errors?: ErrorObject[] | null;',
     '};',
     'export default validate;',
+    '',
+  ].join('\n');
+}
+
+/** The keys that a schema names where free ones may stand too: what a free key may be a slip for. */
+function keysModule(schema) {
+  const keys = (name) => JSON.stringify(Object.keys(schema.$defs[name].properties));
+  return [
+    '// Made by src/build/generate.mjs from schemas/sheet.schema.json: change the schema.',
+    '/** Keys of `unit:` that the schema names; a kind adds its own sizes and threads. */',
+    `export const unitKeys: readonly string[] = ${keys('unit')};`,
+    '/** Keys of a setting that the schema names; anything else is only said beside the value. */',
+    `export const settingKeys: readonly string[] = ${keys('setting')};`,
     '',
   ].join('\n');
 }
