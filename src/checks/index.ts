@@ -28,6 +28,7 @@ import hazardUnknown from './hazard-unknown.ts';
 import hazardUnnamed from './hazard-unnamed.ts';
 import headingRepeated from './heading-repeated.ts';
 import htmlInText from './html-in-text.ts';
+import keyMisspelt from './key-misspelt.ts';
 import kindUnknown from './kind-unknown.ts';
 import limitsInverted from './limits-inverted.ts';
 import limitsWidened from './limits-widened.ts';
@@ -71,6 +72,7 @@ const list = [
   featuresExclusive,
   featureUnsaid,
   settingUnknown,
+  keyMisspelt,
   settingMissing,
   conditionUnsaid,
   operationUnknown,
