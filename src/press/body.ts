@@ -78,7 +78,7 @@ export function sheetBody(
   const notes: RootContent[] = [];
   for (const node of tree.children) {
     const last = parts.at(-1);
-    if (node.type === 'element' && node.tagName === 'h2' && !isNotes(node)) {
+    if (node.type === 'element' && node.tagName === 'h2') {
       parts.push({ heading: node, nodes: [] });
     } else if (node.type === 'element' && node.tagName === 'section') notes.push(node);
     else if (!(node.type === 'element' && node.tagName === 'h1' && parts.length === 1)) {
@@ -104,10 +104,6 @@ export function sheetBody(
     })),
     notes: html(notes),
   };
-}
-
-function isNotes(node: Element): boolean {
-  return node.properties.id === 'footnote-label';
 }
 
 function isDone(node: RootContent): boolean {
@@ -190,6 +186,18 @@ function finish<T extends Root | RootContent | ElementContent>(
   // Code is shown to the letter.
   if (node.type === 'element' && (node.tagName === 'code' || node.tagName === 'pre')) return node;
   if (!('children' in node)) return node;
+  // The way back from a footnote is for screens.
+  if (node.type === 'element' && 'dataFootnoteBackref' in node.properties) {
+    return { type: 'text', value: '' } as unknown as T;
+  }
+  // The label of footnotes would have the same id in every chapter; the press has its own heads.
+  if (node.type === 'element' && node.properties.id === 'footnote-label') {
+    return { ...node, properties: {}, children: [] };
+  }
+  if (node.type === 'element' && 'ariaDescribedBy' in node.properties) {
+    const { ariaDescribedBy: _, ...properties } = node.properties;
+    return finish({ ...node, properties }, file, picture, inValue);
+  }
   const value = inValue || (node.type === 'element' && classOf(node as Element).includes('value'));
   const children = node.children.map((child) => finish(child as T, file, picture, value));
   return { ...node, children } as T;

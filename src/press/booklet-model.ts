@@ -30,6 +30,8 @@ export interface Chapter {
 /** A gauge and the chapters that use it. */
 export interface GatherLine {
   readonly label: string;
+  readonly inch: string | null;
+  readonly mm: string | null;
   readonly usedBy: readonly { readonly number: number; readonly anchor: string }[];
 }
 
@@ -141,6 +143,8 @@ function gauges(sheets: readonly Sheet[], chapters: readonly Chapter[]): Booklet
     title: group.title,
     gauges: group.gauges.map((line) => ({
       label: line.label,
+      inch: line.inch,
+      mm: line.mm,
       usedBy: line.usedBy.flatMap((index) => {
         const used = chapters[index];
         return used ? [{ number: used.number, anchor: used.anchor }] : [];

@@ -51,6 +51,8 @@ export interface CardModel {
   readonly cautions: readonly CardCaution[];
   readonly settings: readonly SettingRow[];
   readonly operations: readonly CardOperation[];
+  /** Footnotes, as HTML; empty for none. */
+  readonly footnotes: string;
   readonly notes: readonly EditorsNote[];
   readonly sources: readonly SourceLine[];
   readonly hasGauges: boolean;
@@ -105,6 +107,7 @@ export function cardModel(
     cautions: cautions(body, safetyLines([{ sheet, kind }])),
     settings,
     operations,
+    footnotes: body.notes,
     notes: editorsNotes(findings),
     sources,
     hasGauges: settings.some((row) => row.gauge !== null),

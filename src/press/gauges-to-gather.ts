@@ -1,9 +1,13 @@
+import { formatDecimal } from '../quantity/index.ts';
 import type { Gauge, GaugeSystem, Statement } from '../quantity/model.ts';
 import type { PlacedSize, Setting, Sheet } from '../sheet/model.ts';
 
 /** A gauge that the edition's work needs, and the units that need it. */
 export interface GaugeLine {
   readonly label: string;
+  /** Its size in decimal inches and millimeters; null where it could not be read. */
+  readonly inch: string | null;
+  readonly mm: string | null;
   /** Indexes into the list of sheets that was passed, ascending. */
   readonly usedBy: readonly number[];
 }
@@ -56,7 +60,12 @@ export function gaugesToGather(sheets: readonly Sheet[]): GaugeGroup[] {
     lines.sort((first, second) => bySize(first, second));
     return {
       title,
-      gauges: lines.map(({ label, usedBy }) => ({ label, usedBy: [...usedBy].sort(ascending) })),
+      gauges: lines.map(({ label, gauge, usedBy }) => ({
+        label,
+        inch: gauge === null ? null : `${formatDecimal(gauge.mm.div(254, 10), 4)} in`,
+        mm: gauge === null ? null : `${formatDecimal(gauge.mm, 3)} mm`,
+        usedBy: [...usedBy].sort(ascending),
+      })),
     };
   });
   return groups.filter((group) => group.gauges.length > 0);

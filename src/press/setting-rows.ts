@@ -150,6 +150,12 @@ function valueLine(place: string | null, size: PlacedSize | null): ValueLine {
   };
 }
 
+/** A size as written with its inch and millimeter equivalents behind: `0.039 in (0.991 mm)`. */
+export function withEquivalents(size: PlacedSize): string {
+  const { both } = valueLine(null, size);
+  return both === null ? size.text : `${size.text} (${both})`;
+}
+
 function gaugeWords(setting: Setting): string | null {
   if (setting.gauge) return setting.gauge.text;
   const pair = [
@@ -164,7 +170,7 @@ function whereWords(setting: Setting): string | null {
   for (const [key, said] of setting.said) {
     if (!shownElsewhere.has(key)) words.push(`${key.replaceAll('-', ' ')} ${said.value}`);
   }
-  if (setting.travel) words.push(`travel ${setting.travel.text}`);
+  if (setting.travel) words.push(`travel ${withEquivalents(setting.travel)}`);
   if (setting.placesDiffer) words.push(`places differ: ${setting.placesDiffer.value}`);
   return words.length === 0 ? null : words.join('; ');
 }

@@ -30,6 +30,8 @@ export async function settlePdf(bytes: Uint8Array, facts: PdfFacts): Promise<Set
   const lib = await import('@cantoo/pdf-lib');
   const document = await open(lib, bytes);
   const { PDFName, PDFString, PDFHexString } = lib;
+  const dated = document.context.trailerInfo.Info;
+  if (dated instanceof lib.PDFRef) document.context.delete(dated);
   const info = document.context.obj({});
   info.set(PDFName.of('Title'), PDFHexString.fromText(facts.title));
   if (facts.author !== null) info.set(PDFName.of('Author'), PDFHexString.fromText(facts.author));

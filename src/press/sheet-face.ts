@@ -1,6 +1,7 @@
 import type { Finding } from '../checks/define.ts';
 import type { Kind } from '../kinds/model.ts';
 import type { Fit, Sheet } from '../sheet/model.ts';
+import { withEquivalents } from './setting-rows.ts';
 
 /** What stands at the head of a card or chapter; every field is text to print, null for unsaid. */
 export interface SheetFace {
@@ -19,7 +20,7 @@ export interface SheetFace {
   readonly date: string | null;
   /** `DRAFT` or `PROOF`; null for a sheet that is released. */
   readonly mark: string | null;
-  /** Sizes and threads of the unit itself, as written. */
+  /** Sizes (with equivalents) and threads of the unit itself, as written. */
   readonly measures: readonly { readonly label: string; readonly written: string }[];
 }
 
@@ -43,7 +44,10 @@ export function sheetFace(sheet: Sheet, kind: Kind | null): SheetFace {
     date: sheet.date?.value ?? null,
     mark: statusMark(sheet.status?.value ?? null),
     measures: [
-      ...[...unit.sizes].map(([key, size]) => ({ label: label(key), written: size.text })),
+      ...[...unit.sizes].map(([key, size]) => ({
+        label: label(key),
+        written: withEquivalents(size),
+      })),
       ...[...unit.threads].map(([key, thread]) => ({ label: label(key), written: thread.value })),
     ],
   };

@@ -1,0 +1,61 @@
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+
+/** What an independent reader (PDF.js) finds in a PDF. */
+export interface ReadPdf {
+  readonly title: string;
+  readonly language: string | null;
+  readonly tagged: boolean;
+  readonly outline: readonly string[];
+  readonly pages: readonly ReadPage[];
+}
+
+export interface ReadPage {
+  /** In points. */
+  readonly width: number;
+  readonly height: number;
+  /** The text in reading order, with one space for any space. */
+  readonly text: string;
+  readonly fonts: readonly { readonly name: string; readonly embedded: boolean }[];
+}
+
+interface FontFacts {
+  readonly name: string;
+  readonly missingFile: boolean;
+}
+
+/** Reads a PDF with PDF.js. */
+export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
+  const task = getDocument({ data: bytes.slice(), verbosity: 0, useSystemFonts: false });
+  const document = await task.promise;
+  const { info } = await document.getMetadata();
+  const pages: ReadPage[] = [];
+  for (let number = 1; number <= document.numPages; number++) {
+    const page = await document.getPage(number);
+    const { width, height } = page.getViewport({ scale: 1 });
+    const content = await page.getTextContent();
+    await page.getOperatorList();
+    const names = new Set<string>();
+    let text = '';
+    for (const item of content.items) {
+      if (!('str' in item)) continue;
+      text += item.str + (item.hasEOL ? ' ' : '');
+      if (item.str.trim() !== '') names.add(item.fontName);
+    }
+    const fonts = [...names].map((name) => {
+      const font = page.commonObjs.get(name) as FontFacts;
+      return { name: font.name, embedded: !font.missingFile };
+    });
+    pages.push({ width, height, text: text.replace(/\s+/g, ' '), fonts });
+  }
+  const outline = (await document.getOutline()) ?? [];
+  const marks = await document.getMarkInfo();
+  const read = {
+    title: String((info as { Title?: unknown }).Title ?? ''),
+    language: (info as { Language?: string | null }).Language ?? null,
+    tagged: marks?.Marked === true,
+    outline: outline.map(({ title }) => title),
+    pages,
+  };
+  await task.destroy();
+  return read;
+}

@@ -1,0 +1,206 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import {
+  type BookletOrder,
+  type CardOrder,
+  type EditionFacts,
+  type Paper,
+  printBooklet,
+  printCard,
+} from '../../src/press/index.ts';
+import { type ReadPdf, readPdf } from './pdf.ts';
+import { browserHere, builtInTemplates, finding, sampleText, toPrint } from './stand.ts';
+
+const browser = await browserHere();
+if (typeof browser === 'string') console.warn(`Printing is not tested: ${browser}`);
+const here = typeof browser === 'string' ? null : browser;
+
+const edition: EditionFacts = { title: 'Settings for Holme cars', club: 'Holme & Tarn Circle' };
+const templates = builtInTemplates();
+
+function common(paper: Paper) {
+  if (here === null) throw new Error('no browser');
+  return { paper, templates, picture: null, browser: here, draft: false, edition };
+}
+
+function cardOrder(text: string, paper: Paper, more: Partial<CardOrder> = {}): CardOrder {
+  return { ...common(paper), ...toPrint(text), ...more };
+}
+
+function bookletOrder(paper: Paper, more: Partial<BookletOrder> = {}): BookletOrder {
+  return { ...common(paper), sheets: [toPrint(sampleText), toPrint(sampleText)], ...more };
+}
+
+/** Values as the page draws them: a fraction bar for a slash, a minus for a hyphen. */
+const printedValues = [
+  '13⁄64 ± 1⁄64 in',
+  '0.250 +0.010/−0 in',
+  '1 notch rich',
+  'No. 30 drill',
+  'No. 29 drill',
+  '0.026 in wire',
+  '0.030 in wire',
+  '1-1⁄4 ± 1⁄4 turns out',
+  '475 ± 25 rpm',
+  '19 inHg',
+];
+/** Paper sizes in points: 72 to the inch; ISO 216 for A4 and A5. */
+const sizes: Record<Paper, [number, number]> = {
+  letter: [612, 792],
+  a4: [595.28, 841.89],
+  'half-letter': [396, 612],
+  a5: [419.53, 595.28],
+};
+
+function expectPrint(read: ReadPdf, paper: Paper): void {
+  for (const [index, page] of read.pages.entries()) {
+    // Chromium rounds a page to a whole CSS pixel, .75 pt.
+    expect(Math.abs(page.width - sizes[paper][0]), `width of page ${index + 1}`).toBeLessThan(0.76);
+    expect(Math.abs(page.height - sizes[paper][1]), `height of page ${index + 1}`).toBeLessThan(
+      0.76,
+    );
+    for (const font of page.fonts) {
+      expect(font.embedded, `${font.name} is embedded`).toBe(true);
+      expect(font.name).toMatch(/Gaugeleaf(Sans|Condensed|Upper|Lower)/);
+    }
+  }
+  const text = read.pages.map((page) => page.text).join(' ');
+  for (const value of printedValues) expect(text).toContain(value);
+}
+
+// Generous: the machine may be busy with other tests.
+const patience = { timeout: 120_000 };
+
+describe.skipIf(here === null)('a card', patience, () => {
+  test.each<Paper>(['letter', 'a4', 'half-letter', 'a5'])('on %s is one leaf', async (paper) => {
+    const printed = await printCard(cardOrder(sampleText, paper));
+    expect(printed.problems).toEqual([]);
+    const read = await readPdf(printed.pdf);
+    expect(read.pages.length).toBeLessThanOrEqual(2);
+    expect(read.pages.length).toBe(printed.pages);
+    expectPrint(read, paper);
+    expect(read.title).toBe('Tarn 2B two-barrel, Holme Seven: bench card');
+    expect(read.language).toBe('en');
+    expect(read.tagged).toBe(true);
+    expect(read.pages.some((page) => page.text.includes('DRAFT'))).toBe(false);
+    expect(read.pages[0]?.text).toContain('5.16 mm');
+  });
+
+  test('comes out the same to the byte', async () => {
+    const first = await printCard(cardOrder(sampleText, 'letter'));
+    const second = await printCard(cardOrder(sampleText, 'letter'));
+    expect(Buffer.from(first.pdf).equals(Buffer.from(second.pdf))).toBe(true);
+  });
+
+  test('that needs more than a leaf says by how much', async () => {
+    const more = Array.from(
+      { length: 60 },
+      (_, index) =>
+        `  shim-${index}:\n    value: 0.0${10 + index} in\n    note: A shim of its own.`,
+    ).join('\n');
+    const text = sampleText.replace('  idle-vacuum:', `${more}\n  idle-vacuum:`);
+    const printed = await printCard(cardOrder(text, 'a5'));
+    expect(printed.pages).toBeGreaterThan(2);
+    expect(printed.problems.join(' ')).toMatch(
+      /The card needs \d+ sides of A5 at its closest setting and a leaf has 2: about \d+ lines too many/,
+    );
+  });
+
+  test('with an error is refused, and as a draft bears DRAFT on every side', async () => {
+    const wrong = [finding({ severity: 'error' })];
+    await expect(printCard(cardOrder(sampleText, 'letter', { findings: wrong }))).rejects.toThrow(
+      'has errors: it is printed only as a draft',
+    );
+    const printed = await printCard(
+      cardOrder(sampleText, 'half-letter', { findings: wrong, draft: true }),
+    );
+    const { pages } = await readPdf(printed.pdf);
+    expect(pages.map((page) => page.text.includes('DRAFT'))).toEqual(pages.map(() => true));
+  });
+
+  test('with matter too wide or letters without a font names them', async () => {
+    const wide = `| ${Array.from({ length: 60 }, () => 'w').join(' | ')} |`;
+    const rule = `| ${Array.from({ length: 60 }, () => '---').join(' | ')} |`;
+    const text = sampleText
+      .replace('## Float level', '## Float level\n\n1. Сталь.')
+      .replace(
+        '1. Turn the cover over.',
+        `1. Look:\n\n   ${wide}\n   ${rule}\n   ${wide}\n\n1. Turn the cover over.`,
+      );
+    const { problems } = await printCard(cardOrder(text, 'a5'));
+    expect(problems.join('\n')).toMatch(/mm too wide for the page and would be cut off/);
+    expect(problems.join('\n')).toContain('No font in templates/fonts has С (U+0421), а (U+0430)');
+  });
+});
+
+describe.skipIf(here === null)('a booklet', patience, () => {
+  let read: ReadPdf;
+  let pdf: Uint8Array;
+  const talk: string[] = [];
+
+  beforeAll(async () => {
+    const order = bookletOrder('half-letter', { onProgress: (message) => talk.push(message) });
+    const printed = await printBooklet(order);
+    expect(printed.problems).toEqual([]);
+    pdf = printed.pdf;
+    read = await readPdf(pdf);
+  }, patience.timeout);
+
+  test('has its size, its fonts and every value', () => expectPrint(read, 'half-letter'));
+
+  test('has a contents whose page numbers are true', () => {
+    const contents = read.pages[1]?.text ?? '';
+    expect(contents).toContain('Contents');
+    const places = [
+      ['How to read a sheet', /^(?:.{0,60})?How to read a sheet.*Each unit has a chapter/],
+      ['Before any work', /Before any work.*DANGER will kill/],
+      ['Quick reference', /Quick reference.*SETTING/i],
+      ['Gauges to gather', /Gauges to gather.*What the settings of this booklet are made with/],
+    ] as const;
+    for (const [title, opening] of places) {
+      const number = Number(new RegExp(`${title}\\s*(\\d+)`).exec(contents)?.[1]);
+      expect(read.pages[number - 1]?.text, `${title} on page ${number}`).toMatch(opening);
+    }
+    const chapters = [...contents.matchAll(/Tarn 2B two-barrel, Holme Seven\s*(\d+)/g)];
+    expect(chapters.length).toBe(2);
+    for (const [, number] of chapters) {
+      expect(read.pages[Number(number) - 1]?.text).toMatch(/PART NUMBERS/i);
+    }
+  });
+
+  test('has page numbers, running heads, a title and an outline', () => {
+    for (const [index, page] of read.pages.entries()) {
+      if (index > 0)
+        expect(page.text, `page ${index + 1}`).toMatch(new RegExp(`\\b${index + 1}\\b`));
+    }
+    expect(read.title).toBe('Settings for Holme cars');
+    expect(read.language).toBe('en');
+    expect(read.tagged).toBe(true);
+    expect(read.outline.length).toBeGreaterThan(4);
+  });
+
+  test('says what it is doing', () => {
+    expect(talk).toContain('Laying out 2 sheets');
+    expect(talk.at(-1)).toBe(`Printing ${read.pages.length} pages`);
+  });
+
+  test('comes out the same to the byte', async () => {
+    const again = await printBooklet(bookletOrder('half-letter'));
+    expect(Buffer.from(again.pdf).equals(Buffer.from(pdf))).toBe(true);
+  });
+
+  test('with one wrong sheet is refused, and as a draft bears DRAFT on every page', async () => {
+    const sheets = [toPrint(sampleText), toPrint(sampleText, [finding({ severity: 'error' })])];
+    await expect(printBooklet(bookletOrder('a4', { sheets }))).rejects.toThrow(
+      'only as a draft while there are errors in sheets/tarn-2b-holme-seven.md',
+    );
+    const printed = await printBooklet(bookletOrder('a4', { sheets, draft: true }));
+    const { pages } = await readPdf(printed.pdf);
+    expect(pages.map((page) => page.text.includes('DRAFT'))).toEqual(pages.map(() => true));
+  });
+
+  test('of no sheet is refused', async () => {
+    await expect(printBooklet(bookletOrder('a4', { sheets: [] }))).rejects.toThrow(
+      'The edition has no sheet to print.',
+    );
+  });
+});
