@@ -22,9 +22,9 @@ export const sheetBounds = {
   /** Definitions of links and footnotes. */
   definitions: 300,
   /** Brackets, stars and the like between two empty lines. */
-  marks: 3000,
+  marks: 2000,
   /** The same in the whole work. */
-  allMarks: 30_000,
+  allMarks: 15_000,
   /** Bars, which part the cells of tables. */
   bars: 12_000,
 } as const;

@@ -1,6 +1,7 @@
 import validate from '../generated/validate-sheet.js';
 import { schemaWords } from '../text/schema-words.ts';
-import { lookup, type YamlRead } from '../text/yaml-places.ts';
+import type { Span } from '../text/span.ts';
+import { lookup, type Part, type YamlRead } from '../text/yaml-places.ts';
 import type { ReadProblem } from './model.ts';
 
 /** What the schema has against a front matter, each at its place in the YAML; none for a sound one. */
@@ -8,14 +9,16 @@ export function schemaProblems(yaml: YamlRead): readonly ReadProblem[] {
   if (validate(yaml.value)) return [];
   return schemaWords(validate.errors, yaml.value).map(({ path, onKey, message, fix }) => ({
     kind: 'schema',
-    span: lookup(yaml.root, path, onKey ? 'key' : 'value') ?? startOf(yaml),
+    span: placeOf(path, onKey ? 'key' : 'value', yaml),
     message,
     fix,
   }));
 }
 
 /** A key that is missing at the top level has no other place than where the top level starts. */
-function startOf(yaml: YamlRead): { readonly start: number; readonly end: number } {
+function placeOf(path: readonly (string | number)[], part: Part, yaml: YamlRead): Span {
+  const span = path.length > 0 ? lookup(yaml.root, path, part) : null;
+  if (span) return span;
   const start = yaml.root?.span.start ?? 0;
   const first = yaml.root?.kind === 'map' ? [...yaml.root.entries.values()][0] : undefined;
   return first?.key.span ?? { start, end: start };

@@ -55,7 +55,7 @@ export function explainYamlError(error: YAMLError, text: string, doc: Document):
       );
     case 'BAD_DQ_ESCAPE':
       return fault(
-        { start: at, end: Math.min(error.pos[1], text.length) },
+        { start: at, end: Math.min(at + 2, text.length) },
         'a backslash in double quotes starts an escape, and there is none of this name',
         'use single quotes, in which a backslash is only a backslash',
       );
