@@ -23,8 +23,9 @@ export default defineCheck({
     if (kind === null) return;
     for (const setting of sheet.settings.values()) {
       if (setting.canonical === null) continue;
-      for (const key of kind.settings.get(setting.canonical)?.mustSay ?? []) {
-        if (says(setting, key)) continue;
+      const known = kind.settings.get(setting.canonical);
+      for (const key of known?.mustSay ?? []) {
+        if (says(setting, key, known?.saidBy.get(key) ?? [])) continue;
         report({
           message: 'unsaid',
           span: setting.name.span,
@@ -67,15 +68,16 @@ export default defineCheck({
   ],
 });
 
-/** Words that say the same thing as a key: a pump link's hole is the link's. */
-const sameWords: ReadonlyMap<string, readonly string[]> = new Map([['link', ['hole']]]);
-
-/** Whether the key stands beside the value, or its word in something that does. */
-function says(setting: Setting, key: string): boolean {
+/** Whether the key stands beside the value, or it or another word for it in something that does. */
+function says(setting: Setting, key: string, words: readonly string[]): boolean {
   if (key === 'at') return setting.at !== null;
-  const word = new RegExp(`\\b(?:${[key, ...(sameWords.get(key) ?? [])].join('|')})`, 'i');
+  const word = new RegExp(`\\b(?:${[key, ...words].map(escaped).join('|')})`, 'i');
   for (const [name, { value }] of setting.said) {
     if (word.test(name) || word.test(value)) return true;
   }
   return word.test(setting.at?.value ?? '') || word.test(setting.note?.value ?? '');
+}
+
+function escaped(word: string): string {
+  return word.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 }

@@ -1,10 +1,12 @@
 import type { Thread } from '../gauges/index.ts';
 import { thread } from '../gauges/index.ts';
+import type { Kind } from '../kinds/model.ts';
 import { differenceText, findMisprint, unitById, writeIn } from '../quantity/index.ts';
 import type { Amount } from '../quantity/model.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
 import { defineCheck } from './define.ts';
-import { readOf } from './stated-sizes.ts';
+import { kindSetting, readOf } from './stated-sizes.ts';
+import { kindOf } from './vocabulary.ts';
 
 /** Turns, thread and travel that do not go together. */
 export default defineCheck({
@@ -22,12 +24,13 @@ export default defineCheck({
     },
   },
   run(sheet, context, report) {
+    const kind = kindOf(sheet, context);
     for (const setting of sheet.settings.values()) {
       const turns = readOf(setting.value)?.nominal;
       const travel = readOf(setting.travel);
       if (!turns || !travel?.nominal || !setting.travel || !setting.value) continue;
       if (unitById(turns.unit).dimension !== 'turns' || travel.dimension !== 'length') continue;
-      const named = threadOf(setting, sheet);
+      const named = threadOf(setting, sheet, kind);
       if (!named) continue;
       const worked = workedTravel(turns, named.thread, travel.nominal);
       // The turns are as fine as they are stated: the travel is right anywhere in between.
@@ -70,20 +73,13 @@ interface NamedThread {
   readonly span: { readonly start: number; readonly end: number };
 }
 
-/** The thread of a setting's screw: its own `thread:`, else the unit's by the screw's name. */
-function threadOf(setting: Setting, sheet: Sheet): NamedThread | null {
+/** The thread of a setting's screw: its own `thread:`, else the unit's that the kind names for it. */
+function threadOf(setting: Setting, sheet: Sheet, kind: Kind | null): NamedThread | null {
   const own = setting.said.get('thread');
-  const named = own ?? sheet.unit.threads.get(THREAD_OF[setting.canonical ?? ''] ?? '');
+  const named = own ?? sheet.unit.threads.get(kindSetting(setting, kind)?.thread ?? '');
   const found = named ? thread(named.value) : null;
   return named && found ? { thread: found, text: named.value, span: named.span } : null;
 }
-
-/** Which thread of the unit a setting turns. */
-const THREAD_OF: Readonly<Record<string, string>> = {
-  'idle-mixture': 'idle-needle-thread',
-  'idle-stop': 'stop-screw-thread',
-  'jet-height': 'jet-nut-thread',
-};
 
 function workedTravel(turns: Amount, screw: Thread, as: Amount): Amount {
   const by = (count: Amount['base']): Amount['base'] => count.mul(screw.pitchMm);

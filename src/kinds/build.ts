@@ -88,6 +88,8 @@ function buildSetting(name: string, data: SettingData): KindSetting {
       return usual;
     },
     mustSay: data['must-say'] ?? [],
+    saidBy: new Map(Object.entries(data['said-by'] ?? {})),
+    thread: data.thread ?? null,
     perBarrel: data['per-barrel'] ?? true,
   };
 }

@@ -30,6 +30,8 @@ export interface SettingData {
   /** Lowest and highest, as sizes are written, by dimension. */
   readonly usual?: Readonly<Partial<Record<Dimension, readonly string[]>>>;
   readonly 'must-say'?: readonly string[];
+  readonly 'said-by'?: Readonly<Record<string, readonly string[]>>;
+  readonly thread?: string;
   readonly 'per-barrel'?: boolean;
 }
 

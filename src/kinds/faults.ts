@@ -70,6 +70,17 @@ export function kindFaults(data: KindData): KindFault[] {
       const message = `\`${name}\` has a usual ${dimension}, but it may not be stated as one`;
       add([...path, 'usual', dimension], message, `add \`${dimension}\` to \`dimensions\``, true);
     }
+    for (const key of Object.keys(setting['said-by'] ?? {})) {
+      if (setting['must-say']?.includes(key)) continue;
+      const message = `\`${name}\` has words for \`${key}\`, which it need not say`;
+      add([...path, 'said-by', key], message, `add \`${key}\` to \`must-say\``, true);
+    }
+    if (setting.thread !== undefined && data.unit?.[setting.thread]?.[0] !== 'thread')
+      add(
+        [...path, 'thread'],
+        `\`${setting.thread}\` is no thread of the unit`,
+        `add \`${setting.thread}: [thread]\` under \`unit:\``,
+      );
     const { ranges, faults: unread } = readUsual(setting);
     for (const fault of unread)
       add(

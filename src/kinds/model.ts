@@ -24,6 +24,10 @@ export interface KindSetting {
   readonly usual: readonly UsualRange[];
   /** Keys that must be said beside the value (`at`, `gasket` ...), with what each may say. */
   readonly mustSay: readonly string[];
+  /** Other words that say one of those keys: a pump link's `hole` says which link. */
+  readonly saidBy: ReadonlyMap<string, readonly string[]>;
+  /** The key of `unit:` that names the thread of its screw; null where no screw of the unit makes it. */
+  readonly thread: string | null;
   /** Whether every barrel gets the same unless the sheet says otherwise. */
   readonly perBarrel: boolean;
 }

@@ -1,7 +1,7 @@
 import { fullText } from './amount-text.ts';
 import { incomparable } from './comparable.ts';
 import { type AmountVerdict, compareAmounts } from './compare.ts';
-import { agreeLimits } from './convert.ts';
+import { agreeLimits, isInwardRounding } from './convert.ts';
 import { differenceText, rewritten, sizeBeside } from './difference.ts';
 import { findMisprint } from './misprint.ts';
 import type { Agreement, Amount, GaugeBook, Statement } from './model.ts';
@@ -52,6 +52,9 @@ export function agree(first: Statement, second: Statement, options: AgreeOptions
   if (limits) return limits;
   const one = principal(first);
   const two = principal(second);
+  if (isOneSided(first) && isOneSided(second)) {
+    if (isInwardRounding(first, second, first.low ? 'low' : 'high')) return { verdict: 'agrees' };
+  }
   if (one && two) return agreeAmounts(first, second, one, two, options);
   if (!one && !two) return agreeRanges(first, second, options);
   return one
@@ -185,7 +188,10 @@ function agreeRanges(first: Statement, second: Statement, options: AgreeOptions)
   const sides = (['low', 'high'] as const).map((side) => {
     const one = first[side]?.amount;
     const two = second[side]?.amount;
-    return one && two ? { one, two, verdict: compareAmounts(one, two) } : null;
+    if (!one || !two) return null;
+    // A limit rounded inward is no nearest rounding and right all the same.
+    const verdict = isInwardRounding(first, second, side) ? 'agrees' : compareAmounts(one, two);
+    return { one, two, verdict };
   });
   let worst: { one: Amount; two: Amount; verdict: AmountVerdict } | null = null;
   for (const side of sides) {

@@ -117,6 +117,15 @@ export function agreeLimits(first: Statement, second: Statement): LimitsAgreemen
   return worse ?? { verdict };
 }
 
+/** Whether the second's limit on that side is the first's, rounded to its own places inward. */
+export function isInwardRounding(
+  first: Statement,
+  second: Statement,
+  side: 'low' | 'high',
+): boolean {
+  return oneSide(first, second, side) === 'inside';
+}
+
 function oneSide(
   first: Statement,
   second: Statement,
@@ -148,8 +157,9 @@ function oneSide(
   const otherGrain = unitById(unitOf(first))
     .factor.div(10 ** placesOf(first))
     .abs();
-  const near =
-    gap.abs().compare(grain) < 0 || (isDecimal(first) && gap.abs().compare(otherGrain) < 0);
+  // A first rounded to the nearest lies out by half its grain; only one rounded inward by more.
+  const reach = inward ? otherGrain.div(2) : otherGrain;
+  const near = gap.abs().compare(grain) < 0 || (isDecimal(first) && gap.abs().compare(reach) <= 0);
   if (inward && near) return 'inside';
   return {
     verdict: near ? 'widened' : 'apart',

@@ -49,7 +49,7 @@ export function scanStatements(
     const parts = partsAt(lower, start, context);
     const read = parts && !('problem' in parts) ? parts : null;
     const built = read ? statementFrom(text, read, context, null) : null;
-    if (read && built && !('problem' in built) && isMeant(lower, read.end, built)) {
+    if (read && built && !('problem' in built) && isMeant(text, lower, read.end, built)) {
       found.push(withoutFullStop(text, { start, end: read.end, statement: built }));
       START.lastIndex = Math.max(read.end, at + 1);
     } else {
@@ -70,6 +70,9 @@ function withoutFullStop(text: string, found: FoundStatement): FoundStatement {
 function isInsideWord(lower: string, at: number): boolean {
   return at > 0 && /[\p{L}\p{N}.,/⁄:-]/u.test(lower.charAt(at - 1));
 }
+
+/** A unit of one letter glued to its figure, or an upper-case M: a mark or a name, no size. */
+const ONE_LETTER = /\d[A-Za-z]$|(?:^|[^A-Za-z])M$/;
 
 const LETTER_DRILL = /(?:(letter)|drill(?: size)?) ([a-z])\b|([a-z]) (?:twist )?drill\b/y;
 
@@ -99,8 +102,9 @@ function endOfFigure(lower: string, at: number, length: number): number {
   return rest.exec(lower) ? Math.max(rest.lastIndex, at + 1) : at + 1;
 }
 
-/** Whether a plain whole number before `in` or a quotation mark is really a size. */
-function isMeant(lower: string, end: number, statement: Statement): boolean {
+/** Whether `2 in`, `2"` or `27M`, a mark cast on a body, is really a size. */
+function isMeant(text: string, lower: string, end: number, statement: Statement): boolean {
+  if (ONE_LETTER.test(text.slice(Math.max(0, end - 12), end))) return false;
   const value = statement.nominal ?? statement.low?.amount ?? statement.high?.amount;
   if (value?.unit !== 'in' || value.style !== 'integer') return true;
   if (/["”″]$/.test(value.text)) {
