@@ -21,9 +21,10 @@ export function compareAmounts(first: Amount, second: Amount): AmountVerdict {
   if (isRounding(first, second) || isRounding(second, first)) return 'agrees';
   if (isChopped(first, second)) return 'chopped-second';
   if (isChopped(second, first)) return 'chopped-first';
+  // Touching is not enough: .203 and .204 in share the tie between them, and are two sizes.
   const overlap =
-    first.could.low.compare(second.could.high) <= 0 &&
-    second.could.low.compare(first.could.high) <= 0;
+    first.could.low.compare(second.could.high) < 0 &&
+    second.could.low.compare(first.could.high) < 0;
   return overlap ? 'loose' : 'apart';
 }
 

@@ -52,11 +52,16 @@ export function findMisprint(
   const swg = wrong.gauge?.system === 'us-steel-wire' ? 'us-steel' : 'imperial';
   let best: { candidate: Candidate; rank: number; distance: Amount } | null = null;
   for (const candidate of candidates(written, wrong, gauges)) {
-    const rank = LIKELIHOOD.indexOf(candidate.kind);
-    if (best && rank > best.rank) continue;
+    const likely = LIKELIHOOD.indexOf(candidate.kind);
+    if (best && likely > best.rank) continue;
     const amount = readAmount(candidate.text, { gauges, swg });
-    if (!amount || !isExplained(right, amount)) continue;
-    if (candidate.kind === 'extra-digit' && isVague(amount)) continue;
+    const verdict = amount ? compareAmounts(right, amount) : 'apart';
+    if (!amount || (verdict !== 'same' && verdict !== 'agrees')) continue;
+    const vague = verdict === 'agrees' && isVague(amount);
+    if (candidate.kind === 'extra-digit' && vague) continue;
+    // What fits only for want of figures comes after all that fit better.
+    const rank = likely + (vague ? LIKELIHOOD.length : 0);
+    if (best && rank > best.rank) continue;
     if (best && rank === best.rank && !isNearer(right, amount, best.distance)) continue;
     best = { candidate, rank, distance: amount };
   }
@@ -66,11 +71,6 @@ export function findMisprint(
     suggestion: best.candidate.text,
     because: BECAUSE[best.candidate.kind],
   };
-}
-
-function isExplained(right: Amount, candidate: Amount): boolean {
-  const verdict = compareAmounts(right, candidate);
-  return verdict === 'same' || verdict === 'agrees';
 }
 
 /** A figure so short that it agrees with anything near: `0.20` is no likely source of `0.210`. */

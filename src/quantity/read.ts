@@ -1,7 +1,7 @@
 import { nearestName } from '../text/nearest-name.ts';
 import { amount } from './amount.ts';
 import { bareNumber } from './gauge-problems.ts';
-import { partsAt } from './grammar.ts';
+import { type Parts, partsAt } from './grammar.ts';
 import { CONDITIONS, DATUMS, QUALIFIER_WORDS } from './lexicon.ts';
 import type { Dimension, GaugeBook, Reading, SizeProblem, Statement } from './model.ts';
 import { normalize } from './normalize.ts';
@@ -85,10 +85,7 @@ function readNumbers(
   if ('problem' in parts) return parts.problem;
   const leftover = qualifierAt(lower, parts.end);
   if ('problem' in leftover)
-    return (
-      onePart(body, lower, parts.end, parts.first.unit === null && !parts.first.gauge, context) ??
-      leftover.problem
-    );
+    return onePart(body, lower, parts.end, !hasUnit(parts), context) ?? leftover.problem;
   const built = statementFrom(body, parts, context, expect);
   if ('problem' in built) return built.problem;
   const { qualifier, datum } = leftover;
@@ -99,10 +96,16 @@ function readNumbers(
           .slice(parts.end)
           .trim()
           .replace(/^[,(]\s*/, '')
-          .replace(/^([^(]*)\)?\.?$/, '$1')
+          .replace(/^([^()]*)\)?\.?$/, '$1')
       : null,
     datum: datum ?? built.datum,
   };
+}
+
+function hasUnit({ first, second, plus, minus }: Parts): boolean {
+  return Boolean(
+    first.unit ?? first.gauge ?? second?.unit ?? second?.gauge ?? plus?.unit ?? minus?.unit,
+  );
 }
 
 /** A number with something behind it that is no unit: the unit is misspelt, or missing. */

@@ -113,6 +113,7 @@ function* replacements(figure: string, put: (changed: string) => string): Genera
     if (!isDigit(figure, i)) continue;
     for (let digit = 0; digit < 10; digit++) {
       if (String(digit) === figure.charAt(i)) continue;
+      if (digit === 0 && i === 0 && isDigit(figure, 1)) continue;
       yield {
         kind: 'wrong-digit',
         text: put(`${figure.slice(0, i)}${digit}${figure.slice(i + 1)}`),
@@ -142,8 +143,8 @@ function* slips(figure: string, put: (changed: string) => string): Generator<Can
     const at = Math.max(point, 0);
     const left = padded.slice(0, at).replace(/^0+(?=\d)/, '');
     const right = padded.slice(at);
-    const lead =
-      left === '' && figure.startsWith('0') ? '0' : left === '' && whole !== '' ? '0' : left;
+    const bare = figure.startsWith(mark) && /^0*$/.test(left);
+    const lead = bare ? '' : left === '' ? '0' : left;
     yield {
       kind: 'slipped-point',
       text: put(right === '' ? left || '0' : `${lead}${mark}${right}`),

@@ -28,7 +28,7 @@ export function toleranceAt(lower: string, first: Term): ToleranceResult {
     if (!lower.startsWith(sign, at)) continue;
     const both = toleranceNumber(lower, skipSpaces(lower, at + sign.length));
     if (!both || 'problem' in both) return both;
-    return { parts: { plus: both, minus: both }, end: closed(lower, both.end, open) };
+    return unitAfter(lower, first, { plus: both, minus: both }, closed(lower, both.end, open));
   }
   const sign = signAt(lower, at);
   if (sign === null) return null;
@@ -41,7 +41,22 @@ export function toleranceAt(lower: string, first: Term): ToleranceResult {
   const two = toleranceNumber(lower, skipSpaces(lower, next + 1));
   if (!two || 'problem' in two) return two;
   const [plus, minus] = sign === '+' ? [one, two] : [two, one];
-  return { parts: { plus, minus }, end: closed(lower, two.end, open) };
+  return unitAfter(lower, first, { plus, minus }, closed(lower, two.end, open));
+}
+
+/** `0.203 (+0.010/-0) in`: the unit of all three stands behind the parenthesis. */
+function unitAfter(
+  lower: string,
+  first: Term,
+  parts: { plus: Tolerance; minus: Tolerance },
+  end: number,
+): ToleranceResult {
+  const stated = first.unit ?? first.gauge ?? parts.plus.unit ?? parts.minus.unit;
+  const found = stated ? null : wholeUnitAt(lower, skipSpaces(lower, end));
+  if (!found) return { parts, end };
+  const { unit, reference } = found;
+  const withUnit = (one: Tolerance): Tolerance => ({ ...one, unit, reference });
+  return { parts: { plus: withUnit(parts.plus), minus: withUnit(parts.minus) }, end: found.end };
 }
 
 /** The offset after the closing parenthesis, where one was opened and is closed. */

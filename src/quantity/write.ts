@@ -52,13 +52,14 @@ function joined(number: string, unit: string, value: Rational): string {
 }
 
 /**
- * A count of turns, flats or notches as a mixed number where it has a small denominator. Notches
- * below the index are lean.
+ * A count of turns, flats or notches as a mixed number where it has a small denominator. No notch
+ * is the index, and notches below it are lean.
  */
 export function writeCount(base: Rational, unit: 'turn' | 'flat' | 'notch'): string {
   const dimension = unit === 'notch' ? 'notches' : 'turns';
   const number = inUnit(base, dimension, unit);
   const word = unitWord(unit, number);
+  if (unit === 'notch' && number.n === 0n) return 'index';
   if (unit === 'notch' && number.s < 0n) return `${writeCount(base.neg(), unit)} lean`;
   if (number.d === 1n) return `${exactText(number)} ${word}`;
   if (number.d > 64n) return `${formatDecimal(number, 2)} ${word}`;
