@@ -30,10 +30,12 @@ export async function printCard(order: CardOrder): Promise<Printed> {
   order.onProgress?.(`Starting ${order.browser.label}`);
   return withBrowser(order.browser, async (run) => {
     await run.load(html);
-    const size = papers[paper];
-    const problems = await faultsOf(run, contentWidthMm(size, cardMargins(size)), order.templates);
     order.onProgress?.(`Printing the card of ${model.face.title}`);
     const fitted = await fitOnLeaf(run);
+    // What is printed is what is measured: the page still has the density that was settled on.
+    await run.ask(`document.body.dataset.density = '${fitted.density}'`);
+    const size = papers[paper];
+    const problems = await faultsOf(run, contentWidthMm(size, cardMargins(size)), order.templates);
     if (fitted.pages > 2) problems.push(await tooLong(run, model, fitted.pages));
     const settled = await settlePdf(fitted.pdf, {
       title: `${model.face.title}: bench card`,
