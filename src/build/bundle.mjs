@@ -7,6 +7,7 @@ import { chmodSync, rmSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
+import { bundleCheck } from './check-bundle.mjs';
 
 /**
  * Not bundled: the browser's driver and the browser look for their own files beside themselves, and
@@ -44,6 +45,7 @@ export async function bundle(root) {
   });
   // The entry's own `#!` line comes through, so the file can be run as a program.
   chmodSync(entry, 0o755);
+  await bundleCheck(root, EXTERNAL);
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {

@@ -105,9 +105,12 @@ export async function draftAnswers(
     ? createInterface({
         input: io.stdin,
         output: io.stderr as NodeJS.WritableStream,
-        terminal: true,
+        terminal: io.stderr.isTTY === true,
       })
     : null;
+  // The end of the input, or an interrupt, would otherwise leave the question open for ever.
+  const gone = new AbortController();
+  talk?.once('close', () => gone.abort());
   try {
     const ask = async <T>(
       given: string | undefined,
@@ -117,8 +120,9 @@ export async function draftAnswers(
       if (given !== undefined || talk === null) return read(given ?? '');
       for (;;) {
         try {
-          return read(await talk.question(question));
+          return read(await talk.question(question, { signal: gone.signal }));
         } catch (error) {
+          if (gone.signal.aborted) throw new Refusal('no answer was given; nothing was written');
           if (!(error instanceof Refusal)) throw error;
           io.stderr.write(`${error.message}${error.hint === null ? '' : `; ${error.hint}`}\n`);
         }

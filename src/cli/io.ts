@@ -15,6 +15,8 @@ export interface Io {
   readonly cwd: string;
   /** The day as YYYY-MM-DD, where the clock of this computer stands: only drafts carry it. */
   readonly today: () => string;
+  /** Told before work that takes seconds, so that the process can be made ready for it. */
+  readonly expectLongWork?: () => void;
 }
 
 /**

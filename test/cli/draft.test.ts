@@ -1,10 +1,12 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { PassThrough } from 'node:stream';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { featuresAnswer } from '../../src/cli/draft-answers.ts';
 import { planDraft } from '../../src/cli/draft-plan.ts';
 import { draftSheet } from '../../src/cli/draft-sheet.ts';
+import { run } from '../../src/cli/run.ts';
 import { builtInKinds } from '../../src/kinds/index.ts';
 import { examineText } from '../../src/project/examine-file.ts';
 import { openProject } from '../../src/project/project.ts';
@@ -167,6 +169,47 @@ describe('gaugeleaf draft', () => {
     const bad = await gaugeleaf([...argv, '--out', 'My Unit.md'], { cwd });
     expect(bad.status).toBe(2);
     expect(existsSync(join(cwd, 'My Unit.md'))).toBe(false);
+  });
+
+  it('asks on a terminal for what is missing, again where an answer will not do', async () => {
+    const ask = async (answers: readonly string[]) => {
+      const stdin = Object.assign(new PassThrough(), { isTTY: true });
+      const stderr = new PassThrough();
+      let talk = '';
+      const left = [...answers];
+      stderr.on('data', (chunk: Buffer) => {
+        talk += chunk.toString();
+        if (!/: $/.test(talk)) return;
+        const answer = left.shift();
+        if (answer === undefined) stdin.end();
+        else stdin.write(`${answer}\n`);
+      });
+      let out = '';
+      const cwd = folderWith();
+      const status = await run(['draft', '--maker', 'Orlo', '--out', '-'], {
+        stdout: {
+          write: (text) => {
+            out += text;
+          },
+        },
+        stderr,
+        stdin,
+        env: {},
+        cwd,
+        today: () => '2026-10-03',
+      });
+      return { status, out, talk };
+    };
+    const done = await ask(['', '2D', 'two-barel', 'two-barrel, downdraft']);
+    expect(done.status).toBe(0);
+    expect(done.talk).toContain('the model has to be a name');
+    expect(done.talk).toContain('perhaps two-barrel was meant');
+    expect(done.talk).toContain('automatic-choke');
+    expect(done.out).toContain('features: [two-barrel, downdraft]');
+    const cut = await ask(['2D']);
+    expect(cut.status).toBe(2);
+    expect(cut.out).toBe('');
+    expect(cut.talk).toContain('no answer was given; nothing was written');
   });
 
   it('says what is missing or cannot be', async () => {

@@ -47,6 +47,7 @@ export async function booklet(
   const paths = inOrder(project.sheets(), edition.sheets);
   if (paths.length === 0) throw new Refusal(`the project ${project.root} has no sheets to print`);
   const progress = startProgress(io);
+  io.expectLongWork?.();
   const sheets: Candidate[] = [];
   for (const [index, path] of paths.entries()) {
     progress.show(`reading ${index + 1} of ${paths.length} sheets`);

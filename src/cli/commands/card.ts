@@ -69,6 +69,7 @@ function outFolder(out: string, io: Io): string {
 
 async function printAll(jobs: readonly Job[], options: PrintOptions, io: Io): Promise<ExitStatus> {
   const progress = startProgress(io);
+  io.expectLongWork?.();
   const { printCard } = await import('../../press/index.ts');
   const browser: Browser = await browserFor(options, io, progress);
   const templates = new Map<string, Templates>();

@@ -15,6 +15,9 @@ export interface CheckOptions {
   readonly all?: boolean;
 }
 
+/** Fewer sheets than this are done before any preparation would pay. */
+const many = 10;
+
 /** How long the command may keep interruptions and the progress line waiting (milliseconds). */
 const breath = 40;
 
@@ -29,6 +32,7 @@ export async function check(
 ): Promise<ExitStatus> {
   const projects = new Projects(io.cwd);
   const { sheets, whole } = targetsOf(paths, projects, io.cwd);
+  if (sheets.length >= many) io.expectLongWork?.();
   const printer = printerFor(options.format, io, options.all === true);
   const progress = startProgress(io);
   let stopped = false;

@@ -11,6 +11,9 @@ export interface SizeOptions {
   readonly swg?: 'imperial' | 'us-steel';
 }
 
+/** Fewer sizes than this are done before any preparation would pay. */
+const many = 200;
+
 /**
  * `gaugeleaf size`: each size on its own, in the order given; lines of standard input where none is
  * given. 1 where one of them is no size.
@@ -26,7 +29,10 @@ export async function size(
   const ink = paint(usesColor(io, io.stdout));
   let bad = false;
   let first = true;
+  let count = 0;
   for await (const input of sizes.length > 0 ? sizes : lines(io)) {
+    count += 1;
+    if (count === many) io.expectLongWork?.();
     const answer = sizeFacts(input, options.swg ?? null);
     if (options.json === true) {
       io.stdout.write(
