@@ -212,25 +212,16 @@ function brought(node: Element, file: string, picture: PictureSource | null): El
   const alt = String(node.properties.alt ?? '');
   const found = picture?.(String(node.properties.src ?? ''), file) ?? null;
   if (found) {
-    const title = node.properties.title;
+    // The words for a picture tell what its letters stand for: the reader of paper needs them too.
+    const caption = String(node.properties.title ?? alt);
+    const words = { type: 'raw', value: typesetWords(caption) } as unknown as ElementContent;
     return {
       type: 'element',
       tagName: 'figure',
       properties: {},
       children: [
         { type: 'element', tagName: 'img', properties: { src: found.dataUri, alt }, children: [] },
-        ...(title
-          ? [
-              {
-                type: 'element' as const,
-                tagName: 'figcaption',
-                properties: {},
-                children: [
-                  { type: 'raw', value: typesetWords(String(title)) } as unknown as ElementContent,
-                ],
-              },
-            ]
-          : []),
+        { type: 'element', tagName: 'figcaption', properties: {}, children: [words] },
       ],
     };
   }
