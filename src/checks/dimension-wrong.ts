@@ -90,7 +90,127 @@ export default defineCheck({
       });
     }
   },
-  examples: [],
+  examples: [
+    {
+      name: 'an idle speed in inches',
+      sheet: { settings: 'idle-speed: { value: 475 in, from: m48 p. 40 }' },
+      expect: [
+        {
+          at: '475 in',
+          message: '475 in is a length, but idle-speed is stated as a speed',
+          fix: 'correct the unit, or move the figure to the setting it belongs to',
+        },
+      ],
+    },
+    {
+      name: 'a float level in turns',
+      sheet: {
+        settings:
+          'float-level:\n  value: 1-1/2 turns out\n  at: free end of the float\n  cover: inverted\n  gasket: removed\n  from: m48 p. 31',
+      },
+      expect: [
+        {
+          at: '1-1/2 turns out',
+          message:
+            '1-1/2 turns out is a number of turns or flats, but float-level is stated as a length, a condition in words or an angle',
+          fix: 'correct the unit, or move the figure to the setting it belongs to',
+        },
+      ],
+    },
+    {
+      name: 'another way of stating it that measures something else',
+      sheet: {
+        settings:
+          'idle-stop: { value: 1/2 turn in after contact, also: [0.02 in], from: m48 p. 40 }',
+      },
+      expect: [
+        {
+          at: '0.02 in',
+          message: '0.02 in is a length, but `value` is a number of turns or flats',
+          fix: 'state `also` in the same kind of unit as `value`',
+        },
+      ],
+    },
+    {
+      name: 'a gauge that is no length',
+      sheet: { settings: 'unloader: { value: 0.136 in, gauge: 29 rpm, from: m48 p. 33 }' },
+      expect: [
+        {
+          at: '29 rpm',
+          message: '29 rpm is a speed, but `gauge` is a length',
+          fix: 'give the length of the gauge, with its unit',
+        },
+      ],
+    },
+    {
+      name: 'a travel that is no length',
+      sheet: {
+        settings: 'idle-mixture: { value: 1-1/4 turns out, travel: 1-1/4 turns, from: m48 p. 40 }',
+      },
+      expect: [
+        {
+          at: '1-1/4 turns',
+          message: '1-1/4 turns is a number of turns or flats, but `travel` is a length',
+          fix: 'give the length of the travel, with its unit',
+        },
+      ],
+    },
+    {
+      name: 'a vacuum counted from nothing',
+      sheet: { settings: 'idle-vacuum: { value: 18 inHg absolute, from: m48 p. 40 }' },
+      expect: [
+        {
+          at: '18 inHg absolute',
+          message:
+            '18 inHg absolute is counted as an absolute pressure, but idle-vacuum is a vacuum',
+          fix: 'look in the source which is meant; a vacuum is below ambient, a pressure above it',
+        },
+      ],
+    },
+    {
+      name: 'a fuel pressure below ambient',
+      sheet: { settings: 'fuel-pressure: { value: 4 inHg vacuum, from: m48 p. 21 }' },
+      expect: [
+        {
+          at: '4 inHg vacuum',
+          message: '4 inHg vacuum is counted as a vacuum, but fuel-pressure is a pressure',
+          fix: 'look in the source which is meant; a vacuum is below ambient, a pressure above it',
+        },
+      ],
+    },
+    {
+      name: 'a bore of the unit in degrees',
+      sheet: {
+        front:
+          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: 1A\n  features: [single-barrel, downdraft, pump]\n  throttle-bore: 36°',
+      },
+      expect: [
+        {
+          at: '36°',
+          message: '36° is an angle, but throttle-bore is stated as a length',
+          fix: 'correct the unit, or move the figure to the setting it belongs to',
+        },
+      ],
+    },
+    {
+      name: 'a tachometer is named as a gauge, and a float may stand parallel',
+      sheet: {
+        settings:
+          'idle-speed: { value: 475 rpm, gauge: tachometer, from: m48 p. 40 }\nfloat-alignment: { value: parallel, from: m48 p. 30 }',
+      },
+      expect: [],
+    },
+    {
+      name: 'each in its own unit',
+      sheet: {
+        front:
+          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: 1A\n  features: [single-barrel, downdraft, pump]\n  throttle-bore: 36 mm',
+        settings:
+          'idle-vacuum: { value: 18 inHg, also: [61 kPa], from: m48 p. 40 }\nidle-stop: { value: 1/2 turn in after contact, also: [3 flats in], from: m48 p. 40 }',
+      },
+      expect: [],
+    },
+  ],
 });
 
 function valueDimension(stated: StatedSize): Dimension | null {

@@ -44,7 +44,35 @@ export default defineCheck({
       }
     }
   },
-  examples: [],
+  examples: [
+    {
+      name: 'twelfths and twenty-fourths',
+      sheet: {
+        settings:
+          'float-drop: { value: 7/12 in, from: m48 p. 31 }\nunloader: { value: 5/24 in, from: m48 p. 33 }',
+      },
+      expect: [
+        {
+          at: '7/12 in',
+          message: '7/12 in is a fraction that no rule or drill is divided by',
+          fix: 'look in the source again: 2, 4, 8, 16, 32 and 64 are usual',
+        },
+        {
+          at: '5/24 in',
+          message: '5/24 in is a fraction that no rule or drill is divided by',
+          fix: 'look in the source again: 2, 4, 8, 16, 32 and 64 are usual',
+        },
+      ],
+    },
+    {
+      name: 'the fractions that rules and drills have',
+      sheet: {
+        settings:
+          'float-drop: { value: 1-7/16 in, from: m48 p. 31 }\nidle-stop: { value: 1/3 turn in after contact, from: m48 p. 40 }',
+      },
+      expect: [],
+    },
+  ],
 });
 
 function isInches(statement: Statement): boolean {

@@ -25,5 +25,52 @@ export default defineCheck({
       });
     }
   },
-  examples: [],
+  examples: [
+    {
+      name: 'a number past the end of the index',
+      sheet: { settings: 'unloader: { value: No. 129 drill, from: m48 p. 33 }' },
+      expect: [
+        {
+          at: 'No. 129 drill',
+          message:
+            'there is no drill No. 129; number drills run from 1 to 97 (near it: No. 29 drill, No. 19 drill, No. 12 drill)',
+          fix: 'look in the source again: No. 29 drill or No. 19 drill or No. 12 drill?',
+        },
+      ],
+    },
+    {
+      name: 'a fraction that no drill has',
+      sheet: {
+        settings:
+          'float-level: { value: 13/64 in, gauge: 13/62 drill, at: free end, gasket: removed, from: m48 p. 31 }',
+      },
+      expect: [
+        {
+          at: '13/62 drill',
+          message:
+            'there is no 13/62 drill; the nearest are No. 4 drill (0.2090 in) and No. 3 drill (0.2130 in)',
+          fix: 'write No. 4 drill or No. 3 drill, as the source has it',
+        },
+      ],
+    },
+    {
+      name: 'a wire that no gauge has',
+      sheet: { settings: 'fast-idle-gap: { value: 0.028 in, gauge: 77 AWG, from: m48 p. 34 }' },
+      expect: [
+        {
+          at: '77 AWG',
+          message: 'there is no AWG 77; AWG runs from 6/0 to 50 (near it: 7 AWG)',
+          fix: 'look in the source again: 7 AWG?',
+        },
+      ],
+    },
+    {
+      name: 'the last number that there is',
+      sheet: {
+        settings:
+          'idle-tube: { value: No. 97 drill, from: m48 p. 28 }\nunloader: { value: drill Z, gauge: 25 mm drill, from: m48 p. 33 }',
+      },
+      expect: [],
+    },
+  ],
 });

@@ -47,7 +47,58 @@ export default defineCheck({
       });
     }
   },
-  examples: [],
+  examples: [
+    {
+      name: 'the next drill but one',
+      sheet: {
+        settings:
+          'float-level:\n  value: 13/64 ± 1/64 in\n  at: free end of the float\n  cover: inverted\n  gasket: removed\n  from: m48 p. 31\n  gauge: 7/32 drill',
+      },
+      expect: [
+        {
+          at: '7/32 drill',
+          message: '7/32 drill is 0.016 in more than 13/64 ± 1/64 in, though 13/64 drill is nearer',
+          fix: 'use 13/64 drill, or leave it where the source names this gauge',
+        },
+      ],
+    },
+    {
+      name: 'a number drill beside its neighbor',
+      sheet: {
+        settings: 'unloader: { value: 0.136 ± 0.010 in, gauge: No. 30 drill, from: m48 p. 33 }',
+      },
+      expect: [
+        {
+          at: 'No. 30 drill',
+          message:
+            'No. 30 drill is 0.008 in less than 0.136 ± 0.010 in, though No. 29 drill is nearer',
+          fix: 'use No. 29 drill, or leave it where the source names this gauge',
+        },
+      ],
+    },
+    {
+      name: 'two digits of a wire swapped',
+      sheet: {
+        settings:
+          'fast-idle-gap: { value: 0.056 ± 0.010 in, gauge: 0.065 in wire, from: m48 p. 34 }',
+      },
+      expect: [
+        {
+          at: '0.065 in wire',
+          message:
+            '0.065 in wire is 0.009 in more than 0.056 ± 0.010 in, though 0.056 in wire is nearer',
+          fix: 'use 0.056 in wire, or leave it where the source names this gauge',
+        },
+      ],
+    },
+    {
+      name: 'the nearest of its kind',
+      sheet: {
+        settings: 'unloader: { value: 0.1370 ± 0.0050 in, gauge: No. 29 drill, from: m48 p. 33 }',
+      },
+      expect: [],
+    },
+  ],
 });
 
 /** A gauge of the same system nearer to the nominal; null where the chosen one is the nearest. */

@@ -1,6 +1,6 @@
 import { goNoGo, inside } from '../gauges/index.ts';
 import { findMisprint, writeIn } from '../quantity/index.ts';
-import type { Amount, Limit, Statement } from '../quantity/model.ts';
+import type { Amount, Gauge, Limit, Statement } from '../quantity/model.ts';
 import { defineCheck } from './define.ts';
 import { readOf, sizesOfSetting } from './stated-sizes.ts';
 
@@ -15,11 +15,11 @@ export default defineCheck({
     'lies inside the limits; a go and no-go pair only if both do.',
   messages: {
     below: {
-      message: '{gauge} is {size}, below the lower limit of {value}, {limit}',
+      message: '{gauge} is below {limit}, the lower limit of {value}',
       fix: '{fix}',
     },
     above: {
-      message: '{gauge} is {size}, above the upper limit of {value}, {limit}',
+      message: '{gauge} is above {limit}, the upper limit of {value}',
       fix: '{fix}',
     },
   },
@@ -39,8 +39,7 @@ export default defineCheck({
           message: side,
           span: size.span,
           values: {
-            gauge: gauge.text,
-            size: writeIn(amount.base, gauge.dimension, amount.unit, placesFor(amount)),
+            gauge: toldFully(gauge.text, amount),
             value: value.text,
             limit,
             fix: remedy(value, amount, context.gauges),
@@ -52,13 +51,98 @@ export default defineCheck({
       }
     }
   },
-  examples: [],
+  examples: [
+    {
+      name: 'a drill below the lower limit',
+      sheet: {
+        settings:
+          'float-level:\n  value: 13/64 ± 1/128 in\n  at: free end of the float\n  cover: inverted\n  gasket: removed\n  from: m48 p. 31\n  gauge: 3/16 drill',
+      },
+      expect: [
+        {
+          at: '3/16 drill',
+          message: '3/16 drill, 0.1875 in, is below 0.1953 in, the lower limit of 13/64 ± 1/128 in',
+          fix: '13/64 drill, if the next number was taken; otherwise use No. 6 drill or 5.2 mm drill, inside the limits',
+        },
+      ],
+    },
+    {
+      name: 'a wire above the upper limit',
+      sheet: {
+        settings: 'fast-idle-gap: { value: 0.018–0.022 in, gauge: 0.024 in wire, from: m48 p. 34 }',
+      },
+      expect: [
+        {
+          at: '0.024 in wire',
+          message: '0.024 in wire is above 0.0220 in, the upper limit of 0.018–0.022 in',
+          fix: 'use 0.020 in wire or 0.50 mm wire, inside the limits',
+        },
+      ],
+    },
+    {
+      name: 'a no-go gauge past the limit',
+      sheet: {
+        settings:
+          'fast-idle-gap: { value: 0.018–0.022 in, gauge: { go: 0.018 in wire, no-go: 0.023 in wire }, from: m48 p. 34 }',
+      },
+      expect: [
+        {
+          at: '0.023 in wire',
+          message: '0.023 in wire is above 0.0220 in, the upper limit of 0.018–0.022 in',
+          fix: 'use 0.020 in wire or 0.50 mm wire, inside the limits',
+        },
+      ],
+    },
+    {
+      name: 'limits so close that no gauge fits',
+      sheet: {
+        settings:
+          'fast-idle-gap: { value: 0.0203–0.0204 in, gauge: 0.025 in wire, from: m48 p. 34 }',
+      },
+      expect: [
+        {
+          at: '0.025 in wire',
+          message: '0.025 in wire is above 0.0204 in, the upper limit of 0.0203–0.0204 in',
+          fix: 'no gauge lies within the limits: No. 76 drill is below them, 0.52 mm drill above',
+        },
+      ],
+    },
+    {
+      name: 'a gauge for a limit on one side',
+      sheet: {
+        settings: 'unloader: { value: 0.136 in min, gauge: No. 30 drill, from: m48 p. 33 }',
+      },
+      expect: [
+        {
+          at: 'No. 30 drill',
+          message: 'No. 30 drill, 0.1285 in, is below 0.1360 in, the lower limit of 0.136 in min',
+          fix: 'take a gauge inside the limits',
+        },
+      ],
+    },
+    {
+      name: 'exactly on the limits',
+      sheet: {
+        settings:
+          'float-level:\n  value: 13/64 ± 1/64 in\n  at: free end of the float\n  cover: inverted\n  gasket: removed\n  from: m48 p. 31\n  gauge: 3/16 drill\nfast-idle-gap: { value: 0.018–0.022 in, gauge: { go: 0.018 in wire, no-go: 0.022 in wire }, from: m48 p. 34 }',
+      },
+      expect: [],
+    },
+  ],
 });
 
 /** A gauge told in decimals may be the limit itself, rounded: then it is on the limit, not outside. */
 function sideOutside(value: Statement, gauge: Amount): 'below' | 'above' | null {
   if (value.low && gauge.could.high.compare(value.low.base) < 0) return 'below';
   return value.high && gauge.could.low.compare(value.high.base) > 0 ? 'above' : null;
+}
+
+/** A gauge's name with its size, unless the name is the size. */
+function toldFully(text: string, amount: Amount): string {
+  const named = amount.gauge && !/^(?:wire|leaf|pin)$/.test(amount.gauge.system);
+  return named
+    ? `${text}, ${writeIn(amount.base, 'length', amount.unit, placesFor(amount))},`
+    : text;
 }
 
 function placesFor(amount: Amount): number {
@@ -79,17 +163,25 @@ function remedy(
   const named = misprint ? `${misprint.suggestion}, if ${misprint.because}; otherwise ` : '';
   if (value.dimension !== 'length' || !value.low || !value.high)
     return `${named}take a gauge inside the limits`;
-  const fitting = inside(value.low.base, value.high.base);
+  const fitting = fittingGauges(value.low.base, value.high.base, gauge);
   if (fitting.length === 0) {
-    const pair = goNoGo(value.low.base, value.high.base);
-    return `${named}no common gauge lies inside the limits${pair.reason ? ` (${pair.reason})` : ''}`;
+    const { reason } = goNoGo(value.low.base, value.high.base);
+    return `${named}${reason ?? 'no common gauge lies within the limits'}`;
   }
-  const centre = nominal?.base ?? value.low.base.add(value.high.base).div(2);
-  const nearest = [...fitting].sort((a, b) =>
-    a.mm.sub(centre).abs().compare(b.mm.sub(centre).abs()),
-  );
-  return `${named}use ${nearest
-    .slice(0, 2)
+  const center = nominal?.base ?? value.low.base.add(value.high.base).div(2);
+  const labels = [...fitting]
+    .sort((a, b) => a.mm.sub(center).abs().compare(b.mm.sub(center).abs()))
     .map((each) => each.label)
-    .join(' or ')}, inside the limits`;
+    .filter((label) => label !== misprint?.suggestion);
+  return labels.length === 0
+    ? `${named}look in the source again`
+    : `${named}use ${labels.slice(0, 2).join(' or ')}, inside the limits`;
+}
+
+/** Gauges inside the limits: of the gauge's own sort where there are any, a drill for a drill. */
+function fittingGauges(low: Amount['base'], high: Amount['base'], gauge: Amount): readonly Gauge[] {
+  const all = inside(low, high);
+  const sort = (system: string | undefined): string => system?.replace(/^.*-drill$/, 'drill') ?? '';
+  const own = all.filter((each) => sort(each.system) === sort(gauge.gauge?.system));
+  return own.length > 0 ? own : all;
 }

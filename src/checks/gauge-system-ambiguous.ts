@@ -43,5 +43,35 @@ export default defineCheck({
       }
     }
   },
-  examples: [],
+  examples: [
+    {
+      name: 'SWG of which country',
+      sheet: { settings: 'fast-idle-gap: { value: 28 SWG, from: m48 p. 34 }' },
+      expect: [
+        {
+          at: '28 SWG',
+          message: '28 SWG could be imperial, .0148 in, or US steel wire, .0162 in',
+          fix: 'write `28 SWG imperial`, or say `wire-gauge: imperial` for the whole sheet or edition',
+        },
+      ],
+    },
+    {
+      name: 'settled by another statement',
+      sheet: { settings: 'fast-idle-gap: { value: 28 SWG, also: [0.0148 in], from: m48 p. 34 }' },
+      expect: [],
+    },
+    {
+      name: 'settled by the sheet',
+      sheet: {
+        front: 'wire-gauge: us-steel',
+        settings: 'fast-idle-gap: { value: 28 SWG, from: m48 p. 34 }',
+      },
+      expect: [],
+    },
+    {
+      name: 'said on the spot',
+      sheet: { settings: 'fast-idle-gap: { value: 28 SWG imperial, from: m48 p. 34 }' },
+      expect: [],
+    },
+  ],
 });

@@ -11,11 +11,11 @@ export default defineCheck({
     'No part can pass. Either the two were written in the wrong order or one of the figures is wrong; ' +
     'the source decides, so nothing is turned round silently.',
   messages: {
-    inverted: { message: '{problem}', fix: '{fix}' },
     pair: {
       message: 'the go gauge, {go}, is not smaller than the no-go gauge, {noGo}',
       fix: 'give the smaller as `go` and the larger as `no-go`',
     },
+    inverted: { message: '{problem}', fix: '{fix}' },
   },
   run(sheet, _context, report) {
     for (const { size, subject } of statedSizes(sheet)) {
@@ -45,5 +45,61 @@ export default defineCheck({
       });
     }
   },
-  examples: [],
+  examples: [
+    {
+      name: 'the larger written first',
+      sheet: { settings: 'fast-idle-gap: { value: 0.022–0.018 in, from: m48 p. 34 }' },
+      expect: [
+        {
+          at: '0.022–0.018 in',
+          message:
+            '0.022–0.018 in has its limits the wrong way round: the lower, 0.022, is above the upper, 0.018 in',
+          fix: 'put the smaller first, after a look in the source',
+        },
+      ],
+    },
+    {
+      name: 'a go gauge larger than the no-go',
+      sheet: {
+        settings:
+          'fast-idle-gap: { value: 0.018–0.022 in, gauge: { go: 0.022 in wire, no-go: 0.018 in wire }, from: m48 p. 34 }',
+      },
+      expect: [
+        {
+          at: '0.018 in wire',
+          message:
+            'the go gauge, 0.022 in wire, is not smaller than the no-go gauge, 0.018 in wire',
+          fix: 'give the smaller as `go` and the larger as `no-go`',
+        },
+      ],
+    },
+    {
+      name: 'a go and a no-go of one size',
+      sheet: {
+        settings:
+          'fast-idle-gap: { value: 0.018–0.022 in, gauge: { go: 0.020 in wire, no-go: 0.020 in wire }, from: m48 p. 34 }',
+      },
+      expect: [
+        {
+          at: '0.020 in wire',
+          message:
+            'the go gauge, 0.020 in wire, is not smaller than the no-go gauge, 0.020 in wire',
+          fix: 'give the smaller as `go` and the larger as `no-go`',
+        },
+      ],
+    },
+    {
+      name: 'both ends the same is a size, not an inversion',
+      sheet: { settings: 'fast-idle-gap: { value: 0.020–0.020 in, from: m48 p. 34 }' },
+      expect: [],
+    },
+    {
+      name: 'the smaller first',
+      sheet: {
+        settings:
+          'fast-idle-gap: { value: 0.018–0.022 in, gauge: { go: 0.018 in wire, no-go: 0.022 in wire }, from: m48 p. 34 }',
+      },
+      expect: [],
+    },
+  ],
 });

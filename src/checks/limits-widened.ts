@@ -51,7 +51,59 @@ export default defineCheck({
       }
     }
   },
-  examples: [],
+  examples: [
+    {
+      name: 'the lower limit rounded down',
+      sheet: {
+        settings: 'float-drop: { value: 11.0 ± 0.3 mm, also: [.421–.444 in], from: m48 p. 31 }',
+      },
+      expect: [
+        {
+          at: '.421–.444 in',
+          message:
+            '`also` .421–.444 in starts at 0.4210 in, but `value` 11.0 ± 0.3 mm starts at 0.4213 in',
+          fix: 'write 0.422–0.444 in, rounded inward, or say `rounding: ordinary`',
+        },
+      ],
+    },
+    {
+      name: 'the upper limit rounded up',
+      sheet: {
+        settings: 'float-drop: { value: 11.0 ± 0.3 mm, also: [.422–.445 in], from: m48 p. 31 }',
+      },
+      expect: [
+        {
+          at: '.422–.445 in',
+          message:
+            '`also` .422–.445 in goes up to 0.4450 in, but `value` 11.0 ± 0.3 mm stops at 0.4449 in',
+          fix: 'write 0.422–0.444 in, rounded inward, or say `rounding: ordinary`',
+        },
+      ],
+    },
+    {
+      name: 'rounded inward',
+      sheet: {
+        settings: 'float-drop: { value: 11.0 ± 0.3 mm, also: [.422–.444 in], from: m48 p. 31 }',
+      },
+      expect: [],
+    },
+    {
+      name: 'exactly the same limits',
+      sheet: {
+        settings:
+          'float-drop: { value: 0.750 ± 0.010 in, also: [18.796–19.304 mm], from: m48 p. 31 }',
+      },
+      expect: [],
+    },
+    {
+      name: 'the ordinary rounding, and said so',
+      sheet: {
+        settings:
+          'float-drop: { value: 11.0 ± 0.3 mm, also: [.421–.445 in], rounding: ordinary, from: m48 p. 31 }',
+      },
+      expect: [],
+    },
+  ],
 });
 
 function isOrdinary(setting: Setting, sheet: Sheet): boolean {

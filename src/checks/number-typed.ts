@@ -42,5 +42,36 @@ export default defineCheck({
       });
     }
   },
-  examples: [],
+  examples: [
+    {
+      name: 'typed just as the front matter has it',
+      sheet: { body: '## Float level\n\n1. Pass the gauge under the free end: 13/64 in.\n' },
+      expect: [
+        {
+          at: '13/64 in',
+          message: '13/64 in is the setting `float-level`, typed a second time',
+          fix: 'write `:value[float-level]`',
+          fixed: '1. Pass the gauge under the free end: :value[float-level].',
+        },
+      ],
+    },
+    {
+      name: 'written another way',
+      sheet: { body: '## Float level\n\n1. Pass the gauge under the free end, 5.16 mm.\n' },
+      expect: [
+        {
+          at: '5.16 mm',
+          message: '5.16 mm is the setting `float-level`, 13/64 in, written another way',
+          fix: 'write `:value[float-level]`, which prints it as the source has it',
+        },
+      ],
+    },
+    {
+      name: 'called by its name',
+      sheet: {
+        body: '## Float level\n\n1. Pass the gauge under the free end: :value[float-level].\n',
+      },
+      expect: [],
+    },
+  ],
 });

@@ -61,5 +61,51 @@ export default defineCheck({
       }
     }
   },
-  examples: [],
+  examples: [
+    {
+      name: 'two barrels, and nothing said',
+      sheet: {
+        settings:
+          'idle-mixture: { places: { left: 1-1/4 turns out, right: 1-1/2 turns out }, from: m48 p. 40 }',
+      },
+      expect: [
+        {
+          at: '1-1/2 turns out',
+          message:
+            'idle-mixture is 1-1/4 turns out at `left` and 1-1/2 turns out at `right`, and nothing says that they differ on purpose',
+          fix: 'make them equal, or add `places-differ:` with the reason',
+        },
+      ],
+    },
+    {
+      name: 'a place against the value',
+      sheet: {
+        settings:
+          'idle-mixture: { value: 1-1/4 turns out, places: { rear: 1-1/2 turns out }, from: m48 p. 40 }',
+      },
+      expect: [
+        {
+          at: '1-1/2 turns out',
+          message:
+            'idle-mixture is 1-1/4 turns out by its value and 1-1/2 turns out at `rear`, and nothing says that they differ on purpose',
+          fix: 'make them equal, or add `places-differ:` with the reason',
+        },
+      ],
+    },
+    {
+      name: 'said, with the reason',
+      sheet: {
+        settings:
+          'main-jet: { places: { primary: 0.050 in, secondary: 0.067 in }, places-differ: the secondary has no rod, from: m48 p. 28 }',
+      },
+      expect: [],
+    },
+    {
+      name: 'the same, written two ways',
+      sheet: {
+        settings: 'main-jet: { places: { left: 0.0400 in, right: No. 60 drill }, from: m48 p. 28 }',
+      },
+      expect: [],
+    },
+  ],
 });

@@ -49,5 +49,54 @@ export default defineCheck({
       });
     }
   },
-  examples: [],
+  examples: [
+    {
+      name: 'another size in the step',
+      sheet: {
+        body: '## Float level\n\n1. Pass a gauge of 0.230 in under the free end: :value[float-level].\n',
+      },
+      expect: [
+        {
+          at: '0.230 in',
+          message:
+            '0.230 in stands beside the setting `float-level`, which is 13/64 in (0.027 in more)',
+          fix: 'write `:value[float-level]` if the setting is meant: 0.203 in, if two digits were swapped',
+        },
+      ],
+    },
+    {
+      name: 'another number of turns',
+      sheet: {
+        body: '## Initial idle\n\n1. Back the needle out 1-1/2 turns out from its seat, :value[idle-mixture].\n',
+      },
+      expect: [
+        {
+          at: '1-1/2 turns out',
+          message:
+            '1-1/2 turns out stands beside the setting `idle-mixture`, which is 1-1/4 turns out (1/4 turn more)',
+          fix: 'write `:value[idle-mixture]` if the setting is meant: 1-1/4 turns, if the denominator is wrong',
+        },
+      ],
+    },
+    {
+      name: 'a range beside a plain size',
+      sheet: {
+        body: '## Float level\n\n1. Keep the float within 0.210 to 0.220 in of the cover: :value[float-level].\n',
+      },
+      expect: [
+        {
+          at: '0.210 to 0.220 in',
+          message: '0.210 to 0.220 in stands beside the setting `float-level`, which is 13/64 in',
+          fix: 'write `:value[float-level]` if the setting is meant',
+        },
+      ],
+    },
+    {
+      name: 'tools, steps and the size itself',
+      sheet: {
+        body: '## Float level\n\n1. Loosen the cover with a 7/16 in wrench.\n2. Pass the 13/64 drill under the free end: :value[float-level].\n\n## Initial idle\n\n1. Turn it 1/4 turn at a time to :value[idle-mixture].\n',
+      },
+      expect: [],
+    },
+  ],
 });

@@ -37,5 +37,36 @@ export default defineCheck({
       }
     }
   },
-  examples: [],
+  examples: [
+    {
+      name: 'the last digit dropped',
+      sheet: { settings: 'float-drop: { value: 9/64 in, also: [.140 in], from: m48 p. 31 }' },
+      expect: [
+        {
+          at: '.140 in',
+          message: '.140 in is 9/64 in with its digits dropped; rounded it is .141 in',
+          fix: 'write .141 in, or leave it where the source prints it so',
+        },
+      ],
+    },
+    {
+      name: 'the value chopped, the fraction exact',
+      sheet: { settings: 'float-drop: { value: .140 in, also: [9/64 in], from: m48 p. 31 }' },
+      expect: [
+        {
+          at: '.140 in',
+          message: '.140 in is 9/64 in with its digits dropped; rounded it is .141 in',
+          fix: 'write .141 in, or leave it where the source prints it so',
+        },
+      ],
+    },
+    {
+      name: 'rounded, either way at a tie',
+      sheet: {
+        settings:
+          'float-drop: { value: 9/64 in, also: [.141 in], from: m48 p. 31 }\nunloader: { value: 1/8 in, also: [.12 in, .13 in], from: m48 p. 33 }',
+      },
+      expect: [],
+    },
+  ],
 });

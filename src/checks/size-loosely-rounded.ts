@@ -10,8 +10,11 @@ import type { Amount, Statement } from '../quantity/model.ts';
 import { defineCheck } from './define.ts';
 import { doubtfulPairs, restatements } from './statement-pairs.ts';
 
-/** Half a thousandth of an inch in mm: what the finest figure of an ordinary card resolves. */
+/** Half a thousandth of an inch in mm: the finest that a figure with a tolerance is held to. */
 const HALF_THOU = rational('0.0127');
+
+/** What rounding to a tenth of a millimeter takes at most: ordinary where no tolerance is stated. */
+const ORDINARY = rational('0.05');
 
 /** A restated size with so few places that it is another setting in the hand. */
 export default defineCheck({
@@ -21,15 +24,15 @@ export default defineCheck({
   summary: 'A size was rounded so far that it no longer says the same in the hand.',
   explain:
     'A decimal carries its rounding: .20 for 13/64 is right to two places and three thousandths off ' +
-    'on the feeler. A rounding that takes more than a tenth of the tolerance is worth a place more; ' +
-    'one that leaves the limits is a warning.',
+    'on the feeler. A rounding that takes more than a tenth of the tolerance (or, where none is stated, more than ' +
+    'a twentieth of a millimeter) is worth a place more; one that leaves the limits is a warning.',
   messages: {
     loose: {
-      message: '{second} for {first} is rounded by {off}; {first} is {exact}',
+      message: '{second} for {first} is rounded by {off}, from {exact}',
       fix: 'give it a place more',
     },
     outside: {
-      message: '{second} for {first} is rounded out of the limits, by {off}; {first} is {exact}',
+      message: '{second} for {first} is rounded out of the limits, by {off} from {exact}',
       fix: 'give it a place more',
     },
     apart: {
@@ -86,7 +89,69 @@ export default defineCheck({
       }
     }
   },
-  examples: [],
+  examples: [
+    {
+      name: 'two places for a sixty-fourth',
+      sheet: {
+        settings:
+          'float-level: { value: 13/64 in, also: [.20 in], at: free end, gasket: removed, from: m48 p. 31 }',
+      },
+      expect: [
+        {
+          at: '.20 in',
+          message: '.20 in for 13/64 in is rounded by 0.003 in, from 0.2031 in',
+          fix: 'give it a place more',
+        },
+      ],
+    },
+    {
+      name: 'rounded out of the limits',
+      sheet: {
+        settings: 'fast-idle-cam: { value: 0.0180 ± 0.0015 in, also: [0.02 in], from: m48 p. 33 }',
+      },
+      expect: [
+        {
+          at: '0.02 in',
+          message:
+            '0.02 in for 0.0180 ± 0.0015 in is rounded out of the limits, by 0.002 in from 0.0180 in',
+          fix: 'give it a place more',
+          severity: 'warning',
+        },
+      ],
+    },
+    {
+      name: 'two roundings, neither the other converted',
+      sheet: { settings: 'float-drop: { value: 0.222 in, also: [5.7 mm], from: m48 p. 31 }' },
+      expect: [
+        {
+          at: '5.7 mm',
+          message:
+            '5.7 mm and 0.222 in could both be roundings of one size, but neither is the other converted',
+          fix: 'write 5.6 mm, or give the size that both come from',
+        },
+      ],
+    },
+    {
+      name: 'to a tenth of a millimeter, with no tolerance to take from',
+      sheet: { settings: 'float-drop: { value: 19.05 mm, also: [19.1 mm], from: m48 p. 31 }' },
+      expect: [],
+    },
+    {
+      name: 'a tenth of the tolerance off, and no more',
+      sheet: {
+        settings: 'float-drop: { value: 0.754 ± 0.020 in, also: [.75 in], from: m48 p. 31 }',
+      },
+      expect: [],
+    },
+    {
+      name: 'three places',
+      sheet: {
+        settings:
+          'float-level: { value: 13/64 in, also: [.203 in], at: free end, gasket: removed, from: m48 p. 31 }',
+      },
+      expect: [],
+    },
+  ],
 });
 
 function hasBand(statement: Statement): boolean {
@@ -94,13 +159,13 @@ function hasBand(statement: Statement): boolean {
 }
 
 /**
- * Whether a restatement is off by more than half a thousandth of an inch and by more than a tenth
- * of the tolerance, where there is one.
+ * Whether a restatement is off by more than half a thousandth of an inch and a tenth of the
+ * tolerance, or, where none is stated, by more than tenths of a millimeter can be.
  */
 function isLoose(value: Statement, one: Amount, two: Amount): boolean {
   if (two.places === null) return false;
   const off = two.base.sub(one.base).abs();
+  if (!value.low || !value.high) return off.compare(ORDINARY) > 0;
   if (off.compare(HALF_THOU) <= 0) return false;
-  if (!value.low || !value.high) return true;
   return off.compare(value.high.base.sub(value.low.base).div(10)) > 0;
 }

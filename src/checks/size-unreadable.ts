@@ -24,7 +24,8 @@ export default defineCheck({
     unmended: { message: '{problem}', fix: null },
   },
   run(sheet, _context, report) {
-    for (const { size, subject } of statedSizes(sheet)) {
+    for (const { size, subject, role } of statedSizes(sheet)) {
+      if (role === 'gauge' && isInstrument(size.text)) continue;
       if (size.reading.ok || ELSEWHERE.has(size.reading.problem.code)) continue;
       if (size.reading.problem.code === 'empty') continue;
       const { message, fix } = size.reading.problem;
@@ -39,5 +40,62 @@ export default defineCheck({
         });
     }
   },
-  examples: [],
+  examples: [
+    {
+      name: 'a slipped key between the figures',
+      sheet: { settings: 'float-drop: { value: 0.7x50 in, from: m48 p. 31 }' },
+      expect: [
+        {
+          at: '0.7x50 in',
+          message: 'x is no unit that a size is written in',
+          fix: 'say the unit after 0.7: in, mm, thou, turns, rpm ...',
+        },
+      ],
+    },
+    {
+      name: 'a misspelt unit',
+      sheet: { settings: 'idle-speed: { value: 475 rpn, from: m48 p. 40 }' },
+      expect: [
+        {
+          at: '475 rpn',
+          message: 'rpn is no unit that a size is written in',
+          fix: 'write 475 rpm, if that is meant',
+        },
+      ],
+    },
+    {
+      name: 'a fraction over nothing',
+      sheet: { settings: 'float-drop: { value: 23/0 in, from: m48 p. 31 }' },
+      expect: [{ at: '23/0 in', message: '23/0 divides by zero', fix: 'look in the source again' }],
+    },
+    {
+      name: 'two sizes in one',
+      sheet: { settings: 'float-drop: { value: between 3/4 in, from: m48 p. 31 }' },
+      expect: [
+        {
+          at: 'between 3/4 in',
+          message: 'between 3/4 in: between needs a second size after `and`',
+          fix: null,
+        },
+      ],
+    },
+    {
+      name: 'a remark goes under `note`, and an instrument is named in words',
+      sheet: {
+        settings:
+          'float-drop: { value: 3/4 in, note: measured twice, gauge: straight-edge, from: m48 p. 31 }',
+      },
+      expect: [],
+    },
+    {
+      name: 'a blank that is still to be filled in is another finding',
+      sheet: { settings: 'float-drop: { value: fill in, from: m48 p. 31 }' },
+      expect: [],
+    },
+  ],
 });
+
+/** `tachometer`, `straight-edge`: an instrument that is named in words proves no size of its own. */
+function isInstrument(text: string): boolean {
+  return !/\d|[½¼¾⅓⅔⅛⅜⅝⅞]|\b(?:drill|wire|leaf|pin|letter)\b/i.test(text);
+}

@@ -54,7 +54,52 @@ export default defineCheck({
       }
     }
   },
-  examples: [],
+  examples: [
+    {
+      name: 'a point that slipped to the right',
+      sheet: {
+        settings:
+          'float-level:\n  value: 2.03 in\n  at: free end of the float\n  cover: inverted\n  gasket: removed\n  from: m48 p. 31',
+      },
+      expect: [
+        {
+          at: '2.03 in',
+          message: '2.03 in is more than is usual for float level: 0 in to 2 in',
+          fix: 'look for a slipped point or a wrong unit; if the figure is right, accept it with a reason',
+        },
+      ],
+    },
+    {
+      name: 'a point that slipped to the left',
+      sheet: { settings: 'idle-speed: { value: 47.5 rpm, from: m48 p. 40 }' },
+      expect: [
+        {
+          at: '47.5 rpm',
+          message: '47.5 rpm is less than is usual for idle speed: 300 rpm to 2000 rpm',
+          fix: 'look for a slipped point or a wrong unit; if the figure is right, accept it with a reason',
+        },
+      ],
+    },
+    {
+      name: 'a limit that no unit comes near',
+      sheet: { settings: 'idle-speed: { value: 450–4750 rpm, from: m48 p. 40 }' },
+      expect: [
+        {
+          at: '450–4750 rpm',
+          message: '450–4750 rpm is more than is usual for idle speed: 300 rpm to 2000 rpm',
+          fix: 'look for a slipped point or a wrong unit; if the figure is right, accept it with a reason',
+        },
+      ],
+    },
+    {
+      name: 'exactly at either end of the usual range',
+      sheet: {
+        settings:
+          'float-level:\n  value: 2 in\n  at: free end of the float\n  cover: inverted\n  gasket: removed\n  from: m48 p. 31\nidle-speed: { value: 300 rpm, from: m48 p. 40 }',
+      },
+      expect: [],
+    },
+  ],
 });
 
 /** On which side of a range a statement's figure, or its limits, lie outside; ends count as inside. */

@@ -27,5 +27,48 @@ export default defineCheck({
       });
     }
   },
-  examples: [],
+  examples: [
+    {
+      name: 'a number that is a drill, a jet or a flow',
+      sheet: { settings: 'main-jet: { value: No. 60, from: m48 p. 28 }' },
+      expect: [
+        {
+          at: 'No. 60',
+          message:
+            'No. 60 has no system: it could be No. 60 drill, 0.0400 in, a jet marked in hundredths of a millimeter, 0.60 mm, a jet marked in thousandths, 0.060 in or a flow number',
+          fix: 'say which: `No. 60 drill`, for example',
+        },
+      ],
+    },
+    {
+      name: 'a decimal with no unit',
+      sheet: { settings: 'float-drop: { value: 0.750, from: m48 p. 31 }' },
+      expect: [
+        {
+          at: '0.750',
+          message: '0.750 has no unit: it could be 0.750 in or 0.750 mm',
+          fix: 'say which: `0.750 in`, for example',
+        },
+      ],
+    },
+    {
+      name: 'a fraction with no unit',
+      sheet: { settings: 'float-drop: { value: 3/4 in, also: [23/32], from: m48 p. 31 }' },
+      expect: [
+        {
+          at: '23/32',
+          message: '23/32 has no unit: it could be 23/32 in',
+          fix: 'say which: `23/32 in`, for example',
+        },
+      ],
+    },
+    {
+      name: 'each with its system',
+      sheet: {
+        settings:
+          'main-jet: { value: No. 60 drill, also: [0.0400 in], from: m48 p. 28 }\nidle-tube: { value: 0.60 mm, from: m48 p. 28 }',
+      },
+      expect: [],
+    },
+  ],
 });

@@ -1,10 +1,11 @@
-import type { Agreement } from '../quantity/model.ts';
+import { principal, writeIn } from '../quantity/index.ts';
+import type { Agreement, Statement } from '../quantity/model.ts';
 import type { Setting } from '../sheet/model.ts';
 import { defineCheck, type Report } from './define.ts';
-import { doubtfulPairs, type Pair } from './statement-pairs.ts';
+import { doubtfulPairs, type Pair, type Restated } from './statement-pairs.ts';
 
 type Apart = Extract<Agreement, { verdict: 'disagrees' | 'within-tolerance' }>;
-type Message = 'converted' | 'plain' | 'sense' | 'condition';
+type Message = 'converted' | 'plain' | 'limits' | 'sense' | 'condition';
 
 /** One setting stated twice, as two different sizes. */
 export default defineCheck({
@@ -27,6 +28,10 @@ export default defineCheck({
       message: '`{otherKey}` says {first}, but `{key}` says {second} ({difference}{inside})',
       fix: '{fix}',
     },
+    limits: {
+      message: 'the {side} limit of {first} is {firstIn}, but of `{key}` {second} it is {secondIn}',
+      fix: '{fix}',
+    },
     sense: {
       message: '`{otherKey}` says {first}, but `{key}` says {second}: {difference}',
       fix: 'look in the source which way it goes',
@@ -45,18 +50,328 @@ export default defineCheck({
       }
     }
   },
-  examples: [],
+  examples: [
+    {
+      name: 'two digits swapped',
+      sheet: { settings: 'unloader: { value: No. 29 drill, also: [0.163 in], from: m48 p. 33 }' },
+      expect: [
+        {
+          at: '0.163 in',
+          message: 'No. 29 drill is 0.1360 in, but `also` says 0.163 in (0.027 in more)',
+          fix: '0.136 in, if two digits were swapped; otherwise correct the value, No. 29 drill',
+        },
+      ],
+    },
+    {
+      name: 'a slipped point',
+      sheet: { settings: 'float-drop: { value: 3/4 in, also: [1.905 mm], from: m48 p. 31 }' },
+      expect: [
+        {
+          at: '1.905 mm',
+          message: '3/4 in is 19.050 mm, but `also` says 1.905 mm (17.15 mm less)',
+          fix: '19.05 mm, if the point slipped; otherwise correct the value, 3/4 in',
+        },
+      ],
+    },
+    {
+      name: 'one wrong digit',
+      sheet: { settings: 'float-drop: { value: 3/4 in, also: [19.06 mm], from: m48 p. 31 }' },
+      expect: [
+        {
+          at: '19.06 mm',
+          message: '3/4 in is 19.050 mm, but `also` says 19.06 mm (0.01 mm more)',
+          fix: '19.05 mm, if one digit is wrong; otherwise correct the value, 3/4 in',
+        },
+      ],
+    },
+    {
+      name: 'a digit left out',
+      sheet: { settings: 'unloader: { value: 0.1360 in, also: [.16 in], from: m48 p. 33 }' },
+      expect: [
+        {
+          at: '.16 in',
+          message: '`value` says 0.1360 in, but `also` says .16 in (0.024 in more)',
+          fix: '.136 in, if a digit was left out; otherwise correct the value, 0.1360 in',
+        },
+      ],
+    },
+    {
+      name: 'a digit too many',
+      sheet: { settings: 'idle-speed: { value: 475 rpm, also: [4175 rpm], from: m48 p. 40 }' },
+      expect: [
+        {
+          at: '4175 rpm',
+          message: '`value` says 475 rpm, but `also` says 4175 rpm (3700 rpm more)',
+          fix: '475 rpm, if a digit is too many; otherwise correct the value, 475 rpm',
+        },
+      ],
+    },
+    {
+      name: 'the next drill in the index',
+      sheet: { settings: 'unloader: { value: 0.1360 in, also: [No. 28 drill], from: m48 p. 33 }' },
+      expect: [
+        {
+          at: 'No. 28 drill',
+          message:
+            '`value` says 0.1360 in, but `also` says No. 28 drill, 0.1405 in (0.005 in more)',
+          fix: 'No. 29 drill, if the next number was taken; otherwise correct the value, 0.1360 in',
+        },
+      ],
+    },
+    {
+      name: 'inches for millimeters',
+      sheet: { settings: 'fast-idle-cam: { value: 0.020 in, also: [0.020 mm], from: m48 p. 33 }' },
+      expect: [
+        {
+          at: '0.020 mm',
+          message: '0.020 in is 0.508 mm, but `also` says 0.020 mm (0.49 mm less)',
+          fix: '0.020 in, if the unit was mistaken; otherwise correct the value, 0.020 in',
+        },
+      ],
+    },
+    {
+      name: 'a wrong numerator',
+      sheet: { settings: 'float-drop: { value: 0.7188 in, also: [21/32 in], from: m48 p. 31 }' },
+      expect: [
+        {
+          at: '21/32 in',
+          message: '`value` says 0.7188 in, but `also` says 21/32 in (0.063 in less)',
+          fix: '23/32 in, if the numerator is wrong; otherwise correct the value, 0.7188 in',
+        },
+      ],
+    },
+    {
+      name: 'a wrong denominator',
+      sheet: { settings: 'float-drop: { value: 0.4375 in, also: [7/8 in], from: m48 p. 31 }' },
+      expect: [
+        {
+          at: '7/8 in',
+          message: '`value` says 0.4375 in, but `also` says 7/8 in (0.438 in more)',
+          fix: '7/16 in, if the denominator is wrong; otherwise correct the value, 0.4375 in',
+        },
+      ],
+    },
+    {
+      name: 'another gauge system',
+      sheet: {
+        settings: 'fast-idle-gap: { value: 0.0320 in, also: [20 SWG imperial], from: m48 p. 34 }',
+      },
+      expect: [
+        {
+          at: '20 SWG imperial',
+          message:
+            '`value` says 0.0320 in, but `also` says 20 SWG imperial, 0.0360 in (0.004 in more)',
+          fix: '21 SWG imperial, if the next number was taken; otherwise correct the value, 0.0320 in',
+        },
+      ],
+    },
+    {
+      name: 'inches against millimeters, with no one slip to explain it',
+      sheet: { settings: 'float-drop: { value: 19.05 mm, also: [0.253 in], from: m48 p. 31 }' },
+      expect: [
+        {
+          at: '0.253 in',
+          message: '19.05 mm is 0.7500 in, but `also` says 0.253 in (0.497 in less)',
+          fix: 'look in the source which is right: `also`, or the value, 19.05 mm',
+        },
+      ],
+    },
+    {
+      name: 'the value stands alone against the other two',
+      sheet: {
+        settings:
+          'unloader: { value: No. 28 drill, also: [0.1360 in], gauge: No. 29 drill, from: m48 p. 33 }',
+      },
+      expect: [
+        {
+          at: 'No. 28 drill',
+          message:
+            '`gauge` says No. 29 drill, but `value` says No. 28 drill, 0.1405 in (0.005 in more)',
+          fix: 'No. 29 drill, if the next number was taken; the other 2 statements agree with one another',
+        },
+      ],
+    },
+    {
+      name: 'one of three stands alone',
+      sheet: {
+        settings: 'unloader: { value: No. 29 drill, also: [0.163 in, 3.454 mm], from: m48 p. 33 }',
+      },
+      expect: [
+        {
+          at: '0.163 in',
+          message: 'No. 29 drill is 0.1360 in, but `also` says 0.163 in (0.027 in more)',
+          fix: '0.136 in, if two digits were swapped; the other 2 statements agree with one another',
+        },
+      ],
+    },
+    {
+      name: 'a gauge beside a value that has no limits',
+      sheet: {
+        settings:
+          'float-level:\n  value: 13/64 in\n  at: free end of the float\n  cover: inverted\n  gasket: removed\n  from: m48 p. 31\n  gauge: 15/64 drill',
+      },
+      expect: [
+        {
+          at: '15/64 drill',
+          message: '13/64 in is 0.2031 in, but `gauge` says 15/64 drill, 0.2344 in (0.031 in more)',
+          fix: '13/64 drill, if the numerator is wrong; otherwise correct the value, 13/64 in',
+        },
+      ],
+    },
+    {
+      name: 'apart, but still inside the limits',
+      sheet: {
+        settings: 'float-drop: { value: 0.750 ± 0.010 in, also: [0.756 in], from: m48 p. 31 }',
+      },
+      expect: [
+        {
+          at: '0.756 in',
+          message:
+            '`value` says 0.750 ± 0.010 in, but `also` says 0.756 in (0.006 in more, still inside the limits)',
+          fix: '0.750 in, if one digit is wrong; otherwise correct the value, 0.750 ± 0.010 in',
+          severity: 'warning',
+        },
+      ],
+    },
+    {
+      name: 'exactly on the limit',
+      sheet: {
+        settings: 'float-drop: { value: 0.750 ± 0.010 in, also: [0.760 in], from: m48 p. 31 }',
+      },
+      expect: [
+        {
+          at: '0.760 in',
+          message:
+            '`value` says 0.750 ± 0.010 in, but `also` says 0.760 in (0.010 in more, still inside the limits)',
+          fix: '0.750 in, if one digit is wrong; otherwise correct the value, 0.750 ± 0.010 in',
+          severity: 'warning',
+        },
+      ],
+    },
+    {
+      name: 'past the limit',
+      sheet: {
+        settings: 'float-drop: { value: 0.750 ± 0.010 in, also: [0.761 in], from: m48 p. 31 }',
+      },
+      expect: [
+        {
+          at: '0.761 in',
+          message: '`value` says 0.750 ± 0.010 in, but `also` says 0.761 in (0.011 in more)',
+          fix: 'look in the source which is right: `also`, or the value, 0.750 ± 0.010 in',
+        },
+      ],
+    },
+    {
+      name: 'the other way',
+      sheet: {
+        settings:
+          'choke-cover-index: { value: 1 notch rich, also: [1 notch lean], from: m48 p. 33 }',
+      },
+      expect: [
+        {
+          at: '1 notch lean',
+          message: '`value` says 1 notch rich, but `also` says 1 notch lean: the other way',
+          fix: 'look in the source which way it goes',
+        },
+      ],
+    },
+    {
+      name: 'counted from another place',
+      sheet: {
+        settings:
+          'idle-stop: { value: 1/2 turn in after contact, also: [1/2 turn in from flush], from: m48 p. 40 }',
+      },
+      expect: [
+        {
+          at: '1/2 turn in from flush',
+          message:
+            '`value` says 1/2 turn in after contact, but `also` says 1/2 turn in from flush (counted from flush, not from contact)',
+          fix: 'look in the source which is right: `also`, or the value, 1/2 turn in after contact',
+        },
+      ],
+    },
+    {
+      name: 'another condition',
+      sheet: { settings: 'metering-rods: { value: bottomed, also: [flush], from: m48 p. 32 }' },
+      expect: [
+        {
+          at: 'flush',
+          message: '`value` says bottomed, but `also` says flush',
+          fix: 'keep the one that the source states',
+        },
+      ],
+    },
+    {
+      name: 'the same middle and other limits',
+      sheet: {
+        settings:
+          'float-drop: { value: 0.750 ± 0.010 in, also: [0.750 ± 0.020 in], from: m48 p. 31 }',
+      },
+      expect: [
+        {
+          at: '0.750 ± 0.020 in',
+          message:
+            'the lower limit of 0.750 ± 0.010 in is 0.7400 in, but of `also` 0.750 ± 0.020 in it is 0.7300 in',
+          fix: 'look in the source which is right: `also`, or the value, 0.750 ± 0.010 in',
+        },
+      ],
+    },
+    {
+      name: 'limits in another unit that are another pair',
+      sheet: {
+        settings:
+          'float-drop: { value: 0.750 ± 0.010 in, also: [18.80–19.50 mm], from: m48 p. 31 }',
+      },
+      expect: [
+        {
+          at: '18.80–19.50 mm',
+          message:
+            'the upper limit of 0.750 ± 0.010 in is 19.304 mm, but of `also` 18.80–19.50 mm it is 19.500 mm',
+          fix: 'look in the source which is right: `also`, or the value, 0.750 ± 0.010 in',
+        },
+      ],
+    },
+    {
+      name: 'a limit on one side',
+      sheet: {
+        settings: 'idle-vacuum: { value: 18.5 inHg min, also: [65.62 kPa min], from: m48 p. 40 }',
+      },
+      expect: [
+        {
+          at: '65.62 kPa min',
+          message: '18.5 inHg min is 62.65 kPa, but `also` says 65.62 kPa min (2.97 kPa more)',
+          fix: '62.62 kPa, if one digit is wrong; otherwise correct the value, 18.5 inHg min',
+        },
+      ],
+    },
+    {
+      name: 'one size in six ways, each rounded to its own places',
+      sheet: {
+        settings:
+          'float-level:\n  value: 13/64 in\n  also: [.203 in, 0.2031 in, 5.16 mm, "5,2 mm"]\n  gauge: 13/64 drill\n  at: free end of the float\n  gasket: removed\n  from: m48 p. 31',
+      },
+      expect: [],
+    },
+    {
+      name: 'limits rounded inward, and a gauge that the limits give room',
+      sheet: {
+        settings:
+          'float-drop: { value: 0.750 ± 0.010 in, also: [18.80–19.30 mm], gauge: 19 mm drill, from: m48 p. 31 }\nfuel-pressure: { value: 1-1/2 to 2-1/2 psi, also: [10.35–17.23 kPa], from: m48 p. 21 }',
+      },
+      expect: [],
+    },
+  ],
 });
 
 function disagreement(setting: Setting, pair: Pair, found: Apart): Report<Message> {
-  const { trusted, doubtful } = pair;
-  const first = trusted.statement.text;
-  const second = doubtful.statement.text;
+  const { trusted, doubtful, limits } = pair;
   const inside = found.verdict === 'within-tolerance';
   const values = {
-    first,
-    second,
-    firstIn: found.first,
+    first: trusted.statement.text,
+    second: limits ? doubtful.statement.text : toldFully(doubtful),
+    side: limits?.side === 'low' ? 'lower' : 'upper',
+    firstIn: limits?.first ?? found.first,
+    secondIn: limits?.second ?? '',
     key: doubtful.stated.key,
     otherKey: trusted.stated.key,
     difference: found.difference,
@@ -66,16 +381,18 @@ function disagreement(setting: Setting, pair: Pair, found: Apart): Report<Messag
   const message: Message =
     doubtful.statement.condition !== null
       ? 'condition'
-      : found.difference.startsWith('the other')
-        ? 'sense'
-        : found.first === first || sameFigure(found.first, first)
-          ? 'plain'
-          : 'converted';
+      : limits
+        ? 'limits'
+        : found.difference.startsWith('the other')
+          ? 'sense'
+          : isToldAlike(trusted.statement, doubtful.statement)
+            ? 'plain'
+            : 'converted';
   return {
     message,
     span: doubtful.stated.size.span,
     values,
-    compared: [found.first, found.second],
+    compared: [values.firstIn, limits?.second ?? found.second],
     related: [
       {
         span: trusted.stated.size.span,
@@ -87,19 +404,37 @@ function disagreement(setting: Setting, pair: Pair, found: Apart): Report<Messag
   };
 }
 
-/** `0.2030 in` says no more than `0.203 in`. */
-function sameFigure(one: string, other: string): boolean {
-  const plain = (text: string): string =>
-    text.replace(/^0(?=\.)/, '').replace(/(\.\d*?)0+(?=\D|$)/, '$1');
-  return plain(one) === plain(other);
+/** A gauge's name says no figure to a reader without the table: the figure is put beside it. */
+function toldFully({ statement }: Restated): string {
+  const amount = principal(statement);
+  if (!amount?.gauge || statement.form !== 'exact') return statement.text;
+  const figure = writeIn(
+    amount.base,
+    statement.dimension,
+    amount.unit,
+    amount.unit === 'in' ? 4 : 2,
+  );
+  return amount.style === 'gauge' && !statement.text.includes(figure.replace(/0* .*$/, ''))
+    ? `${statement.text}, ${figure}`
+    : statement.text;
 }
 
-function remedy({ trusted, doubtful }: Pair, found: Apart): string {
-  const other =
-    trusted.stated.key === 'value'
-      ? `the value, ${trusted.statement.text}`
-      : `\`${trusted.stated.key}\`, ${trusted.statement.text}`;
-  if (found.misprint)
-    return `${found.misprint.suggestion}, if ${found.misprint.because}; otherwise correct ${other}`;
-  return `look in the source which is right: \`${doubtful.stated.key}\`, or ${other}`;
+/** Whether the first is told in decimals of the second's own unit, so that nothing need be worked. */
+function isToldAlike(first: Statement, second: Statement): boolean {
+  const [one, two] = [principal(first), principal(second)];
+  if (!one || !two) return true;
+  return one.unit === two.unit && (one.style === two.style || one.places !== null);
+}
+
+function remedy({ trusted, doubtful, others }: Pair, found: Apart): string {
+  const { key } = trusted.stated;
+  const { text } = trusted.statement;
+  const other = key === 'value' ? `the value, ${text}` : `\`${key}\`, ${text}`;
+  const agreed = others > 1 ? `the other ${others} statements agree with one another` : null;
+  if (found.misprint) {
+    const { suggestion, because } = found.misprint;
+    return `${suggestion}, if ${because}; ${agreed ?? `otherwise correct ${other}`}`;
+  }
+  const which = `look in the source which is right: \`${doubtful.stated.key}\`, or ${other}`;
+  return agreed ? `correct \`${doubtful.stated.key}\`; ${agreed}` : which;
 }

@@ -1,4 +1,4 @@
-import { agree, agreeLimits } from '../quantity/index.ts';
+import { agree, agreeLimits, type LimitsAgreement } from '../quantity/index.ts';
 import type { Agreement, GaugeBook, Statement } from '../quantity/model.ts';
 import type { Setting } from '../sheet/model.ts';
 import { readOf, type StatedSize, sizesOfSetting } from './stated-sizes.ts';
@@ -9,12 +9,18 @@ export interface Restated {
   readonly statement: Statement;
 }
 
+type LimitsApart = Extract<LimitsAgreement, { verdict: 'apart' | 'widened' }>;
+
 /** Two sizes that should be one, how they stand, and which of them is the doubtful one. */
 export interface Pair {
   readonly trusted: Restated;
   readonly doubtful: Restated;
   /** The trusted one first. */
   readonly agreement: Agreement;
+  /** Which limits are apart, where the figures themselves are not; null otherwise. */
+  readonly limits: LimitsApart | null;
+  /** How many statements of the setting hold together against the doubtful one: 1 in a plain pair. */
+  readonly others: number;
 }
 
 /**
@@ -70,7 +76,10 @@ export function doubtfulPairs(setting: Setting, gauges: GaugeBook): readonly Pai
   if (odd !== null) {
     const others = sizes.map((_, i) => i).filter((i) => i !== odd);
     const trusted = others.find((i) => i === 0) ?? finest(sizes, others);
-    return [pairOf(sizes, trusted, odd, gauges), ...gentlePairs(sizes, others, look, gauges)];
+    return [
+      pairOf(sizes, trusted, odd, gauges, others.length),
+      ...gentlePairs(sizes, others, look, gauges),
+    ];
   }
   const pairs: Pair[] = [];
   const told = new Set<number>();
@@ -88,17 +97,28 @@ export function doubtfulPairs(setting: Setting, gauges: GaugeBook): readonly Pai
 
 function compared(first: Restated, second: Restated, gauges: GaugeBook): Agreement {
   const verdict = agree(first.statement, second.statement, { gauges });
-  if (!FINE.has(verdict.verdict)) return verdict;
-  const limits = agreeLimits(first.statement, second.statement);
-  if (limits.verdict !== 'apart' || verdict.verdict === 'incomparable') return verdict;
-  const side = limits.side === 'low' ? 'lower' : 'upper';
+  const limits = FINE.has(verdict.verdict) ? limitsApart(first, second) : null;
+  if (!limits || verdict.verdict === 'incomparable') return verdict;
   return {
     verdict: 'disagrees',
-    first: `${limits.first} as the ${side} limit`,
-    second: second.statement.text,
-    difference: `${limits.second} as the ${side} limit`,
+    first: limits.first,
+    second: limits.second,
+    difference: '',
     misprint: null,
   };
+}
+
+function limitsApart(first: Restated, second: Restated): LimitsApart | null {
+  const limits = agreeLimits(first.statement, second.statement);
+  return limits.verdict === 'apart' ? limits : null;
+}
+
+/** The limits, where nothing but they disagrees: the middles agree, or only one side states one. */
+function limitsAtFault(first: Restated, second: Restated, found: Agreement): LimitsApart | null {
+  if (found.verdict !== 'disagrees') return null;
+  const [one, two] = [first.statement, second.statement];
+  const onlyOne = (one.nominal === null) !== (two.nominal === null);
+  return found.difference === '' || onlyOne ? limitsApart(first, second) : null;
 }
 
 function pairOf(
@@ -106,9 +126,12 @@ function pairOf(
   trusted: number,
   doubtful: number,
   gauges: GaugeBook,
+  others = 1,
 ): Pair {
   const [one, two] = [sizes[trusted] as Restated, sizes[doubtful] as Restated];
-  return { trusted: one, doubtful: two, agreement: compared(one, two, gauges) };
+  const agreement = compared(one, two, gauges);
+  const limits = limitsAtFault(one, two, agreement);
+  return { trusted: one, doubtful: two, agreement, limits, others };
 }
 
 /** The index that is apart from every other while the others hold together; null if none is. */

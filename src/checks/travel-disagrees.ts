@@ -64,7 +64,85 @@ export default defineCheck({
       });
     }
   },
-  examples: [],
+  examples: [
+    {
+      name: 'two digits swapped',
+      sheet: {
+        front:
+          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: 1A\n  features: [single-barrel, downdraft, pump]\n  idle-needle-thread: 10-32 UNF',
+        settings: 'idle-mixture: { value: 1-1/4 turns out, travel: 0.093 in, from: m48 p. 40 }',
+      },
+      expect: [
+        {
+          at: '0.093 in',
+          message:
+            '1-1/4 turns of 10-32 UNF is 0.0391 in, but `travel` says 0.093 in (0.054 in more)',
+          fix: '0.039 in, if two digits were swapped; otherwise correct the turns or the thread',
+        },
+      ],
+    },
+    {
+      name: 'turns and travel that no one slip explains',
+      sheet: {
+        front:
+          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: 1A\n  features: [single-barrel, downdraft, pump]\n  stop-screw-thread: 2 BA',
+        settings:
+          'idle-stop: { value: 1-1/2 turns in after contact, travel: 2 mm, from: m48 p. 40 }',
+      },
+      expect: [
+        {
+          at: '2 mm',
+          message: '1-1/2 turns of 2 BA is 1.215 mm, but `travel` says 2 mm (0.79 mm more)',
+          fix: 'write 1.215 mm, or correct the turns or the thread',
+        },
+      ],
+    },
+    {
+      name: 'flats of a jet nut',
+      sheet: {
+        front:
+          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: 1A\n  features: [single-barrel, side-draft, constant-depression, adjustable-jet]\n  jet-nut-thread: 1/4 BSF',
+        settings: 'jet-height: { value: 9 flats down, travel: 1.628 mm, from: m48 p. 40 }',
+      },
+      expect: [
+        {
+          at: '1.628 mm',
+          message: '9 flats of 1/4 BSF is 1.465 mm, but `travel` says 1.628 mm (0.16 mm more)',
+          fix: 'write 1.465 mm, or correct the turns or the thread',
+        },
+      ],
+    },
+    {
+      name: 'a screw that names its own thread',
+      sheet: {
+        settings:
+          'dashpot: { value: 3 turns in, thread: 8-32 UNC, travel: 0.0983 in, from: m48 p. 41 }',
+      },
+      expect: [
+        {
+          at: '0.0983 in',
+          message: '3 turns of 8-32 UNC is 0.0938 in, but `travel` says 0.0983 in (0.005 in more)',
+          fix: '0.0938 in, if two digits were swapped; otherwise correct the turns or the thread',
+        },
+      ],
+    },
+    {
+      name: 'travel to the places it is stated in',
+      sheet: {
+        front:
+          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: 1A\n  features: [single-barrel, downdraft, pump]\n  idle-needle-thread: 10-32 UNF',
+        settings: 'idle-mixture: { value: 1-1/4 turns out, travel: 0.039 in, from: m48 p. 40 }',
+      },
+      expect: [],
+    },
+    {
+      name: 'no thread is named, so nothing can be proved',
+      sheet: {
+        settings: 'idle-mixture: { value: 1-1/4 turns out, travel: 0.093 in, from: m48 p. 40 }',
+      },
+      expect: [],
+    },
+  ],
 });
 
 interface NamedThread {

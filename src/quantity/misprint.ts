@@ -12,11 +12,11 @@ import { principal } from './write.ts';
 const LIKELIHOOD: readonly Kind[] = [
   'swapped-digits',
   'slipped-point',
+  'wrong-unit',
   'neighboring-gauge',
   'wrong-digit',
   'wrong-numerator',
   'wrong-denominator',
-  'wrong-unit',
   'missing-digit',
   'extra-digit',
   'wrong-system',
