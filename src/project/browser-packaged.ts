@@ -65,14 +65,13 @@ async function unpack(from: string, cache: string, home: string): Promise<void> 
       createWriteStream(join(half, 'chromium')),
     );
     chmodSync(join(half, 'chromium'), 0o700);
-    // Graphics and network libraries that a bare system lacks: its tar holds one folder, `lib`.
-    for (const archive of ['al2023.tar.br', 'swiftshader.tar.br']) {
-      await pipeline(
-        createReadStream(join(from, archive)),
-        createBrotliDecompress(),
-        extract(half),
-      );
-    }
+    // Network and security libraries that a bare system lacks: the tar holds one folder, `lib`. The
+    // package's graphics libraries stay packed: printing is done without them (`--disable-gpu`).
+    await pipeline(
+      createReadStream(join(from, 'al2023.tar.br')),
+      createBrotliDecompress(),
+      extract(half),
+    );
     renameSync(half, home);
   } catch (error) {
     if (half !== null) rmSync(half, { recursive: true, force: true });
@@ -81,7 +80,7 @@ async function unpack(from: string, cache: string, home: string): Promise<void> 
     const reason = error instanceof Error ? error.message : String(error);
     throw new PressStopped(
       `The packaged browser could not be unpacked into ${cache}: ${reason}. ` +
-        'It needs about 210 MB there; GAUGELEAF_CACHE names another folder.',
+        'It needs about 200 MB there; GAUGELEAF_CACHE names another folder.',
     );
   }
 }
