@@ -1,4 +1,3 @@
-import { missingCharacters } from './font-coverage.ts';
 import type { Templates } from './orders.ts';
 import { PressStopped } from './orders.ts';
 import type { Run } from './run.ts';
@@ -30,7 +29,7 @@ export async function faultsOf(
     faults.push(`${what} is ${mm} mm too wide for the page and would be cut off.`);
   }
   const text = await run.ask("document.body.textContent + ' ' + document.title");
-  const missing = missingCharacters(String(text), templates.fonts.values());
+  const missing = missingCharacters(String(text), templates.characters);
   if (missing.length > 0) {
     const shown = missing.slice(0, 12).map((character) => {
       const code = (character.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0');
@@ -43,6 +42,21 @@ export async function faultsOf(
     );
   }
   return faults;
+}
+
+/** Characters that print nothing and need no glyph: controls, joiners, variation selectors. */
+const silent = /[\p{Cc}\p{Cf}\s]|\p{Variation_Selector}/u;
+
+/** The characters of a text that are not among those covered, each once, in code point order. */
+export function missingCharacters(text: string, covered: ReadonlySet<number>): string[] {
+  const missing = new Set<number>();
+  for (const character of text) {
+    const code = character.codePointAt(0) ?? 0;
+    if (!covered.has(code) && !silent.test(character)) missing.add(code);
+  }
+  return [...missing]
+    .sort((first, second) => first - second)
+    .map((code) => String.fromCodePoint(code));
 }
 
 const fontsThatFail = `Promise.all([...document.fonts].map((font) =>

@@ -37,6 +37,8 @@ export interface EditionFacts {
 export interface Templates {
   readonly texts: ReadonlyMap<string, string>;
   readonly fonts: ReadonlyMap<string, Uint8Array>;
+  /** The code points that the fonts have glyphs for, together. */
+  readonly characters: ReadonlySet<number>;
 }
 
 /** A browser that was found, with what it must be started with. */
@@ -44,7 +46,7 @@ export interface Browser {
   readonly path: string;
   /** `packaged Chromium 147.0.0`, `Chromium at /usr/bin/chromium`: for people. */
   readonly label: string;
-  /** Variables laid over the ones of the process: FONTCONFIG_FILE, LD_LIBRARY_PATH. */
+  /** The whole environment it is started with, FONTCONFIG_FILE and LD_LIBRARY_PATH in it. */
   readonly env: Readonly<Record<string, string>>;
   /** Further switches that this machine needs, such as `--no-sandbox` for root. */
   readonly args: readonly string[];

@@ -29,7 +29,7 @@ export async function withBrowser<T>(browser: Browser, work: (run: Run) => Promi
       executablePath: browser.path,
       headless: 'shell',
       args: [...isolatingSwitches, ...browser.args],
-      env: { ...process.env, ...browser.env },
+      env: { ...browser.env },
       timeout: 60_000,
       protocolTimeout: patienceMs,
       waitForInitialPage: false,

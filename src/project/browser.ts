@@ -74,11 +74,14 @@ function equipped(
 ): Browser {
   // Chromium refuses to run its sandbox as root; anyone else keeps it unless they say otherwise.
   const root = around.platform !== 'win32' && process.getuid?.() === 0;
+  const said: Record<string, string> = {};
+  for (const [name, value] of Object.entries(around.env))
+    if (value !== undefined) said[name] = value;
   const unsandboxed = root || around.env.GAUGELEAF_NO_SANDBOX === '1';
   return {
     path,
     label,
-    env: { ...variables, ...fontEnvironment(around.env, around.platform) },
+    env: { ...said, ...variables, ...fontEnvironment(around.env, around.platform) },
     args: unsandboxed ? ['--no-sandbox'] : [],
   };
 }

@@ -2,6 +2,7 @@ import { type Dirent, readdirSync, realpathSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Templates } from '../press/index.ts';
 import { decodeText } from './decode.ts';
+import { charactersOf } from './font-characters.ts';
 import { byBytes } from './list-sheets.ts';
 import { packageRoot } from './package-root.ts';
 import { readBounded } from './read-text.ts';
@@ -26,7 +27,7 @@ export function readTemplates(projectRoot: string): Templates {
   if (isFolder(club) && realpathSync(club) !== realpathSync(own)) {
     readFolder(projectRoot, club, '', texts, fonts);
   }
-  return { texts, fonts };
+  return { texts, fonts, characters: charactersOf(fonts.values()) };
 }
 
 function readFolder(

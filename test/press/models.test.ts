@@ -180,6 +180,7 @@ describe('templates', () => {
   const withCard = (text: string) => ({
     texts: new Map([...templates.texts, ['card.hbs', text]]),
     fonts: templates.fonts,
+    characters: templates.characters,
   });
 
   test('a name that the model lacks stops the press and is named', async () => {
@@ -201,7 +202,7 @@ describe('templates', () => {
 
   test('a font that is missing stops the press and is named', async () => {
     const fonts = new Map([...templates.fonts].filter(([name]) => name !== 'sans-italic.woff2'));
-    await expect(render('card.hbs', model, { texts: templates.texts, fonts })).rejects.toThrow(
+    await expect(render('card.hbs', model, { ...templates, fonts })).rejects.toThrow(
       'styles.css asks for the font sans-italic.woff2, which is not in templates/fonts',
     );
   });

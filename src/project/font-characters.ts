@@ -1,20 +1,10 @@
 import { brotliDecompressSync } from 'node:zlib';
 
-/** Characters that print nothing and need no glyph: controls, joiners, variation selectors. */
-const silent = /[\p{Cc}\p{Cf}\s]|\p{Variation_Selector}/u;
-
-/** The characters of a text that none of these fonts has, each once, in code point order. */
-export function missingCharacters(text: string, fonts: Iterable<Uint8Array>): string[] {
+/** The code points that one at least of these fonts has a glyph for. */
+export function charactersOf(fonts: Iterable<Uint8Array>): ReadonlySet<number> {
   const covered = new Set<number>();
   for (const font of fonts) for (const code of fontCoverage(font)) covered.add(code);
-  const missing = new Set<number>();
-  for (const character of text) {
-    const code = character.codePointAt(0) ?? 0;
-    if (!covered.has(code) && !silent.test(character)) missing.add(code);
-  }
-  return [...missing]
-    .sort((first, second) => first - second)
-    .map((code) => String.fromCodePoint(code));
+  return covered;
 }
 
 const known = new WeakMap<Uint8Array, ReadonlySet<number>>();

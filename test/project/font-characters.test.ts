@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { fontCoverage, missingCharacters } from '../../src/press/font-coverage.ts';
-import { builtInTemplates } from './stand.ts';
+import { missingCharacters } from '../../src/press/guard.ts';
+import { fontCoverage } from '../../src/project/font-characters.ts';
+import { readTemplates } from '../../src/project/templates.ts';
 
-const { fonts, texts } = builtInTemplates();
+const { fonts, texts, characters } = readTemplates(import.meta.dirname);
 
 const textFonts = [
   'sans-regular.woff2',
@@ -20,7 +21,7 @@ describe('the fonts that ship', () => {
       'ABCXYZabcxyz0123456789.,:;!?()[]{}/\\|@#$%&*+-=<>_^~' +
       '½⅓⅔¼¾⅛⅜⅝⅞⁄±–—−×÷°′″≤≥≈≠☐☑✓→←↑↓⚠Ωµμ⌀■□●○“”‘’«»…•·' +
       'ÀÁÂÃÄÅÆÇÈÉÊËÌÍÎÏÑÒÓÔÕÖØÙÚÛÜÝàáâãäåæçèéêëìíîïñòóôõöøùúûüýÿßŒœŠšŽžŁłŐő€£¥©®§¶†‡№';
-    expect(missingCharacters(needed, font ? [font] : [])).toEqual([]);
+    expect(missingCharacters(needed, fontCoverage(font ?? new Uint8Array()))).toEqual([]);
   });
 
   test.each(['upper-regular', 'upper-semibold', 'lower-regular', 'lower-semibold'])(
@@ -46,7 +47,7 @@ describe('the fonts that ship', () => {
   });
 
   test('letters that no font has are found, each once', () => {
-    expect(missingCharacters('сталь 7, сталь', fonts.values())).toEqual(['а', 'л', 'с', 'т', 'ь']);
+    expect(missingCharacters('сталь 7, сталь', characters)).toEqual(['а', 'л', 'с', 'т', 'ь']);
   });
 
   test('what is no font covers nothing', () => {
