@@ -1,0 +1,138 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { allChecks } from '../../src/checks/index.ts';
+import { decodeText } from '../../src/project/decode.ts';
+import { gaugeleaf } from '../cli/console.ts';
+
+/** Laid out as a club's own project, so that the sheets can be looked at as an editor would. */
+const folder = import.meta.dirname;
+const sheets = join(folder, 'sheets');
+
+/**
+ * What is wrong, on which line, and the words the finding points at. One sheet a finding, named
+ * after it. A fourth entry is a finding that the mistake cannot be had without.
+ */
+const mistakes: readonly (readonly [string, number, string, string?])[] = [
+  ['file-unreadable', 27, '± 1/64 in'],
+  ['front-matter-unreadable', 5, 'Quorley 6B: single-barrel'],
+  ['front-matter-absent', 1, '# Quorley 6B single-barrel'],
+  ['front-matter-invalid', 17, 'prof'],
+  ['sheet-misnamed', 4, 'quorley-6b'],
+  ['kind-unknown', 7, 'carburettor'],
+  ['feature-unknown', 11, 'unlaoder'],
+  ['features-exclusive', 11, 'two-barrel'],
+  ['feature-unsaid', 11, 'unloader'],
+  ['setting-unknown', 40, 'unlaoder'],
+  ['key-misspelt', 51, 'cam-stpe'],
+  ['setting-missing', 11, 'bowl-vent'],
+  ['condition-unsaid', 26, 'float-level'],
+  ['operation-unknown', 107, 'Quick idle set'],
+  ['operation-missing', 11, 'pump'],
+  ['heading-repeated', 112, 'Float level'],
+  ['value-undefined', 111, ':value[float-drop]'],
+  ['blank-to-fill', 35, 'fill in'],
+  ['setting-unused', 47, 'fast-idle-gap'],
+  ['directive-unknown', 76, ':stat[gasket off]'],
+  ['html-in-text', 90, '<b>'],
+  ['picture-unprintable', 78, '![The bowl from below'],
+  ['picture-untold', 78, '![](pictures/bowl.svg)'],
+  ['size-unreadable', 35, '9/3x2 in'],
+  ['size-without-system', 23, 'No. 52'],
+  ['gauge-nonexistent', 23, 'No. 152 drill'],
+  ['limits-inverted', 48, '0.034–0.030 in'],
+  ['dimension-wrong', 35, '9 turns out'],
+  ['sizes-disagree', 42, '0.1945 in'],
+  ['size-chopped', 28, '0.218 in'],
+  ['size-loosely-rounded', 24, '0.06 in'],
+  ['limits-widened', 49, '0.76–0.87 mm'],
+  ['size-unusual', 35, '9.32 in'],
+  ['fraction-unruled', 35, '7/24 in'],
+  ['gauge-outside-limits', 49, '0.023 in wire'],
+  ['gauge-off-nominal', 29, '15/64 drill'],
+  ['gauge-system-ambiguous', 48, '21 SWG'],
+  ['places-differ', 56, '1-3/4 turns out'],
+  ['travel-disagrees', 55, '0.0649 in'],
+  ['prose-disagrees', 100, '5/16 in'],
+  ['number-typed', 90, '7/32 in'],
+  ['number-unplaced', 95, '12 in-lb'],
+  ['setting-unsourced', 53, 'idle-mixture'],
+  ['source-unknown', 56, 'mw'],
+  ['source-untitled', 19, 'wm'],
+  ['source-unused', 21, 'kit'],
+  ['dissent-unruled', 46, 'No. 26 drill'],
+  ['caution-missing', 63, 'Strip and inspect'],
+  ['caution-late', 77, ':::warning{hazard=asbestos}'],
+  ['message-broken', 75, ':::'],
+  ['hazard-unknown', 82, 'compresed-air'],
+  ['hazard-unnamed', 82, ':::warning'],
+  ['signal-too-mild', 65, 'caution'],
+  ['acceptance-unknown', 58, 'setting-unusde'],
+  // Only what is there to be accepted can be accepted badly.
+  ['acceptance-unreasoned', 58, 'setting-unused', 'setting-unused'],
+  ['acceptance-barred', 58, 'source-unknown', 'source-unknown'],
+  ['acceptance-unused', 58, 'setting-unused'],
+];
+
+interface Found {
+  readonly name: string;
+  readonly severity: 'error' | 'warning' | 'note';
+  readonly file: string;
+  readonly line: number;
+  readonly column: number;
+  readonly message: string;
+}
+
+const around = { cwd: folder };
+const json = gaugeleaf(['check', '--format', 'json', '--all'], around).then(
+  ({ out }): { findings: Found[]; counts: Record<Found['severity'], number> } => JSON.parse(out),
+);
+
+const lineOf = (name: string, line: number): string =>
+  decodeText(readFileSync(join(sheets, `${name}.md`))).text.split('\n')[line - 1] ?? '';
+
+describe('the folder of wrong sheets', () => {
+  it('has a sheet for every finding there is, and no other', () => {
+    const ids = allChecks.map(({ id }) => id).sort();
+    expect(mistakes.map(([id]) => id).sort()).toEqual(ids);
+    const files = readdirSync(sheets).filter((name) => name.endsWith('.md'));
+    expect(files.sort()).toEqual(ids.map((id) => `${id}.md`).sort());
+  });
+
+  it.each(mistakes)('%s: found on line %i, and nothing else', async (id, line, words, beside) => {
+    const { findings } = await json;
+    const here = findings.filter(({ file }) => file === `sheets/${id}.md`);
+    const expected = beside === undefined ? [id] : [id, beside];
+    expect(here.map(({ name }) => name).sort()).toEqual(expected.sort());
+    const found = here.find(({ name }) => name === id);
+    expect(found?.line).toBe(line);
+    expect(found?.severity).toBe(allChecks.find((check) => check.id === id)?.severity);
+    expect(
+      lineOf(id, line)
+        .slice((found?.column ?? 0) - 1)
+        .slice(0, words.length),
+    ).toBe(words);
+  });
+
+  it('blames no file but those sheets', async () => {
+    const { findings } = await json;
+    const known = new Set(mistakes.map(([id]) => `sheets/${id}.md`));
+    expect(findings.filter(({ file }) => !known.has(file))).toEqual([]);
+  });
+
+  it('stops the press, named from outside, and sums up what is wrong', async () => {
+    const { counts } = await json;
+    const { status, out, err } = await gaugeleaf(['check', 'test/wrong'], {
+      cwd: join(folder, '../..'),
+    });
+    expect(status).toBe(1);
+    expect(err).toBe('');
+    const all = mistakes.length;
+    const sum = `${counts.error} errors, ${counts.warning} warnings, ${counts.note} notes`;
+    expect(out.trimEnd().split('\n').at(-1)).toBe(`${sum} in ${all} of ${all} sheets`);
+    expect(counts.error + counts.warning + counts.note).toBe(
+      all + mistakes.filter(([, , , beside]) => beside !== undefined).length,
+    );
+    for (const [id] of mistakes) expect(out).toContain(`test/wrong/sheets/${id}.md\n`);
+  });
+});
