@@ -4,6 +4,7 @@ import {
   type CardOrder,
   type EditionFacts,
   type Paper,
+  PressStopped,
   printBooklet,
   printCard,
 } from '../../src/press/index.ts';
@@ -129,6 +130,24 @@ describe.skipIf(here === null)('a card', patience, () => {
     const { problems } = await printCard(cardOrder(text, 'a5'));
     expect(problems.join('\n')).toMatch(/mm too wide for the page and would be cut off/);
     expect(problems.join('\n')).toContain('No font in templates/fonts has С (U+0421), а (U+0430)');
+  });
+});
+
+describe.skipIf(here === null)('a press that can’t print', patience, () => {
+  test('names a font that is damaged', async () => {
+    const fonts = new Map([...templates.fonts, ['sans-italic.woff2', new Uint8Array([1, 2, 3])]]);
+    await expect(
+      printCard(cardOrder(sampleText, 'letter', { templates: { ...templates, fonts } })),
+    ).rejects.toThrow("A font of the templates can't be used: Gaugeleaf Sans 400 italic.");
+  });
+
+  test('says so where the browser does not start', async () => {
+    const broken = { path: '/bin/false', label: 'a broken browser', env: {}, args: [] };
+    const printed = printCard(cardOrder(sampleText, 'letter', { browser: broken }));
+    await expect(printed).rejects.toThrow(PressStopped);
+    await expect(printed).rejects.toThrow(
+      /^The browser \(a broken browser\) does not start: .*Choose another with --browser or GAUGELEAF_BROWSER\.$/,
+    );
   });
 });
 
