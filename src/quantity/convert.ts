@@ -136,8 +136,8 @@ function oneSide(
   if (!one && !two) return 'same';
   const unit = unitOf(second);
   const places = placesOf(second);
-  const write = (base: Rational) =>
-    writeIn(base, second.dimension, unit, Math.max(places, unit === 'in' ? 4 : 3));
+  const least = Math.max(places === 6 ? 0 : places, unit === 'in' ? 4 : unit === 'mm' ? 3 : 0);
+  const write = (base: Rational) => writeIn(base, second.dimension, unit, least);
   if (!one || !two) {
     const missing = side === 'low' ? 'no lower limit' : 'no upper limit';
     return {
@@ -164,9 +164,21 @@ function oneSide(
   return {
     verdict: near ? 'widened' : 'apart',
     side,
-    first: write(one.base),
-    second: write(two.base),
+    ...unlike(one.base, two.base, (base, more) =>
+      writeIn(base, second.dimension, unit, least + more),
+    ),
   };
+}
+
+/** Two limits told to as many places as it takes to see that they differ. */
+function unlike(
+  one: Rational,
+  two: Rational,
+  write: (base: Rational, more: number) => string,
+): { readonly first: string; readonly second: string } {
+  let more = 0;
+  while (more < 6 && write(one, more) === write(two, more)) more++;
+  return { first: write(one, more), second: write(two, more) };
 }
 
 function limitAmount(statement: Statement) {

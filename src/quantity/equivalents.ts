@@ -73,7 +73,9 @@ function inOtherUnit(statement: Statement, written: Amount, unit: string): strin
   const banded = statement.form === 'range' || statement.form === 'tolerance';
   const band = banded ? bandIn(statement, unit, places) : null;
   if (!value) return band;
-  const main = writeIn(value.base, statement.dimension, unit, places);
+  // A limit that stands alone is rounded inward as one of a pair is.
+  const inward = statement.form === 'min' ? 'up' : statement.form === 'max' ? 'down' : 'nearest';
+  const main = writeIn(value.base, statement.dimension, unit, places, inward);
   const suffix = statement.form === 'min' || statement.form === 'max' ? ` ${statement.form}` : '';
   return band ? `${main} (${band})` : `${main}${suffix}`;
 }

@@ -22,8 +22,14 @@ const LETTER_DRILL =
 const DRILL_NUMBER = /(?:twist )?drill(?: bit)? (?:no\.?|number|#) ?(\d{1,3})(?![\d./]*\d)/y;
 const SYSTEM_FIRST =
   /(imperial swg|s\.w\.g\.|swg|a\.w\.g\.|awg|b&s|bwg|music wire|us steel wire)(?: gauge)? (?:no\.? ?|number |#)?(\d{1,6}(?:\/0)?)(?![\d./]*\d)/y;
+const BEGINS_NAME = /[a-z#№]/;
+
 /** A gauge's name at an offset: `No. 29 drill`, `drill E`, `22 SWG`, `SWG 22`; null where none stands there. */
 export function namedGaugeAt(lower: string, at: number, context: NotationContext): TermResult {
+  const code = lower.charCodeAt(at);
+  const isDigit = code >= 48 && code <= 57;
+  if (!isDigit && !BEGINS_NAME.test(lower.charAt(at))) return null;
+  if (isDigit) return numberedGaugeAt(lower, at, context);
   const letter = stick(LETTER_DRILL, lower, at);
   if (letter) {
     const end = LETTER_DRILL.lastIndex;
@@ -43,6 +49,11 @@ export function namedGaugeAt(lower: string, at: number, context: NotationContext
     const word = SYSTEM_WORDS.find(([spelling]) => spelling === first[1]);
     if (word) return systemTerm(context, word[1], first[2] ?? '', at, end, true);
   }
+  return numberedGaugeAt(lower, at, context);
+}
+
+/** `No. 29 drill`, `#29 drill`, `22 SWG`; a `No. 29` alone waits for its system. */
+function numberedGaugeAt(lower: string, at: number, context: NotationContext): TermResult {
   const numbered = stick(NUMBERED, lower, at);
   if (!numbered) return null;
   const afterName = NUMBERED.lastIndex;
@@ -53,11 +64,17 @@ export function namedGaugeAt(lower: string, at: number, context: NotationContext
   return { ...emptyTerm(at, afterName), bareName: numbered[1] ?? '' };
 }
 
+const SYSTEM_LETTERS: ReadonlySet<number> = new Set(
+  SYSTEM_WORDS.map(([spelling]) => spelling.charCodeAt(0)),
+);
+
 /** The system that a word at an offset names, and the offset after it (and after `wire`, `gauge`). */
 export function systemAt(
   lower: string,
   at: number,
 ): { system: GaugeSystem | 'drill' | 'bare-swg'; end: number } | null {
+  // Every system's word starts with one of these; most figures are followed by something else.
+  if (!SYSTEM_LETTERS.has(lower.charCodeAt(at))) return null;
   for (const [spelling, system] of SYSTEM_WORDS) {
     const plural = phraseAt(lower, at, `${spelling}s`);
     if (!plural && !phraseAt(lower, at, spelling)) continue;

@@ -9,7 +9,14 @@ import {
 } from './lexicon.ts';
 import type { Sense, SizeProblem } from './model.ts';
 import { problem } from './problems.ts';
-import { type NotationContext, phraseAt, skipSpaces, type Term } from './term.ts';
+import {
+  byFirstLetter,
+  type NotationContext,
+  type PhraseList,
+  phraseAt,
+  skipSpaces,
+  type Term,
+} from './term.ts';
 import { termAt } from './terms.ts';
 import { type Tolerance, toleranceAt } from './tolerance.ts';
 import { sameFamily, type UnitOfMeasure } from './units.ts';
@@ -46,8 +53,17 @@ export interface Parts {
 
 export type PartsResult = Parts | { readonly problem: SizeProblem } | null;
 
-function anyPhrase(lower: string, at: number, phrases: readonly string[]): number | null {
-  for (const phrase of phrases) if (phraseAt(lower, at, phrase)) return at + phrase.length;
+const about = byFirstLetter(ABOUT_WORDS);
+const minBefore = byFirstLetter(MIN_PREFIXES);
+const maxBefore = byFirstLetter(MAX_PREFIXES);
+const minAfter = byFirstLetter(MIN_SUFFIXES);
+const maxAfter = byFirstLetter(MAX_SUFFIXES);
+
+/** The offset after whichever phrase stands at an offset; null where none does. */
+function anyPhrase(lower: string, at: number, phrases: PhraseList): number | null {
+  for (const phrase of phrases.get(lower.charCodeAt(at)) ?? []) {
+    if (phraseAt(lower, at, phrase)) return at + phrase.length;
+  }
   return null;
 }
 
@@ -57,14 +73,14 @@ function anyPhrase(lower: string, at: number, phrases: readonly string[]): numbe
  */
 export function partsAt(lower: string, start: number, context: NotationContext): PartsResult {
   let at = start;
-  const rough = anyPhrase(lower, at, ABOUT_WORDS);
+  const rough = anyPhrase(lower, at, about);
   if (rough !== null) at = skipSpaces(lower, rough);
   const before = senseAt(lower, at);
   if (before) at = skipSpaces(lower, before.end);
 
   let limit: 'min' | 'max' | null = null;
-  const low = anyPhrase(lower, at, MIN_PREFIXES);
-  const high = low === null ? anyPhrase(lower, at, MAX_PREFIXES) : null;
+  const low = anyPhrase(lower, at, minBefore);
+  const high = low === null ? anyPhrase(lower, at, maxBefore) : null;
   if (low !== null || high !== null) {
     limit = low !== null ? 'min' : 'max';
     at = skipSpaces(lower, low ?? high ?? at);
@@ -144,8 +160,8 @@ function finish(parts: Omit<Parts, 'end'>, lower: string, end: number): Parts {
     }
     if (limit !== null || parts.second || parts.plus) continue;
     const open = lower.charAt(next) === '(' ? next + 1 : next;
-    const low = anyPhrase(lower, open, MIN_SUFFIXES);
-    const high = low === null ? anyPhrase(lower, open, MAX_SUFFIXES) : null;
+    const low = anyPhrase(lower, open, minAfter);
+    const high = low === null ? anyPhrase(lower, open, maxAfter) : null;
     if (low !== null || high !== null) {
       limit = low !== null ? 'min' : 'max';
       at = low ?? high ?? at;
@@ -191,6 +207,12 @@ function withRange(
     lower,
     second.end,
   );
+}
+
+/** Whether any part of a size has a unit or names a gauge: without one it is a bare number. */
+export function hasUnit({ first, second, plus, minus }: Parts): boolean {
+  const terms = [first, second].some((term) => term?.unit ?? term?.gauge);
+  return terms || [plus, minus].some((tolerance) => tolerance?.unit);
 }
 
 /** Whether the units of a size's parts measure one thing. */

@@ -1,4 +1,4 @@
-import { partsAt } from './grammar.ts';
+import { hasUnit, partsAt } from './grammar.ts';
 import type { GaugeBook, Statement } from './model.ts';
 import { normalize } from './normalize.ts';
 import { statementFrom } from './statement.ts';
@@ -47,7 +47,7 @@ export function scanStatements(
     const lead = LEAD.exec(lower.slice(Math.max(0, at - 24), at));
     const start = at - (lead ? lead[0].length : 0);
     const parts = partsAt(lower, start, context);
-    const read = parts && !('problem' in parts) ? parts : null;
+    const read = parts && !('problem' in parts) && hasUnit(parts) ? parts : null;
     const built = read ? statementFrom(text, read, context, null) : null;
     if (read && built && !('problem' in built) && isMeant(text, lower, read.end, built)) {
       found.push(withoutFullStop(text, { start, end: read.end, statement: built }));

@@ -1,7 +1,7 @@
 import { nearestName } from '../text/nearest-name.ts';
 import { amount } from './amount.ts';
 import { bareNumber } from './gauge-problems.ts';
-import { type Parts, partsAt } from './grammar.ts';
+import { hasUnit, partsAt } from './grammar.ts';
 import { CONDITIONS, DATUMS, QUALIFIER_WORDS } from './lexicon.ts';
 import type { Dimension, GaugeBook, Reading, SizeProblem, Statement } from './model.ts';
 import { normalize } from './normalize.ts';
@@ -100,12 +100,6 @@ function readNumbers(
       : null,
     datum: datum ?? built.datum,
   };
-}
-
-function hasUnit({ first, second, plus, minus }: Parts): boolean {
-  return Boolean(
-    first.unit ?? first.gauge ?? second?.unit ?? second?.gauge ?? plus?.unit ?? minus?.unit,
-  );
 }
 
 /** A number with something behind it that is no unit: the unit is misspelt, or missing. */

@@ -38,12 +38,14 @@ export function skipSpaces(text: string, at: number): number {
   return end;
 }
 
+const WORD = /[\p{L}\p{N}]/u;
+
 /** Whether a phrase stands at an offset and ends where a word ends. */
 export function phraseAt(text: string, at: number, phrase: string): boolean {
   if (!text.startsWith(phrase, at)) return false;
   const last = phrase.charCodeAt(phrase.length - 1);
   const isWord = (last >= 97 && last <= 122) || (last >= 48 && last <= 57);
-  return !isWord || !/[\p{L}\p{N}]/u.test(text.charAt(at + phrase.length));
+  return !isWord || !WORD.test(text.charAt(at + phrase.length));
 }
 
 /** A term with nothing in it yet. */
@@ -58,4 +60,19 @@ export function emptyTerm(start: number, end: number): Term {
     ambiguous: [],
     reference: null,
   };
+}
+
+/** Phrases by the code of their first character: most texts are settled by one look. */
+export type PhraseList = ReadonlyMap<number, readonly string[]>;
+
+/** Groups phrases by first character, keeping their order. */
+export function byFirstLetter(phrases: readonly string[]): PhraseList {
+  const groups = new Map<number, string[]>();
+  for (const phrase of phrases) {
+    const code = phrase.charCodeAt(0);
+    const group = groups.get(code);
+    if (group) group.push(phrase);
+    else groups.set(code, [phrase]);
+  }
+  return groups;
 }

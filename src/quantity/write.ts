@@ -73,7 +73,7 @@ export function writeCount(base: Rational, unit: 'turn' | 'flat' | 'notch'): str
 export function usualPlaces(unit: string, number: Rational): number {
   if (unit === 'in') return 4;
   if (unit === 'mm') return number.abs().compare(1) < 0 ? 3 : 2;
-  if (unit === 'kPa' || unit === 'N·m' || unit === 'psi' || unit === 'inHg') return 1;
+  if (/^(?:kPa|N·m|ft-lb|psi|inHg)$/.test(unit)) return 1;
   return Math.min(exactPlaces(number) ?? 3, 3);
 }
 

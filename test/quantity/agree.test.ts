@@ -78,10 +78,10 @@ describe('agree', () => {
   });
 
   test('loose: both could be one size, but neither is the other converted', () => {
-    // .2034 in is .203 in and 5.17 mm, but .203 in is 5.16 mm and 5.17 mm is .204 in.
-    expect(verdictOf('0.203 in', '5.17 mm')).toEqual({ verdict: 'loose', expected: '5.16 mm' });
-    expect(verdictOf('5,17 mm', '.203"')).toEqual({ verdict: 'loose', expected: '.204"' });
-    expect(verdictOf('.203"', '5,17 mm')).toEqual({ verdict: 'loose', expected: '5,16 mm' });
+    // .2025 in is .203 in and 5.14 mm, but .203 in is 5.16 mm and 5.14 mm is .202 in.
+    expect(verdictOf('0.203 in', '5.14 mm')).toEqual({ verdict: 'loose', expected: '5.16 mm' });
+    expect(verdictOf('5,14 mm', '.203"')).toEqual({ verdict: 'loose', expected: '.202"' });
+    expect(verdictOf('.203"', '5,14 mm')).toEqual({ verdict: 'loose', expected: '5,16 mm' });
   });
 
   test.each([

@@ -109,7 +109,7 @@ describe('limits held against limits', () => {
     [
       '0.188–0.218 in',
       '3/16–7/32 in',
-      { verdict: 'widened', side: 'high', first: '0.218000 in', second: '0.218750 in' },
+      { verdict: 'widened', side: 'low', first: '0.188000 in', second: '0.187500 in' },
     ],
     ['0.187–0.219 in', '3/16–7/32 in', { verdict: 'inside' }],
     [
