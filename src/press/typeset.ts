@@ -35,7 +35,7 @@ export function typesetWords(text: string): string {
   return figures(text);
 }
 
-const fraction = /(?<![\p{L}\d.,/⁄])((\d+)([- ]))?(\d{1,3})([/⁄])(\d{1,3})(?![\d/⁄])/gu;
+const fraction = /(?<![\p{L}\d.,/⁄])((\d+)([- ]))?(\d{1,3})([/⁄])(\d{1,3})(?![\d⁄]|\/(?![-−+]))/gu;
 const vulgarDenominators = new Set([
   2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 16, 20, 24, 32, 48, 64, 100, 128,
 ]);
@@ -63,12 +63,17 @@ function figures(text: string): string {
     from = match.index + whole.length;
   }
   pieces.push({ plain: true, text: text.slice(from) });
-  return pieces.map((piece, at) => (piece.plain ? marks(piece.text, at > 0) : piece.text)).join('');
+  return pieces
+    .map((piece, at) =>
+      piece.plain ? marks(piece.text, at > 0, at < pieces.length - 1) : piece.text,
+    )
+    .join('');
 }
 
-/** Primes, minus signs and quotation marks; `afterFigure`: whether a fraction stands before. */
-function marks(text: string, afterFigure: boolean): string {
-  const drawn = (afterFigure ? `0${text}` : text)
+/** Primes, minus signs and quotation marks; whether a fraction stands before or after the text. */
+function marks(text: string, afterFigure: boolean, beforeFigure: boolean): string {
+  // A figure stands in for the fraction, so that what looks for one finds it.
+  const drawn = `${afterFigure ? '0' : ''}${text}${beforeFigure ? '0' : ''}`
     .replace(/(?<=\d\s?)"(?=$|[\s,.;:)×–-])/g, '″')
     .replace(/(?<=\d)'(?=$|[\s,.;:)\d×–-])/g, '′')
     .replace(/(?<=^|[\s(/+])-(?=\.?\d)/g, '−')
@@ -76,5 +81,5 @@ function marks(text: string, afterFigure: boolean): string {
     .replaceAll('"', '”')
     .replace(/(?<=^|[\s([{–—-])'(?!\d)/g, '‘')
     .replaceAll("'", '’');
-  return escapeHtml(afterFigure ? drawn.slice(1) : drawn);
+  return escapeHtml(drawn.slice(afterFigure ? 1 : 0, beforeFigure ? -1 : undefined));
 }

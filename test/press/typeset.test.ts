@@ -25,6 +25,9 @@ describe('a size', () => {
     ['0.018–0.022 in', '0.018–0.022 in'],
     ['12 cm3 per 10 strokes', '12 cm3 per 10 strokes'],
     ['12 cc/10 strokes', '12 cc/10 strokes'],
+    ['11/32 +1/32/-1/64 in', '11⁄32 +1⁄32/−1⁄64 in'],
+    ['-1/64 in', '−1⁄64 in'],
+    ['1/2/3', '1/2/3'],
     ['10-32 UNF', '10-32 UNF'],
     ["12° 3'", '12° 3′'],
   ])('%s keeps every figure and word', (written, printed) => {
