@@ -1,0 +1,287 @@
+/**
+ * `npm run bench`: what checking costs, against what parsing alone costs on the same files and
+ * against Node's own start, in one run. `--strict` ends in 1 where a target is missed; `--sheets N`
+ * and `--rounds N` measure less. Whole processes are timed, the two kinds in turn, and the best round
+ * counts: a busy machine only ever makes one slower.
+ */
+import { spawnSync } from 'node:child_process';
+import {
+  cpSync,
+  linkSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { parseArgs } from 'node:util';
+import { build } from 'esbuild';
+import { benchSheets } from './bench-sheets.mjs';
+
+const targets = { parsing: 1.3, start: 3, memory: 1.25 };
+
+const root = resolve(fileURLToPath(import.meta.url), '..', '..', '..');
+const gaugeleaf = join(root, 'dist', 'gaugeleaf.js');
+
+/** Bare parsing, as a program of its own: each sheet read, parsed and let go of. */
+const parsing = `
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import remarkDirective from 'remark-directive';
+import remarkFrontmatter from 'remark-frontmatter';
+import remarkGfm from 'remark-gfm';
+import remarkParse from 'remark-parse';
+import { unified } from 'unified';
+import { parseDocument } from 'yaml';
+const processor = unified().use(remarkParse).use(remarkGfm).use(remarkFrontmatter).use(remarkDirective).freeze();
+const folder = process.argv[2];
+let seen = 0;
+for (const name of readdirSync(folder)) {
+  if (!name.endsWith('.md')) continue;
+  const tree = processor.parse(readFileSync(join(folder, name), 'utf8'));
+  const front = tree.children[0];
+  seen += parseDocument(front.value).contents.items.length + tree.children.length;
+}
+console.log(seen);
+`;
+
+/** Loaded before the program that is measured: what the system has counted for it, at its end. */
+const account = `
+const { writeFileSync } = require('node:fs');
+process.on('exit', () => writeFileSync(process.env.BENCH_ACCOUNT, JSON.stringify(process.resourceUsage())));
+`;
+
+const core = `
+export { examine } from './src/checks/index.ts';
+export { gaugeBook } from './src/gauges/index.ts';
+export { builtInKinds } from './src/kinds/index.ts';
+export { formatDecimal } from './src/quantity/index.ts';
+`;
+
+const bundled = {
+  absWorkingDir: root,
+  bundle: true,
+  format: 'esm',
+  platform: 'node',
+  target: 'node20',
+  minifyWhitespace: true,
+  minifySyntax: true,
+  banner: {
+    js: "import{createRequire as __createRequire}from'node:module';const require=__createRequire(import.meta.url);",
+  },
+  logLevel: 'error',
+};
+
+async function bundle(contents, outfile) {
+  const stdin = { contents, resolveDir: root, loader: 'ts' };
+  await build({ ...bundled, stdin, outfile });
+  return outfile;
+}
+
+/** Whether a sheet is clean and what a drill measures, by the project's own code. */
+async function judge(folder) {
+  const file = await bundle(core, join(folder, 'core.mjs'));
+  const { examine, gaugeBook, builtInKinds, formatDecimal } = await import(
+    pathToFileURL(file).href
+  );
+  const gauges = gaugeBook();
+  const context = { gauges, kinds: builtInKinds(), wireGauge: 'imperial', picture: null };
+  return {
+    clean: (text) => {
+      const name = /^sheet: (.*)$/m.exec(text)?.[1] ?? 'sheet';
+      return examine(text, `sheets/${name}.md`, context).findings.every((each) => each.accepted);
+    },
+    drill: (name) => {
+      const gauge = gauges.find('number-drill', name);
+      if (gauge === null) return null;
+      return { inch: formatDecimal(gauge.mm.div('25.4'), 4), mm: formatDecimal(gauge.mm, 3) };
+    },
+  };
+}
+
+/** Runs a program once: wall and processor time in milliseconds, peak memory in MiB, its output. */
+function measure(args, folder, cwd) {
+  const file = join(folder, 'account.json');
+  const env = { ...process.env, BENCH_ACCOUNT: file, NO_COLOR: '1' };
+  const preload = join(folder, 'account.cjs');
+  const started = performance.now();
+  const { status, stdout, stderr } = spawnSync(process.execPath, ['-r', preload, ...args], {
+    cwd,
+    env,
+    encoding: 'utf8',
+  });
+  const wallMs = performance.now() - started;
+  if (status !== 0) throw new Error(`${args.join(' ')} ended in ${status}\n${stderr}${stdout}`);
+  const used = JSON.parse(readFileSync(file, 'utf8'));
+  const processorMs = (used.userCPUTime + used.systemCPUTime) / 1000;
+  return { wallMs, processorMs, peakMiB: used.maxRSS / 1024, out: stdout };
+}
+
+/** As `measure`, without the account: only its wall time, for what is over in a moment. */
+function moment(args, cwd) {
+  const started = performance.now();
+  const { status, stdout } = spawnSync(process.execPath, args, { cwd, encoding: 'utf8' });
+  if (status !== 0) throw new Error(`${args.join(' ')} ended in ${status}\n${stdout}`);
+  return performance.now() - started;
+}
+
+const least = (values) => Math.min(...values);
+const median = (values) => values.toSorted((a, b) => a - b)[values.length >> 1];
+
+function writeProject(folder, sheets, from = null) {
+  mkdirSync(join(folder, 'sheets'), { recursive: true });
+  writeFileSync(
+    join(folder, 'edition.yaml'),
+    'gaugeleaf-edition: 1\ntitle: Bench\nwire-gauge: imperial\n',
+  );
+  cpSync(join(root, 'sheets', 'pictures'), join(folder, 'sheets', 'pictures'), { recursive: true });
+  for (const { name, text } of sheets) {
+    const path = join(folder, 'sheets', `${name}.md`);
+    if (from === null) writeFileSync(path, text);
+    else linkSync(join(from, 'sheets', `${name}.md`), path);
+  }
+  return folder;
+}
+
+/** Parsing and checking of the same folder in turn, the order changing: the figures of each round. */
+function compare(project, parser, rounds, folder) {
+  const parse = [];
+  const check = [];
+  const steps = [
+    () => parse.push(measure([parser, join(project, 'sheets')], folder, project)),
+    () => check.push(measure([gaugeleaf, 'check'], folder, project)),
+  ];
+  for (let round = 0; round < rounds; round++) {
+    for (const step of round % 2 === 0 ? steps : [...steps].reverse()) step();
+  }
+  return { parse, check };
+}
+
+/** One sheet against an empty program, in turn, after one of each to warm the disk. */
+function compareStarts(sheet, cwd, pairs) {
+  const node = [];
+  const check = [];
+  for (let pair = 0; pair <= pairs; pair++) {
+    const empty = moment(['-e', '0'], cwd);
+    const one = moment([gaugeleaf, 'check', sheet], cwd);
+    if (pair === 0) continue;
+    node.push(empty);
+    check.push(one);
+  }
+  return { node, check };
+}
+
+const ms = (value) => `${value.toFixed(0)} ms`;
+const times = (value) => `${value.toFixed(2)}x`;
+
+function verdict(value, target) {
+  return value < target ? `under ${target}: yes` : `under ${target}: MISSED`;
+}
+
+function table(rows) {
+  const widths = rows[0].map((_, column) => Math.max(...rows.map((row) => row[column].length)));
+  for (const row of rows) {
+    console.log(
+      row
+        .map((cell, column) => cell.padEnd(widths[column]))
+        .join('  ')
+        .trimEnd(),
+    );
+  }
+}
+
+async function bench({ sheets: count, rounds, pairs }) {
+  const folder = mkdtempSync(join(tmpdir(), 'gaugeleaf-bench-'));
+  try {
+    writeFileSync(join(folder, 'account.cjs'), account);
+    const parser = await bundle(parsing, join(folder, 'parsing.mjs'));
+    const sheets = benchSheets(root, count, await judge(folder));
+    const bytes = sheets.reduce((sum, { text }) => sum + Buffer.byteLength(text), 0) / count;
+    const project = writeProject(join(folder, 'all'), sheets);
+    console.log(
+      `${count} sheets of ${(bytes / 1000).toFixed(1)} KB, ${rounds} rounds; best of each\n`,
+    );
+
+    const { parse, check } = compare(project, parser, rounds, folder);
+    if (!check[0].out.startsWith(`No findings in ${count} sheet`)) {
+      throw new Error(`the sheets of the bench have findings:\n${check[0].out.slice(0, 2000)}`);
+    }
+    const parts = [100, 500].filter((part) => part < count);
+    const peaks = parts.map((part) => {
+      const some = sheets.slice(0, part);
+      const smaller = writeProject(join(folder, String(part)), some, project);
+      return measure([gaugeleaf, 'check'], folder, smaller).peakMiB;
+    });
+    peaks.push(least(check.map((each) => each.peakMiB)));
+    const start = compareStarts(`sheets/${sheets[0].name}.md`, project, pairs);
+
+    const best = (figures, what) => least(figures.map((each) => each[what]));
+    const wall = best(check, 'wallMs') / best(parse, 'wallMs');
+    const busy = best(check, 'processorMs') / best(parse, 'processorMs');
+    const growth = peaks.at(-1) / peaks[0];
+    const startRatio = median(start.check) / median(start.node);
+    table([
+      ['', 'bare', 'gaugeleaf check', 'ratio', 'target'],
+      [
+        `${count} sheets, wall`,
+        ms(best(parse, 'wallMs')),
+        ms(best(check, 'wallMs')),
+        times(wall),
+        verdict(wall, targets.parsing),
+      ],
+      [
+        `${count} sheets, processor`,
+        ms(best(parse, 'processorMs')),
+        ms(best(check, 'processorMs')),
+        times(busy),
+        '',
+      ],
+      [
+        'one sheet, wall (median)',
+        ms(median(start.node)),
+        ms(median(start.check)),
+        times(startRatio),
+        verdict(startRatio, targets.start),
+      ],
+      [
+        'one sheet, wall (best)',
+        ms(least(start.node)),
+        ms(least(start.check)),
+        times(least(start.check) / least(start.node)),
+        '',
+      ],
+      [
+        'peak memory',
+        `${best(parse, 'peakMiB').toFixed(0)} MiB`,
+        peaks
+          .map((peak) => peak.toFixed(0))
+          .join(' / ')
+          .concat(' MiB'),
+        times(growth),
+        verdict(growth, targets.memory),
+      ],
+    ]);
+    console.log(`\npeak memory of check: at ${[...parts, count].join(' / ')} sheets`);
+    return wall < targets.parsing && startRatio < targets.start && growth < targets.memory;
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+const { values } = parseArgs({
+  options: {
+    strict: { type: 'boolean', default: false },
+    sheets: { type: 'string', default: '1000' },
+    rounds: { type: 'string', default: '3' },
+    pairs: { type: 'string', default: '15' },
+  },
+});
+const met = await bench({
+  sheets: Number(values.sheets),
+  rounds: Number(values.rounds),
+  pairs: Number(values.pairs),
+});
+if (!met && values.strict) process.exitCode = 1;
