@@ -185,14 +185,18 @@ function mapped<D, T>(
 }
 
 /** Looks names up in a section; the book of its names is made at the first question. */
-function finder<T extends { readonly aliases: readonly string[] }>(
+function finder<T extends { readonly label: string; readonly aliases: readonly string[] }>(
   section: ReadonlyMap<string, T>,
 ): (text: string) => T | null {
   let book: NameBook | null = null;
   return (text) => {
     const direct = section.get(text);
     if (direct) return direct;
-    book ??= new NameBook([...section].map(([name, entry]) => [name, entry.aliases]));
+    // A label is a name too, as a draft writes it for a heading; an alias of another goes before it.
+    book ??= new NameBook([
+      ...[...section].map(([name, entry]) => [name, entry.aliases] as const),
+      ...[...section].map(([name, entry]) => [name, [entry.label]] as const),
+    ]);
     const name = book.find(text);
     return name === null ? null : (section.get(name) ?? null);
   };
