@@ -14,6 +14,7 @@ const floors: readonly (readonly string[])[] = [
   ['gauges'],
   ['kinds'],
   ['sheet'],
+  ['order'],
   ['checks'],
   ['report', 'press'],
   ['project'],

@@ -1,6 +1,6 @@
 import { gaugeBook } from '../gauges/index.ts';
 import { readStatement } from '../quantity/index.ts';
-import type { Dimension } from '../quantity/model.ts';
+import type { Dimension, Sense } from '../quantity/model.ts';
 import type { KindData, OperationData, SettingData } from './data.ts';
 import type {
   Kind,
@@ -13,6 +13,7 @@ import type {
   UsualRange,
 } from './model.ts';
 import { NameBook } from './name-book.ts';
+import { buildParts, needsFrom, termsFrom } from './parts.ts';
 
 /**
  * A kind from its data, which the schema and `kindFaults` have passed. Cheap: the usual ranges of a
@@ -59,6 +60,13 @@ export function buildKind(data: KindData): Kind {
       settings: data.always?.settings ?? [],
       operations: data.always?.operations ?? [],
     },
+    parts: buildParts(data.parts ?? {}),
+    verbs: new Map(Object.entries(data.verbs ?? {})),
+    phrases: Object.entries(data.phrases ?? {}).map(([state, says]) => ({
+      says,
+      state: { part: state.split(' ')[0] ?? '', condition: state.split(' ')[1] ?? '' },
+    })),
+    notParts: data['not-parts'] ?? [],
     toolWords: data['tool-words'] ?? [],
     incrementWords: data['increment-words'] ?? [],
     dimensionsOfUnit: new Map(
@@ -90,6 +98,7 @@ function buildSetting(name: string, data: SettingData): KindSetting {
     mustSay: data['must-say'] ?? [],
     saidBy: new Map(Object.entries(data['said-by'] ?? {})),
     thread: data.thread ?? null,
+    sense: (data.sense ?? null) as Sense | null,
     perBarrel: data['per-barrel'] ?? true,
   };
 }
@@ -139,6 +148,10 @@ function buildOperation(
     settings: data.settings ?? (setting ? [name] : []),
     hazards: data.hazards ?? [],
     after,
+    needs: needsFrom(data.needs),
+    needsSaid: new Map(Object.entries(data['needs-said'] ?? {})),
+    leaves: termsFrom(data.leaves),
+    disturbs: data.disturbs ?? [],
     steps: data.steps ?? [],
   };
 }

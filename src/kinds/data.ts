@@ -17,6 +17,10 @@ export interface KindData {
   readonly settings: Readonly<Record<string, SettingData>>;
   readonly operations: Readonly<Record<string, OperationData>>;
   readonly hazards?: Readonly<Record<string, HazardData>>;
+  readonly parts?: Readonly<Record<string, PartData>>;
+  readonly verbs?: Readonly<Record<string, readonly string[]>>;
+  readonly phrases?: Readonly<Record<string, readonly string[]>>;
+  readonly 'not-parts'?: readonly string[];
   readonly 'tool-words'?: readonly string[];
   readonly 'increment-words'?: readonly string[];
 }
@@ -32,6 +36,7 @@ export interface SettingData {
   readonly 'must-say'?: readonly string[];
   readonly 'said-by'?: Readonly<Record<string, readonly string[]>>;
   readonly thread?: string;
+  readonly sense?: string;
   readonly 'per-barrel'?: boolean;
 }
 
@@ -44,6 +49,10 @@ export interface OperationData {
   readonly settings?: readonly string[];
   readonly hazards?: readonly string[];
   readonly after?: readonly string[];
+  readonly needs?: StatesData;
+  readonly 'needs-said'?: Readonly<Record<string, string>>;
+  readonly leaves?: StatesData;
+  readonly disturbs?: readonly string[];
   readonly steps?: readonly string[];
 }
 
@@ -65,4 +74,28 @@ export interface FeatureData {
   readonly excludes?: readonly string[];
   readonly settings?: Choices;
   readonly operations?: Choices;
+}
+
+/** Parts, each with a condition or a list of which any will do. */
+export type StatesData = Readonly<Record<string, string | readonly string[]>>;
+
+export interface PartData {
+  readonly label: string;
+  readonly aliases?: readonly string[];
+  readonly starts?: string;
+  readonly 'if-feature'?: readonly string[];
+  readonly home?: readonly string[];
+  readonly reads?: Readonly<Record<string, string>>;
+  readonly conditions: Readonly<Record<string, ConditionData>>;
+}
+
+export interface ConditionData {
+  readonly aliases?: readonly string[];
+  readonly 'counts-as'?: readonly string[];
+  readonly needs?: StatesData;
+  readonly after?: readonly string[];
+  readonly disturbs?: readonly string[];
+  readonly leaves?: StatesData;
+  readonly forbids?: StatesData;
+  readonly 'starts-up'?: boolean;
 }

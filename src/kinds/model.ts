@@ -1,4 +1,4 @@
-import type { Dimension, Statement } from '../quantity/model.ts';
+import type { Dimension, Sense, Statement } from '../quantity/model.ts';
 
 /** ANSI Z535.6 signal words, in falling order of harm. */
 export type SignalWord = 'danger' | 'warning' | 'caution' | 'notice';
@@ -28,6 +28,8 @@ export interface KindSetting {
   readonly saidBy: ReadonlyMap<string, readonly string[]>;
   /** The key of `unit:` that names the thread of its screw; null where no screw of the unit makes it. */
   readonly thread: string | null;
+  /** Which way it is counted from its datum; null where both ways are usual. */
+  readonly sense: Sense | null;
   /** Whether every barrel gets the same unless the sheet says otherwise. */
   readonly perBarrel: boolean;
 }
@@ -50,8 +52,16 @@ export interface KindOperation {
   readonly settings: readonly string[];
   /** Hazards met by its steps. */
   readonly hazards: readonly string[];
-  /** Operations that come before it when both are on the sheet. */
+  /** Operations that come before it when both are on the sheet, also by way of others. */
   readonly after: readonly string[];
+  /** The state that must hold when its setting is measured, or at its last step if it has none. */
+  readonly needs: readonly StateNeed[];
+  /** Parts whose needed condition the setting names under a key beside its value. */
+  readonly needsSaid: ReadonlyMap<string, string>;
+  /** The state that it leaves by its nature. */
+  readonly leaves: readonly StateTerm[];
+  /** Settings that the work moves, so that each must be made or checked again. */
+  readonly disturbs: readonly string[];
   /**
    * Model steps that `draft` writes. `{setting}` stands for `:value[...]` of the operation's one
    * setting, `{idle-stop}` for that of a named one; a step that names a setting which the sheet
@@ -86,6 +96,53 @@ export interface KindFeature {
   readonly operations: readonly (readonly string[])[];
 }
 
+/** A part in a condition: `throttle shut`. */
+export interface StateTerm {
+  readonly part: string;
+  readonly condition: string;
+}
+
+/** A part in any of some conditions. */
+export interface StateNeed {
+  readonly part: string;
+  readonly anyOf: readonly string[];
+}
+
+export interface PartCondition {
+  readonly name: string;
+  readonly aliases: readonly string[];
+  /** Conditions of the same part that it also meets. */
+  readonly countsAs: readonly string[];
+  /** What must hold when the part comes into it. */
+  readonly needs: readonly StateNeed[];
+  /** Operations done before the part comes into it, where the sheet has them. */
+  readonly after: readonly string[];
+  /** Settings lost by bringing the part into it. */
+  readonly disturbs: readonly string[];
+  /** States of other parts that follow by themselves. */
+  readonly leaves: readonly StateTerm[];
+  /** States of other parts that cannot be while it holds. */
+  readonly forbids: readonly StateNeed[];
+  /** Coming into it starts the engine: all parts must be home and nothing disturbed. */
+  readonly startsUp: boolean;
+}
+
+/** Something whose condition the work changes. It is in one condition at a time. */
+export interface KindPart {
+  readonly name: string;
+  readonly label: string;
+  readonly aliases: readonly string[];
+  /** Before the first step; null where nothing can be said. */
+  readonly starts: string | null;
+  /** The part is there only on a unit with one of these features; empty: always. */
+  readonly ifFeature: readonly string[];
+  /** Where it must be when the engine is started and at the end; empty: anywhere. */
+  readonly home: readonly string[];
+  /** Verb group to the condition it leaves the part in. */
+  readonly reads: ReadonlyMap<string, string>;
+  readonly conditions: ReadonlyMap<string, PartCondition>;
+}
+
 /** A kind of unit: its vocabulary, as read from a data file. All names are kebab-case. */
 export interface Kind {
   readonly name: string;
@@ -102,6 +159,13 @@ export interface Kind {
     readonly settings: readonly (readonly string[])[];
     readonly operations: readonly (readonly string[])[];
   };
+  readonly parts: ReadonlyMap<string, KindPart>;
+  /** Verb groups; `take ~ off` allows words in between. */
+  readonly verbs: ReadonlyMap<string, readonly string[]>;
+  /** Phrases that say a state by themselves. */
+  readonly phrases: readonly { readonly says: readonly string[]; readonly state: StateTerm }[];
+  /** Names that hold a part's name and are something else. */
+  readonly notParts: readonly string[];
   /** Words that, after a size in prose, make it the size of a tool or supply (`wrench`, `hose`). */
   readonly toolWords: readonly string[];
   /** Words that make a number in prose a step size and not a setting (`at a time`, `each`). */

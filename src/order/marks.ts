@@ -1,0 +1,68 @@
+import type { Kind, KindPart, StateTerm } from '../kinds/model.ts';
+
+/** A word or name in the one spelling that marks are compared in: `Cam, highest step` → `cam highest step`. */
+export function plainWords(text: string): string {
+  return text
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, ' ')
+    .trim();
+}
+
+/** Every way to write a state as a mark, and the state it is; made once a kind. */
+const books = new WeakMap<Kind, ReadonlyMap<string, StateTerm>>();
+
+/**
+ * The state that a mark's text names: a part by any of its names, then a condition by any of its
+ * words (`gasket off`, `cam highest-step`, `fast idle cam: highest step`). Null where no part of the
+ * kind has that condition under that name.
+ */
+export function stateNamed(text: string, kind: Kind): StateTerm | null {
+  let book = books.get(kind);
+  if (!book) {
+    book = stateBook(kind);
+    books.set(kind, book);
+  }
+  return book.get(plainWords(text)) ?? null;
+}
+
+function stateBook(kind: Kind): ReadonlyMap<string, StateTerm> {
+  const book = new Map<string, StateTerm>();
+  // Names before aliases, so that an alias that two parts share never hides a name.
+  for (const aliased of [false, true]) {
+    for (const part of kind.parts.values()) {
+      const names = aliased ? part.aliases : [part.name, part.label];
+      for (const name of names) addConditions(book, part, name);
+    }
+  }
+  return book;
+}
+
+function addConditions(book: Map<string, StateTerm>, part: KindPart, name: string): void {
+  for (const condition of part.conditions.values()) {
+    for (const word of [condition.name, ...condition.aliases]) {
+      const key = plainWords(`${name} ${word}`);
+      if (!book.has(key)) book.set(key, { part: part.name, condition: condition.name });
+    }
+  }
+}
+
+/** The marks that a kind knows, as `part condition`, for the nearest to a misspelt one. */
+export function knownMarks(kind: Kind): readonly string[] {
+  const marks: string[] = [];
+  for (const part of kind.parts.values()) {
+    for (const condition of part.conditions.keys()) marks.push(`${part.name} ${condition}`);
+  }
+  return marks;
+}
+
+/** Whether a part in a condition meets a wanted one: itself, or one that it counts as. */
+export function meets(
+  kind: Kind,
+  part: string,
+  condition: string,
+  wanted: readonly string[],
+): boolean {
+  if (wanted.includes(condition)) return true;
+  const known = kind.parts.get(part)?.conditions.get(condition);
+  return known?.countsAs.some((each) => wanted.includes(each)) ?? false;
+}

@@ -1,0 +1,121 @@
+import type { Kind } from '../kinds/model.ts';
+import type { Operation, Sheet, StateMark } from '../sheet/model.ts';
+import type { Span } from '../text/span.ts';
+import { stateNamed } from './marks.ts';
+import type { StateChange, UnknownMark, WorkStep } from './model.ts';
+import { readStates } from './reading.ts';
+
+/** The work of a sheet as steps with what each changes, in the order of the file. */
+export interface Work {
+  readonly steps: readonly WorkStep[];
+  readonly unknownMarks: readonly UnknownMark[];
+}
+
+/** Marks and values are no words: blanks of the same length keep the offsets true. */
+const DIRECTIVE = /:[a-z-]+\[[^\]]*\](?:\{[^}]*\})?/gi;
+
+/**
+ * Every step of a sheet with the changes that its marks state and its words say. A mark outranks
+ * what the words say of the same part; marks that stand outside the numbered steps make steps of
+ * their own. `ignoreMarks` reads as if there were none.
+ */
+export function workOf(sheet: Sheet, kind: Kind, ignoreMarks = false): Work {
+  const steps: WorkStep[] = [];
+  const unknownMarks: UnknownMark[] = [];
+  const marks = ignoreMarks ? [] : [...sheet.states].sort((a, b) => a.span.start - b.span.start);
+  const values = sheet.values;
+  for (const operation of sheet.operations) {
+    const own = marks.filter((mark) => mark.operation === operation.index);
+    const used = values.filter((value) => value.operation === operation.index);
+    const told = new Set<StateMark>();
+    const found: WorkStep[] = [];
+    operation.steps.forEach((step, index) => {
+      const inside = own.filter((mark) => isInside(mark.span, step.span));
+      for (const mark of inside) told.add(mark);
+      const marked = markedChanges(inside, kind, unknownMarks);
+      const read = readChanges(sheet, step.span, kind);
+      found.push({
+        operation,
+        index,
+        span: step.span,
+        changes: merged(marked, read),
+        values: used
+          .filter((value) => isInside(value.span, step.span))
+          .map(({ name }) => named(name, kind)),
+      });
+    });
+    for (const mark of own) {
+      if (told.has(mark)) continue;
+      const changes = markedChanges([mark], kind, unknownMarks);
+      if (changes.length > 0)
+        found.push({ operation, index: -1, span: mark.span, changes, values: [] });
+    }
+    for (const value of used) {
+      if (operation.steps.some((step) => isInside(value.span, step.span))) continue;
+      found.push({
+        operation,
+        index: -1,
+        span: value.span,
+        changes: [],
+        values: [named(value.name, kind)],
+      });
+    }
+    steps.push(...found.sort((a, b) => a.span.start - b.span.start));
+  }
+  return { steps, unknownMarks };
+}
+
+function isInside(inner: Span, outer: Span): boolean {
+  return inner.start >= outer.start && inner.end <= outer.end;
+}
+
+function named(name: string, kind: Kind): string {
+  return kind.settingNamed(name)?.name ?? name;
+}
+
+function markedChanges(
+  marks: readonly StateMark[],
+  kind: Kind,
+  unknown: UnknownMark[],
+): StateChange[] {
+  const changes: StateChange[] = [];
+  for (const { text, span, operation } of marks) {
+    const term = stateNamed(text, kind);
+    if (term) changes.push({ term, by: 'mark', span, verb: null });
+    else unknown.push({ text, span, operation });
+  }
+  return changes;
+}
+
+function readChanges(sheet: Sheet, span: Span, kind: Kind): StateChange[] {
+  const text = sheet.text
+    .slice(span.start, span.end)
+    .replace(DIRECTIVE, (found) => ' '.repeat(found.length));
+  return readStates(text, kind).map(({ term, start, end, verb }) => ({
+    term,
+    by: 'reading',
+    span: { start: span.start + start, end: span.start + end },
+    verb,
+  }));
+}
+
+/** Marks as they stand, with the verb that the words give them, then what only the words say. */
+function merged(
+  marked: readonly StateChange[],
+  read: readonly StateChange[],
+): readonly StateChange[] {
+  const parts = new Set(marked.map(({ term }) => term.part));
+  const withVerbs = marked.map((change) => {
+    const words = read.find(({ term, verb }) => term.part === change.term.part && verb !== null);
+    return words ? { ...change, verb: words.verb } : change;
+  });
+  return [...read.filter(({ term }) => !parts.has(term.part)), ...withVerbs];
+}
+
+/** The operations that a sheet works through, without headings that are no work. */
+export function workingOperations(sheet: Sheet, kind: Kind): readonly Operation[] {
+  return sheet.operations.filter(({ canonical }) => {
+    const known = canonical === null ? null : kind.operations.get(canonical);
+    return known !== null && known !== undefined && known.stage !== 'any';
+  });
+}

@@ -1,0 +1,312 @@
+import type { Kind, KindOperation, PartCondition, StateNeed, StateTerm } from '../kinds/model.ts';
+import type { Operation, Sheet } from '../sheet/model.ts';
+import type { Span } from '../text/span.ts';
+import { meets, plainWords } from './marks.ts';
+import type { OrderFault, PartState, StateChange, Sureness, Walk, WorkStep } from './model.ts';
+import { stageRank } from './sequence.ts';
+import { workOf } from './steps.ts';
+
+/**
+ * Walks the work of a sheet step by step: keeps the state of every part, and finds needs that are
+ * not met, settings disturbed and not made again, parts left open at the start or the end, refitting
+ * of what was never off, and states that cannot be. Pure; costs one pass over the steps.
+ */
+export function walkSheet(
+  sheet: Sheet,
+  kind: Kind,
+  options: { readonly ignoreMarks?: boolean } = {},
+): Walk {
+  const work = workOf(sheet, kind, options.ignoreMarks ?? false);
+  const walker = new Walker(sheet, kind, work.steps);
+  walker.run();
+  return { steps: walker.passed, faults: walker.faults, unknownMarks: work.unknownMarks };
+}
+
+/** A setting that was made, and by which operation. */
+interface Made {
+  readonly operation: Operation;
+}
+
+/** A setting that was moved after it was made. */
+interface Spoiled {
+  readonly setting: string;
+  readonly madeAt: Operation;
+  readonly by: Operation;
+  readonly span: Span;
+}
+
+class Walker {
+  readonly passed: { step: WorkStep; after: ReadonlyMap<string, PartState> }[] = [];
+  readonly faults: OrderFault[] = [];
+  readonly #sheet: Sheet;
+  readonly #kind: Kind;
+  readonly #steps: readonly WorkStep[];
+  readonly #features: ReadonlySet<string>;
+  readonly #markedParts = new Set<string>();
+  readonly #state = new Map<string, PartState>();
+  readonly #wasAway = new Set<string>();
+  readonly #made = new Map<string, Made>();
+  readonly #spoiled = new Map<string, Spoiled>();
+  readonly #done = new Set<string>();
+  readonly #openTold = new Set<string>();
+  #stage = -1;
+
+  constructor(sheet: Sheet, kind: Kind, steps: readonly WorkStep[]) {
+    this.#sheet = sheet;
+    this.#kind = kind;
+    this.#steps = steps;
+    this.#features = new Set(
+      sheet.unit.features.map(({ value }) => kind.featureNamed(value)?.name ?? value),
+    );
+    for (const { changes } of steps) {
+      for (const { term, by } of changes) if (by === 'mark') this.#markedParts.add(term.part);
+    }
+    for (const part of kind.parts.values()) {
+      if (part.starts !== null)
+        this.#state.set(part.name, { condition: part.starts, by: 'start', span: null });
+    }
+  }
+
+  run(): void {
+    for (const operation of this.#sheet.operations) {
+      const known =
+        operation.canonical === null
+          ? null
+          : (this.#kind.operations.get(operation.canonical) ?? null);
+      const steps = this.#steps.filter((step) => step.operation === operation);
+      if (steps.length === 0 && (known === null || known.stage === 'any')) continue;
+      this.#enter(operation, known, steps);
+      this.#work(operation, known, steps);
+      if (known) this.#done.add(known.name);
+    }
+    this.#settle('end');
+    this.#homeBy('end', null);
+  }
+
+  /** A later stage settles what an earlier one disturbed. */
+  #enter(operation: Operation, known: KindOperation | null, steps: readonly WorkStep[]): void {
+    const rank = known ? stageRank(known.stage) : -1;
+    if (rank < 0) return;
+    if (rank > this.#stage) {
+      // What the start itself settles is told there, where the engine is started.
+      const starts = steps.some(({ changes }) =>
+        changes.some(({ term }) => this.#condition(term)?.startsUp),
+      );
+      if (this.#stage >= 0 && !starts) this.#settle('stage');
+      this.#stage = rank;
+      this.#latest = operation;
+    } else if (rank < this.#stage && this.#latest && !this.#isStopped(steps)) {
+      this.faults.push({ kind: 'stage', operation, later: this.#latest });
+    }
+  }
+
+  #latest: Operation | null = null;
+
+  /** Whether the work goes back with the engine off, and says so. */
+  #isStopped(steps: readonly WorkStep[]): boolean {
+    const starting = [...this.#kind.parts.values()].find((part) =>
+      [...part.conditions.values()].some(({ startsUp }) => startsUp),
+    );
+    if (!starting) return false;
+    const said = steps[0]?.changes.find(({ term }) => term.part === starting.name);
+    const now = this.#state.get(starting.name);
+    const condition = said?.term.condition ?? now?.condition;
+    return (said !== undefined || now?.by !== 'start') && condition === starting.starts;
+  }
+
+  #work(operation: Operation, known: KindOperation | null, steps: readonly WorkStep[]): void {
+    const own = new Set(known?.settings ?? []);
+    const measures =
+      steps.find(({ values }) => values.some((value) => own.has(value))) ?? steps[steps.length - 1];
+    for (const step of steps) {
+      for (const change of step.changes) this.#change(step, change);
+      if (step === measures && known) {
+        this.#needs(step, operation, known);
+        this.#disturb(operation, known.disturbs, step.span, own);
+      }
+      for (const value of step.values) {
+        // A step that prints a setting makes it, or checks it again.
+        this.#made.set(value, { operation });
+        this.#spoiled.delete(value);
+      }
+      this.passed.push({ step, after: new Map(this.#state) });
+    }
+    for (const term of known?.leaves ?? []) {
+      const now = this.#state.get(term.part);
+      if (now && meets(this.#kind, term.part, now.condition, [term.condition])) continue;
+      this.#state.set(term.part, {
+        condition: term.condition,
+        by: 'operation',
+        span: operation.heading.span,
+      });
+    }
+  }
+
+  #change(step: WorkStep, change: StateChange): void {
+    const { term } = change;
+    const part = this.#kind.parts.get(term.part);
+    const condition = this.#condition(term);
+    if (!part || !condition) return;
+    const now = this.#state.get(term.part);
+    if (
+      change.by === 'mark' &&
+      change.verb === 'put-back' &&
+      now?.by === 'start' &&
+      !this.#wasAway.has(term.part) &&
+      part.home.includes(term.condition) &&
+      meets(this.#kind, term.part, now.condition, [term.condition])
+    ) {
+      this.faults.push({ kind: 'refit', part: term.part, change, at: step });
+    }
+    this.#forbidden(step, change);
+    const changed = now?.condition !== term.condition;
+    this.#state.set(term.part, { condition: term.condition, by: change.by, span: change.span });
+    if (part.home.length > 0 && !meets(this.#kind, term.part, term.condition, part.home))
+      this.#wasAway.add(term.part);
+    for (const follows of condition.leaves) {
+      if (step.changes.some((each) => each.by === 'mark' && each.term.part === follows.part))
+        continue;
+      this.#follow(follows, change);
+    }
+    if (!changed) return;
+    this.#disturb(step.operation, condition.disturbs, change.span, new Set());
+    if (condition.startsUp || condition.needs.length > 0) this.#comeInto(step, change, condition);
+  }
+
+  #follow(term: StateTerm, change: StateChange): void {
+    // What follows by itself is as sure as what it follows from.
+    this.#state.set(term.part, { condition: term.condition, by: change.by, span: change.span });
+  }
+
+  #condition(term: StateTerm): PartCondition | undefined {
+    return this.#kind.parts.get(term.part)?.conditions.get(term.condition);
+  }
+
+  /** A state that another part's condition shuts out: the throttle shut with the cam under its screw. */
+  #forbidden(step: WorkStep, change: StateChange): void {
+    if (change.by !== 'mark') return;
+    for (const [name, state] of this.#state) {
+      if (name === change.term.part || state.by === 'start' || state.by === 'reading') continue;
+      if (step.changes.some(({ term }) => term.part === name)) continue;
+      const other = { part: name, condition: state.condition };
+      const forbids = this.#condition(other)?.forbids ?? [];
+      const hit = forbids.some(
+        ({ part, anyOf }) =>
+          part === change.term.part && meets(this.#kind, part, change.term.condition, anyOf),
+      );
+      if (hit)
+        this.faults.push({
+          kind: 'forbidden',
+          part: change.term.part,
+          change,
+          other,
+          was: state,
+          at: step,
+        });
+    }
+  }
+
+  /** What must hold when a part comes into a condition; the start asks more than others. */
+  #comeInto(step: WorkStep, change: StateChange, condition: PartCondition): void {
+    const inStep = new Map(step.changes.map(({ term }) => [term.part, term.condition]));
+    for (const need of condition.needs) {
+      const stated = inStep.get(need.part);
+      if (stated !== undefined && meets(this.#kind, need.part, stated, need.anyOf)) continue;
+      this.#need(need, step, step.operation, change.term);
+    }
+    if (!condition.startsUp) return;
+    for (const name of condition.after) {
+      const first = this.#sheet.operations.find(({ canonical }) => canonical === name);
+      if (first && !this.#done.has(name) && first !== step.operation) {
+        this.faults.push({ kind: 'too-early', operation: step.operation, first });
+      }
+    }
+    this.#settle('start');
+    this.#homeBy('start', step);
+  }
+
+  #needs(step: WorkStep, operation: Operation, known: KindOperation): void {
+    for (const need of known.needs)
+      if (!known.needsSaid.has(need.part)) this.#need(need, step, operation, 'operation');
+    for (const [part, key] of known.needsSaid) {
+      const said = this.#saidCondition(known, part, key);
+      const need = said ?? known.needs.find((each) => each.part === part);
+      if (need) this.#need(need, step, operation, 'operation');
+    }
+  }
+
+  /** `gasket: removed` beside the setting: the condition of the part that it is measured in. */
+  #saidCondition(known: KindOperation, part: string, key: string): StateNeed | null {
+    const words = this.#kind.parts.get(part)?.conditions;
+    if (!words) return null;
+    for (const setting of this.#sheet.settings.values()) {
+      if (setting.canonical === null || !known.settings.includes(setting.canonical)) continue;
+      const said = setting.said.get(key)?.value;
+      if (said === undefined) continue;
+      const plain = plainWords(said);
+      for (const condition of words.values()) {
+        if ([condition.name, ...condition.aliases].some((each) => plainWords(each) === plain)) {
+          return { part, anyOf: [condition.name] };
+        }
+      }
+    }
+    return null;
+  }
+
+  #need(need: StateNeed, at: WorkStep, operation: Operation, cause: 'operation' | StateTerm): void {
+    const part = this.#kind.parts.get(need.part);
+    if (!part || !this.#isPresent(part.ifFeature)) return;
+    const was = this.#state.get(need.part) ?? null;
+    if (was && meets(this.#kind, need.part, was.condition, need.anyOf)) return;
+    const doubtful = !this.#isSure(was?.by ?? 'start', need.part);
+    this.faults.push({ kind: 'unmet', need, at, operation, was, cause, doubtful });
+  }
+
+  /** A start nobody changed is sure on a sheet that marks this part; words alone never are. */
+  #isSure(by: Sureness, part: string): boolean {
+    return by === 'mark' || by === 'operation' || (by === 'start' && this.#markedParts.has(part));
+  }
+
+  #isPresent(features: readonly string[]): boolean {
+    return features.length === 0 || features.some((feature) => this.#features.has(feature));
+  }
+
+  #disturb(by: Operation, settings: readonly string[], span: Span, own: ReadonlySet<string>): void {
+    for (const setting of settings) {
+      const made = this.#made.get(setting);
+      if (!made || own.has(setting) || made.operation === by) continue;
+      this.#spoiled.set(setting, { setting, madeAt: made.operation, by, span });
+    }
+  }
+
+  #settle(before: 'stage' | 'start' | 'end'): void {
+    for (const each of this.#spoiled.values())
+      this.faults.push({ kind: 'disturbed', ...each, before });
+    this.#spoiled.clear();
+  }
+
+  #homeBy(before: 'start' | 'end', at: WorkStep | null): void {
+    for (const part of this.#kind.parts.values()) {
+      const state = this.#state.get(part.name);
+      if (
+        part.home.length === 0 ||
+        !state ||
+        this.#openTold.has(part.name) ||
+        !this.#isPresent(part.ifFeature)
+      )
+        continue;
+      if (meets(this.#kind, part.name, state.condition, part.home)) continue;
+      this.#openTold.add(part.name);
+      const doubtful = state.by === 'reading';
+      this.faults.push({
+        kind: 'left-open',
+        part: part.name,
+        state,
+        home: part.home,
+        before,
+        at,
+        doubtful,
+      });
+    }
+  }
+}
