@@ -139,7 +139,7 @@ function sideOutside(value: Statement, gauge: Amount): 'below' | 'above' | null 
 
 /** A gauge's name with its size, unless the name is the size. */
 function toldFully(text: string, amount: Amount): string {
-  const named = amount.gauge && !/^(?:wire|leaf|pin)$/.test(amount.gauge.system);
+  const named = amount.gauge && !/^(?:wire|leaf|pin|metric-drill)$/.test(amount.gauge.system);
   return named
     ? `${text}, ${writeIn(amount.base, 'length', amount.unit, placesFor(amount))},`
     : text;

@@ -79,6 +79,20 @@ export default defineCheck({
       ],
     },
     {
+      name: 'turns, with the way said before them',
+      sheet: {
+        body: '## Initial idle\n\n1. Back the needle out 1-1/2 turns and set :value[idle-mixture].\n',
+      },
+      expect: [
+        {
+          at: '1-1/2 turns',
+          message:
+            '1-1/2 turns stands beside the setting `idle-mixture`, which is 1-1/4 turns out (1/4 turn more)',
+          fix: 'write `:value[idle-mixture]` if the setting is meant: 1-1/4 turns, if the denominator is wrong',
+        },
+      ],
+    },
+    {
       name: 'a range beside a plain size',
       sheet: {
         body: '## Float level\n\n1. Keep the float within 0.210 to 0.220 in of the cover: :value[float-level].\n',

@@ -1,6 +1,6 @@
 import type { Kind } from '../kinds/model.ts';
-import { agree, liesInside, sameFamily, scanStatements } from '../quantity/index.ts';
-import type { GaugeBook, Statement } from '../quantity/model.ts';
+import { agree, liesInside, principal, sameFamily, scanStatements } from '../quantity/index.ts';
+import type { GaugeBook, Sense, Statement } from '../quantity/model.ts';
 import type { Operation, PlacedSize, Prose, Setting, Sheet } from '../sheet/model.ts';
 import type { Span } from '../text/span.ts';
 import type { CheckContext } from './define.ts';
@@ -59,12 +59,14 @@ function readProse(sheet: Sheet, context: CheckContext): readonly ProseNumber[] 
     for (const { start, end, statement } of scanStatements(prose.text, {
       gauges: context.gauges,
     })) {
-      if (isAside(prose, start, end, statement, words)) continue;
-      const span = { start: prose.span.start + start, end: prose.span.start + end };
       const operation =
         prose.operation === null ? null : (sheet.operations[prose.operation] ?? null);
+      const sense = statement.sense ?? senseBefore(prose, start, operation, kind);
+      const sensed = sense === statement.sense ? statement : { ...statement, sense };
+      if (isAside(prose, start, end, sensed, words)) continue;
+      const span = { start: prose.span.start + start, end: prose.span.start + end };
       const near = operation ? settingsBeside(operation, sheet, kind, beside) : [];
-      const number = standing(span, statement, near, sheet, context.gauges);
+      const number = standing(span, sensed, near, sheet, context.gauges);
       if (number) numbers.push(number);
     }
   }
@@ -76,6 +78,23 @@ function wordPattern(words: readonly string[]): RegExp {
     .sort((a, b) => b.length - a.length)
     .map((word) => word.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'));
   return new RegExp(`(?:^|[^\\p{L}])(?:${alternatives.join('|') || '(?!)'})(?![\\p{L}])`, 'iu');
+}
+
+/**
+ * `back it out 1-1/2 turns`: the way said before the count. Where the engine runs, a screw is turned
+ * from wherever it stands, and no such count is a setting.
+ */
+function senseBefore(
+  prose: Prose,
+  start: number,
+  operation: Operation | null,
+  kind: Kind,
+): Sense | null {
+  const stage = kind.operations.get(operation?.canonical ?? '')?.stage;
+  if (stage !== 'bench' && stage !== 'before-start') return null;
+  const before = prose.text.slice(Math.max(0, start - 24), start);
+  const way = /\b(out|in|down|up)(?: by| about| exactly)? $/i.exec(before)?.[1];
+  return (way?.toLowerCase() ?? null) as Sense | null;
 }
 
 /** A tool's size, a step of so much at a time, or a time to wait: no setting. */
@@ -157,7 +176,9 @@ function standing(
     if (unit && sameFamily(unit.dimension, statement.dimension) && isSame(unit, statement, gauges))
       return null;
   }
-  const rival = near.find((setting) => comparable(readOf(setting.value), statement));
+  const rival = isDistance(statement)
+    ? undefined
+    : near.find((setting) => comparable(readOf(setting.value), statement));
   for (const setting of sheet.settings.values()) {
     if (near.includes(setting)) continue;
     const match = matchIn(statement, setting, gauges);
@@ -177,8 +198,16 @@ function standing(
       verbatim: false,
     };
   }
-  if (CASUAL.has(statement.dimension)) return null;
+  if (CASUAL.has(statement.dimension) || isDistance(statement)) return null;
   return { span, statement, standing: 'stray', setting: null, against: null, verbatim: false };
+}
+
+/** Longer than anything that is set on such a unit, in mm: how far off, or how long a hose. */
+const DISTANCE = 150;
+
+function isDistance(statement: Statement): boolean {
+  const least = principal(statement)?.base ?? statement.low?.base;
+  return statement.dimension === 'length' && least !== undefined && least.compare(DISTANCE) > 0;
 }
 
 /** Whether a size in prose could be meant as this value: same dimension and not the other way. */

@@ -12,7 +12,7 @@ export default defineCheck({
   id: 'size-unusual',
   severity: 'warning',
   group: 'sizes',
-  summary: 'A figure lies outside the range that ordinary units keep to.',
+  summary: 'A figure lies outside the range that ordinary units keep to, or goes the other way.',
   explain:
     'The usual ranges are wide: what falls outside is mostly a slipped point or the wrong unit. ' +
     'Accept it for a unit that really is out of the ordinary, and say how it was made sure of.',
@@ -25,15 +25,25 @@ export default defineCheck({
       message: '{text} is more than is usual for {label}: {from} to {to}',
       fix: 'look for a slipped point or a wrong unit; if the figure is right, accept it with a reason',
     },
+    sense: {
+      message: '{text} goes {way}, but {label} is usually counted {usual}',
+      fix: 'look in the source which way it goes; if the figure is right, accept it with a reason',
+    },
   },
   run(sheet, context, report) {
     const kind = kindOf(sheet, context);
     for (const setting of sheet.settings.values()) {
       const known = kindSetting(setting, kind);
-      if (!known || known.usual.length === 0) continue;
+      if (!known) continue;
       for (const { size, role, subject } of sizesOfSetting(setting)) {
         if (!TESTED.has(role)) continue;
         const statement = readOf(size);
+        const label = known.label.toLowerCase();
+        if (statement?.sense && known.sense && statement.sense !== known.sense) {
+          const { text, sense: way } = statement;
+          const values = { text, label, way, usual: known.sense };
+          report({ message: 'sense', span: size.span, values, subject });
+        }
         const range = statement
           ? known.usual.find((usual) => usual.dimension === statement.dimension)
           : undefined;
@@ -44,7 +54,7 @@ export default defineCheck({
           span: size.span,
           values: {
             text: statement.text,
-            label: known.label.toLowerCase(),
+            label,
             from: range.low.text,
             to: range.high.text,
           },
@@ -88,6 +98,17 @@ export default defineCheck({
           at: '450–4750 rpm',
           message: '450–4750 rpm is more than is usual for idle speed: 300 rpm to 2000 rpm',
           fix: 'look for a slipped point or a wrong unit; if the figure is right, accept it with a reason',
+        },
+      ],
+    },
+    {
+      name: 'an idle needle that goes in from its seat',
+      sheet: { settings: 'idle-mixture: { value: 1-1/4 turns in, from: m48 p. 40 }' },
+      expect: [
+        {
+          at: '1-1/4 turns in',
+          message: '1-1/4 turns in goes in, but idle mixture baseline is usually counted out',
+          fix: 'look in the source which way it goes; if the figure is right, accept it with a reason',
         },
       ],
     },

@@ -46,7 +46,7 @@ export default defineCheck({
         message: 'apart',
         span: setting.travel.span,
         values: {
-          turns: turns.text,
+          turns: /\p{L}/u.test(turns.text) ? turns.text : `${turns.text} ${turns.unit}s`,
           thread: named.text,
           worked: workedText,
           travel: travel.text,

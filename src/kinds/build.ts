@@ -47,6 +47,8 @@ export function buildKind(data: KindData): Kind {
       operations: feature.operations ?? [],
     }),
   );
+  const settingOf = finder(settings);
+  const operationOf = finder(operations);
   const unit = Object.entries(data.unit ?? {});
   return {
     name: data.kind,
@@ -75,8 +77,8 @@ export function buildKind(data: KindData): Kind {
         .map(([name, is]) => [name, is as readonly Dimension[]]),
     ),
     threadsOfUnit: new Set(unit.filter(([, is]) => isThread(is)).map(([name]) => name)),
-    settingNamed: finder(settings),
-    operationNamed: finder(operations),
+    settingNamed: settingOf,
+    operationNamed: (text) => operationOf(text) ?? making(settingOf(text), operations),
     hazardNamed: finder(hazards),
     featureNamed: finder(features),
   };
@@ -198,6 +200,16 @@ function mapped<D, T>(
 }
 
 /** Looks names up in a section; the book of its names is made at the first question. */
+/** The one operation that makes a setting, for a heading that names the setting itself; null for none or several. */
+function making(
+  setting: KindSetting | null,
+  operations: ReadonlyMap<string, KindOperation>,
+): KindOperation | null {
+  if (setting === null) return null;
+  const makers = [...operations.values()].filter((each) => each.settings.includes(setting.name));
+  return makers.length === 1 ? (makers[0] ?? null) : null;
+}
+
 function finder<T extends { readonly label: string; readonly aliases: readonly string[] }>(
   section: ReadonlyMap<string, T>,
 ): (text: string) => T | null {

@@ -3,6 +3,7 @@ import { formatDecimal, roundTo } from './rational.ts';
 import { inUnit, unitById } from './units.ts';
 import { unitWord, writeIn } from './write.ts';
 
+/** How limits are to be converted. */
 export interface ConversionOptions {
   /** Decimal places of the result. */
   readonly places: number;
@@ -14,6 +15,7 @@ export interface ConversionOptions {
   readonly rounding: 'ordinary' | 'inward';
 }
 
+/** Converted limits in the asked unit, or why there are none, in a restorer's words. */
 export type Conversion =
   | {
       readonly ok: true;

@@ -109,7 +109,7 @@ describe('limits held against limits', () => {
     [
       '0.188–0.218 in',
       '3/16–7/32 in',
-      { verdict: 'widened', side: 'low', first: '0.188000 in', second: '0.187500 in' },
+      { verdict: 'widened', side: 'low', first: '0.1880 in', second: '0.1875 in' },
     ],
     ['0.187–0.219 in', '3/16–7/32 in', { verdict: 'inside' }],
     [

@@ -1,0 +1,191 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import type { CheckContext, Finding } from '../../src/checks/define.ts';
+import { allChecks, examine } from '../../src/checks/index.ts';
+import { gaugeBook } from '../../src/gauges/index.ts';
+import { builtInKinds } from '../../src/kinds/index.ts';
+import { cleanSheets } from './clean-sheets.ts';
+import { type Planting, plantings } from './plantings.ts';
+
+const folder = new URL('../../sheets/', import.meta.url);
+const drawn = readdirSync(new URL('pictures/', folder)).map((name) => `pictures/${name}`);
+const context: CheckContext = {
+  gauges: gaugeBook(),
+  kinds: builtInKinds(),
+  wireGauge: null,
+  picture: (url) => (drawn.includes(url) ? 'found' : 'missing'),
+};
+
+const texts = new Map<string, string>();
+function textOf(sheet: string): string {
+  const known = texts.get(sheet);
+  if (known !== undefined) return known;
+  const text = readFileSync(new URL(`${sheet}.md`, folder), 'utf8');
+  texts.set(sheet, text);
+  return text;
+}
+
+function found(text: string, sheet: string): readonly (Finding & { readonly line: number })[] {
+  const { sheet: read, findings } = examine(text, `sheets/${sheet}.md`, context);
+  return findings.map((each) => ({ ...each, line: read.lines.place(each.span.start).line }));
+}
+
+/** The line, from 1, on which a planting's finding has to stand. */
+function lineOf({ from, to, on }: Planting, before: string, after: string): number {
+  let at = before.indexOf(from);
+  while (after.charAt(at) === before.charAt(at) && at < after.length) at++;
+  if (on !== undefined) {
+    at = after.indexOf(on);
+    expect(at, `\`${on}\` stands on the sheet`).toBeGreaterThanOrEqual(0);
+  }
+  expect(to).not.toBe(from);
+  return after.slice(0, at).split('\n').length;
+}
+
+describe('one mistake in a clean sheet', () => {
+  test.each(plantings.map((one) => [`${one.check}: ${one.to.trim().slice(0, 60)}`, one] as const))(
+    '%s',
+    (_name, one) => {
+      const before = textOf(one.sheet);
+      expect(before).toContain(one.from);
+      const after = before.replace(one.from, () => one.to);
+      const findings = found(after, one.sheet);
+      const places = findings.map(({ check, line }) => `${line} ${check}`);
+      expect(places).toContain(`${lineOf(one, before, after)} ${one.check}`);
+      const others = findings.map(({ check }) => check).filter((check) => check !== one.check);
+      expect(others.filter((check) => !one.with?.includes(check))).toEqual([]);
+    },
+  );
+});
+
+/** Two at once: only together do they show it. */
+describe('an error that the sheet accepts', () => {
+  test('is found, and the acceptance with it', () => {
+    const sheet = 'orlo-2d-wexcombe-six';
+    const text = textOf(sheet)
+      .replace('also: [0.1360 in', 'also: [0.1630 in')
+      .replace(
+        'status: proof\n',
+        'status: proof\naccept: [{ finding: sizes-disagree, at: unloader, reason: as printed }]\n',
+      );
+    const findings = found(text, sheet).map(({ check, accepted }) => ({ check, accepted }));
+    expect(findings).toEqual([
+      { check: 'acceptance-barred', accepted: null },
+      { check: 'sizes-disagree', accepted: null },
+    ]);
+  });
+});
+
+test('every check has a mistake planted for it', () => {
+  const planted = new Set([...plantings.map(({ check }) => check), 'acceptance-barred']);
+  expect(allChecks.map(({ id }) => id).filter((id) => !planted.has(id))).toEqual([]);
+});
+
+describe('sheets in other hands', () => {
+  test.each(cleanSheets.map((one) => [one.name, one] as const))('%s', (_name, one) => {
+    expect(found(one.text, one.sheet)).toEqual([]);
+  });
+
+  const orlo = 'orlo-2d-wexcombe-six';
+  const work = (text: string): readonly [string, string] => {
+    const at = text.indexOf('\n---\n', 4) + 5;
+    return [text.slice(0, at), text.slice(at)];
+  };
+  const front = (change: (yaml: string) => string) => (text: string) => {
+    const [yaml, body] = work(text);
+    return change(yaml) + body;
+  };
+  const body = (change: (markdown: string) => string) => (text: string) => {
+    const [yaml, markdown] = work(text);
+    return yaml + change(markdown);
+  };
+  const put = (from: string, to: string) => (text: string) => {
+    expect(text).toContain(from);
+    return text.replace(from, () => to);
+  };
+  test.each<readonly [string, (text: string) => string]>([
+    ['CR LF', (text) => text.replaceAll('\n', '\r\n')],
+    ['a byte order mark', (text) => `\uFEFF${text}`],
+    [
+      'every value in double quotes',
+      front((yaml) => yaml.replace(/( value| gauge| travel): (?![>|])(.+)$/gm, '$1: "$2"')),
+    ],
+    [
+      'every value in single quotes',
+      front((yaml) => yaml.replace(/( value| gauge| travel): (?![>|])(.+)$/gm, "$1: '$2'")),
+    ],
+    [
+      'remarks behind the values',
+      front((yaml) => yaml.replace(/( value: (?![>|]).+)$/gm, '$1   # as printed')),
+    ],
+    [
+      'values below their keys',
+      front((yaml) => yaml.replace(/^ {4}value: (?![>|])(.+)$/gm, '    value: >-\n      $1')),
+    ],
+    [
+      'lists in block style',
+      front((yaml) =>
+        yaml.replace(
+          /^( *)also: \[(.*)\]$/gm,
+          (_, indent: string, list: string) =>
+            `${indent}also:\n${list
+              .split(', ')
+              .map((one) => `${indent}  - ${one}`)
+              .join('\n')}`,
+        ),
+      ),
+    ],
+    ['a hyphen for the dash of a range', front((yaml) => yaml.replaceAll('–', '-'))],
+    ['no leading zeros', front((yaml) => yaml.replace(/([[ ])0\.(\d)/g, '$1.$2'))],
+    ['plus-minus in letters', front((yaml) => yaml.replaceAll(' ± ', ' +/- '))],
+    ['inch marks', front((yaml) => yaml.replace(/^( +value: \d+\/\d+ ± \d+\/\d+) in$/gm, '$1"'))],
+    [
+      'settings called by other names in the work',
+      body((text) => text.replace(':value[unloader]', ':value[Choke unloader]')),
+    ],
+    ['stars and other list marks', body((text) => text.replace(/^(\d+)\. /gm, '$1) '))],
+    [
+      'setext title',
+      body(put('# Orlo 2D two-barrel\n', 'Orlo 2D two-barrel\n==================\n')),
+    ],
+    [
+      'figures that are no settings',
+      body(
+        put(
+          '## Tools\n\n',
+          '## Tools\n\nPart 2D-104 of 10/3/1948, page 12, fig. 3.2, costs $2.50 and was cast with 27M. A No. 2 screwdriver,\na 3/8 in drive socket and a 1/2 in open-end wrench serve; 2 quarts of solvent at 68 °F last 15 minutes.\n\n',
+        ),
+      ),
+    ],
+    [
+      'a dissent with its ruling',
+      front(
+        put(
+          '    from: m48 p. 31\n',
+          '    from: m48 p. 31\n    but: [{ value: 7/32 in, from: b17 p. 1, ruling: a misprint by the next table }]\n',
+        ),
+      ),
+    ],
+    [
+      'a doubtful point accepted with its reason',
+      (text) =>
+        put(
+          '0.028 in, 0.711 mm',
+          '.02 in, 0.711 mm',
+        )(
+          put(
+            'status: proof\n',
+            'status: proof\naccept: [{ finding: size-chopped, at: fast-idle-gap, reason: the manual has no more places }]\n',
+          )(text),
+        ),
+    ],
+  ])('%s', (name, change) => {
+    const text = change(textOf(orlo));
+    expect(text).not.toBe(textOf(orlo));
+    const stopping = found(text, orlo).filter(({ accepted }) => accepted === null);
+    expect(
+      stopping.map(({ line, check, message }) => `${line} ${check}: ${message}`),
+      name,
+    ).toEqual([]);
+  });
+});

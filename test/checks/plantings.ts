@@ -1,0 +1,442 @@
+/** One mistake put into a clean sheet of the demo: one textual edit and what should come of it. */
+export interface Planting {
+  /** The sheet's file name, without `.md`. */
+  readonly sheet: string;
+  /** A text that stands once in the sheet, or that the first of is changed, and what it becomes. */
+  readonly from: string;
+  readonly to: string;
+  /** The check that has to speak. */
+  readonly check: string;
+  /** A text on the line that the finding stands at; the first changed line where it is not given. */
+  readonly on?: string;
+  /** Other checks that the same mistake sets off, rightly. */
+  readonly with?: readonly string[];
+}
+
+const orlo = 'orlo-2d-wexcombe-six';
+const four = 'orlo-4e-wexcombe-marchwood';
+const fennock = 'fennock-1b-larkmoor-ten';
+const bressac = 'bressac-30n-astrelle-1100';
+const pellow = 'pellow-44h-ravensgarth-sports';
+const tamsel = 'tamsel-s24-drayle-350';
+const bassen = 'bassen-g1-skerrow-two';
+const eight = 'dunnow-d8-tollgarth-eight';
+const updraft = 'dunnow-u3-marlbeck-k';
+
+const vapor = ':::warning{hazard=gasoline-vapor}';
+
+/** By group, as the findings page has them. */
+export const plantings: readonly Planting[] = [
+  // reading: the file and its front matter
+  { sheet: orlo, from: '---\n', to: '', check: 'front-matter-absent' },
+  { sheet: orlo, from: 'title: Orlo', to: 'title: "Orlo', check: 'front-matter-unreadable' },
+  {
+    sheet: orlo,
+    from: 'settings:\n',
+    to: 'settings:\n\tmain-jet: {}\n',
+    check: 'front-matter-unreadable',
+  },
+  { sheet: orlo, from: 'float-drop:', to: 'float-level:', check: 'front-matter-unreadable' },
+  { sheet: orlo, from: 'status: proof', to: 'status: finished', check: 'front-matter-invalid' },
+  { sheet: orlo, from: 'revision: 2', to: 'revision: two', check: 'front-matter-invalid' },
+  { sheet: orlo, from: 'date: 2026-10-03', to: 'date: 2026-13-03', check: 'front-matter-invalid' },
+  { sheet: orlo, from: '# Orlo 2D', to: '\u0000# Orlo 2D', check: 'file-unreadable' },
+  {
+    sheet: orlo,
+    from: 'sheet: orlo-2d-wexcombe-six',
+    to: 'sheet: orlo-2d-wexcombe-sixt',
+    check: 'sheet-misnamed',
+  },
+  { sheet: orlo, from: 'kind: carburetor', to: 'kind: carburettor', check: 'kind-unknown' },
+  {
+    sheet: orlo,
+    from: 'metering-rods, fast',
+    to: 'metering-rod-set, fast',
+    check: 'feature-unknown',
+  },
+  {
+    sheet: orlo,
+    from: 'features: [two-barrel, ',
+    to: 'features: [two-barrel, single-barrel, ',
+    check: 'features-exclusive',
+  },
+  {
+    sheet: orlo,
+    from: 'features: [two-barrel, downdraft, ',
+    to: 'features: [two-barrel, ',
+    check: 'feature-unsaid',
+  },
+  {
+    sheet: orlo,
+    from: '  unloader:\n',
+    to: '  unlaoder:\n',
+    check: 'setting-unknown',
+    with: ['value-undefined'],
+  },
+  { sheet: orlo, from: 'cam-step: highest', to: 'cam-stpe: highest', check: 'key-misspelt' },
+  {
+    sheet: fennock,
+    from: 'fixed-jets, pump]',
+    to: 'fixed-jets, pump, dashpot]',
+    check: 'setting-missing',
+  },
+  {
+    sheet: orlo,
+    from: '    gasket: removed\n',
+    to: '',
+    check: 'condition-unsaid',
+    on: '  float-level:',
+  },
+  {
+    sheet: eight,
+    from: '    link: upper hole of the throttle lever\n',
+    to: '',
+    check: 'condition-unsaid',
+    on: '  pump-stroke:',
+  },
+  { sheet: orlo, from: '## Unloader', to: '## Unlaoder', check: 'operation-unknown' },
+  {
+    sheet: bassen,
+    from: '## Governor speed',
+    to: '## Notes on speed {#notes}',
+    check: 'operation-missing',
+    on: '  features:',
+  },
+  {
+    sheet: tamsel,
+    from: '## Fuel level',
+    to: '## Remarks {#notes}',
+    check: 'operation-missing',
+    on: '  kind:',
+  },
+  { sheet: orlo, from: '## Float drop', to: '## Float level', check: 'heading-repeated' },
+  {
+    sheet: orlo,
+    from: ':value[float-drop]',
+    to: ':value[float-dorp]',
+    check: 'value-undefined',
+    with: ['setting-unused'],
+  },
+  { sheet: orlo, from: 'value: 1425 ± 50 rpm', to: 'value: fill in', check: 'blank-to-fill' },
+  {
+    sheet: orlo,
+    from: 'reads :value[fast-idle-speed]',
+    to: 'reads right',
+    check: 'setting-unused',
+    on: '  fast-idle-speed:',
+  },
+  {
+    sheet: orlo,
+    from: ':value[unloader]',
+    to: ':valeu[unloader]',
+    check: 'directive-unknown',
+    with: ['setting-unused'],
+  },
+  {
+    sheet: orlo,
+    from: '1. Take out the idle needles.',
+    to: '1. Take out the <b>idle</b> needles.',
+    check: 'html-in-text',
+  },
+  {
+    sheet: orlo,
+    from: '(pictures/float-level.svg)',
+    to: '(pictures/flaot-level.svg)',
+    check: 'picture-unprintable',
+  },
+  {
+    sheet: pellow,
+    from: '![Section through',
+    to: '![](pictures/jet-nut.svg)\n\n![Section through',
+    check: 'picture-untold',
+  },
+
+  // sizes: what cannot be read
+  { sheet: orlo, from: 'value: 500 ± 25 rpm', to: 'value: 5OO ± 25 rpm', check: 'size-unreadable' },
+  {
+    sheet: orlo,
+    from: 'value: 23/32 ± 1/32 in',
+    to: 'value: 23/32 ± 1/32 im',
+    check: 'size-unreadable',
+  },
+  {
+    sheet: orlo,
+    from: 'value: 13/64 ± 1/64 in',
+    to: 'value: 13/46 ± 1/64 in',
+    check: 'size-unreadable',
+  },
+  {
+    sheet: updraft,
+    from: 'value: No. 60 drill',
+    to: 'value: No. 60',
+    check: 'size-without-system',
+  },
+  { sheet: orlo, from: 'also: [0.2656 in,', to: 'also: [0.2656,', check: 'size-without-system' },
+  {
+    sheet: orlo,
+    from: 'value: No. 70 drill',
+    to: 'value: No. 170 drill',
+    check: 'gauge-nonexistent',
+  },
+  {
+    sheet: bressac,
+    from: 'gauge: 1.15 mm drill',
+    to: 'gauge: 1.13 mm drill',
+    check: 'gauge-nonexistent',
+  },
+  {
+    sheet: pellow,
+    from: 'value: 2-1/4 to 2-3/4 psi',
+    to: 'value: 2-3/4 to 2-1/4 psi',
+    check: 'limits-inverted',
+  },
+  {
+    sheet: tamsel,
+    from: 'value: 950 ± 50 rpm',
+    to: 'value: 950 ± 50 mm',
+    check: 'dimension-wrong',
+  },
+  { sheet: orlo, from: 'value: 500 ± 25 rpm', to: 'value: 500 ± 25 psi', check: 'dimension-wrong' },
+  {
+    sheet: pellow,
+    from: 'throttle-bore: 1-3/4 in',
+    to: 'throttle-bore: 1-3/4 turns',
+    check: 'dimension-wrong',
+  },
+
+  // sizes: two statements that are not one
+  { sheet: orlo, from: 'also: [0.1360 in', to: 'also: [0.1630 in', check: 'sizes-disagree' },
+  { sheet: orlo, from: 'value: No. 47 drill', to: 'value: No. 74 drill', check: 'sizes-disagree' },
+  {
+    sheet: orlo,
+    from: '5.159 mm',
+    to: '51.59 mm',
+    check: 'sizes-disagree',
+    with: ['size-unusual'],
+  },
+  { sheet: orlo, from: 'gauge: 17/64 drill', to: 'gauge: 19/64 drill', check: 'sizes-disagree' },
+  {
+    sheet: orlo,
+    from: 'value: 22 SWG',
+    to: 'value: 23 SWG',
+    check: 'sizes-disagree',
+    with: ['gauge-system-ambiguous'],
+  },
+  { sheet: orlo, from: '4.763–5.556 mm', to: '4.763–5.656 mm', check: 'sizes-disagree' },
+  { sheet: four, from: 'value: No. 20 AWG', to: 'value: No. 21 AWG', check: 'sizes-disagree' },
+  { sheet: four, from: 'value: drill N', to: 'value: drill M', check: 'sizes-disagree' },
+  { sheet: bressac, from: 'also: [16–20 N·m]', to: 'also: [16–22 N·m]', check: 'sizes-disagree' },
+  { sheet: pellow, from: '1-2/3 turns down', to: '1-1/3 turns down', check: 'sizes-disagree' },
+  { sheet: tamsel, from: '164.38 cm3/min', to: '146.38 cm3/min', check: 'sizes-disagree' },
+  { sheet: bassen, from: '2100 to 2200 rpm', to: '2000 to 2200 rpm', check: 'sizes-disagree' },
+  {
+    sheet: bassen,
+    from: '4.3656 mm',
+    to: '4.3656 in',
+    check: 'sizes-disagree',
+    with: ['size-unusual'],
+  },
+  {
+    sheet: orlo,
+    from: 'value: 3/4 turn in after',
+    to: 'value: 3/4 turn out after',
+    check: 'size-unusual',
+  },
+  {
+    sheet: bassen,
+    from: 'value: 7/8 ± 1/8 turn out',
+    to: 'value: 7/8 ± 1/8 turn in',
+    check: 'sizes-disagree',
+    on: 'also: [3/4 to 1 turn out]',
+    with: ['size-unusual'],
+  },
+  { sheet: updraft, from: '0.0400 in', to: '.0399 in', check: 'sizes-disagree' },
+  { sheet: updraft, from: '0.046875 in', to: '.046 in', check: 'size-chopped' },
+  { sheet: eight, from: 'also: [0.234 in', to: 'also: [0.23 in', check: 'size-loosely-rounded' },
+  { sheet: four, from: '1.985–2.778 mm', to: '1.984–2.778 mm', check: 'limits-widened' },
+  { sheet: bassen, from: '10.35–17.23 kPa', to: '10.34–17.23 kPa', check: 'limits-widened' },
+  { sheet: tamsel, from: 'value: 950 ± 50 rpm', to: 'value: 9500 ± 50 rpm', check: 'size-unusual' },
+  {
+    sheet: fennock,
+    from: 'value: 34 to 36 thou',
+    to: 'value: 340 to 360 thou',
+    check: 'size-unusual',
+  },
+  {
+    sheet: tamsel,
+    from: 'throttle-bore: 15/16 in',
+    to: 'throttle-bore: 15/12 in',
+    check: 'fraction-unruled',
+  },
+  {
+    sheet: orlo,
+    from: 'gauge: 13/64 drill',
+    to: 'gauge: 15/64 drill',
+    check: 'gauge-outside-limits',
+  },
+  {
+    sheet: bressac,
+    from: 'gauge: 12.5 mm drill',
+    to: 'gauge: 13.5 mm drill',
+    check: 'gauge-outside-limits',
+  },
+  { sheet: four, from: 'gauge: 21/64 drill', to: 'gauge: 11/32 drill', check: 'gauge-off-nominal' },
+  {
+    sheet: four,
+    from: 'value: 0.012 in leaf',
+    to: 'value: 30 SWG',
+    check: 'gauge-system-ambiguous',
+  },
+  {
+    sheet: four,
+    from: '    places-differ: the secondary barrels open only for full power and have no enrichment of their own\n',
+    to: '',
+    check: 'places-differ',
+    on: 'places: {',
+  },
+  { sheet: orlo, from: 'travel: 0.0391 in', to: 'travel: 0.0319 in', check: 'travel-disagrees' },
+  { sheet: pellow, from: 'travel: 1.215 mm', to: 'travel: 1.251 mm', check: 'travel-disagrees' },
+  {
+    sheet: orlo,
+    from: 'idle-needle-thread: 10-32 UNF',
+    to: 'idle-needle-thread: 10-24 UNC',
+    check: 'travel-disagrees',
+    on: 'travel: 0.0391 in',
+  },
+
+  // prose
+  {
+    sheet: orlo,
+    from: 'until the tachometer reads :value[fast-idle-speed]',
+    to: 'to 1525 rpm by the tachometer, not :value[fast-idle-speed]',
+    check: 'prose-disagrees',
+  },
+  {
+    sheet: orlo,
+    from: 'Pass the gauge under',
+    to: 'Pass a 15/64 in gauge under',
+    check: 'prose-disagrees',
+  },
+  {
+    sheet: fennock,
+    from: 'Turn it out: :value[idle-mixture]',
+    to: 'Back it out 2-1/2 turns, that is :value[idle-mixture]',
+    check: 'prose-disagrees',
+  },
+  {
+    sheet: tamsel,
+    from: 'engine back to :value[idle-speed]',
+    to: 'engine back to 950 ± 50 rpm',
+    check: 'number-typed',
+  },
+  {
+    sheet: orlo,
+    from: 'Draw the screws down evenly',
+    to: 'Draw the screws down to 18 in-lb evenly',
+    check: 'number-unplaced',
+  },
+  {
+    sheet: bassen,
+    from: '## Notes\n\n',
+    to: '## Notes\n\nShims of 0.031 in come with it. ',
+    check: 'number-unplaced',
+    on: 'Shims of',
+  },
+
+  // provenance
+  {
+    sheet: orlo,
+    from: '    value: 1 notch rich\n    from: m48 p. 33\n',
+    to: '    value: 1 notch rich\n',
+    check: 'setting-unsourced',
+    on: '  choke-cover-index:',
+  },
+  { sheet: orlo, from: 'from: b17 p. 3', to: 'from: b71 p. 3', check: 'source-unknown' },
+  {
+    sheet: orlo,
+    from: 'b17: { title: Bulletin 17, kind',
+    to: 'b17: { kind',
+    check: 'source-untitled',
+  },
+  {
+    sheet: fennock,
+    from: 'from: sl4 p. 1',
+    to: 'from: hb p. 1',
+    check: 'source-unused',
+    on: '  sl4:',
+  },
+  {
+    sheet: eight,
+    from: '        ruling: >-\n          The letter was sent to dealers in hot country only. Club members in such country may\n          follow it, and should write so on the card.\n',
+    to: '',
+    check: 'dissent-unruled',
+    on: 'value: 1 notch lean',
+  },
+
+  // cautions
+  {
+    sheet: orlo,
+    from: ':::danger{hazard=carbon-monoxide}',
+    to: ':::danger{hazard=hot-surface}',
+    check: 'caution-missing',
+    on: '## First start',
+  },
+  {
+    sheet: orlo,
+    from: '## Road test\n\n:::warning{hazard=road-test}',
+    to: '## Road test\n\n1. Drive off.\n\n:::warning{hazard=road-test}',
+    check: 'caution-late',
+    on: ':::warning{hazard=road-test}',
+  },
+  {
+    sheet: orlo,
+    from: ':::warning{hazard=solvent}',
+    to: '::: warning{hazard=solvent}',
+    check: 'message-broken',
+    with: ['caution-missing'],
+  },
+  {
+    sheet: orlo,
+    from: vapor,
+    to: ':::warning{hazard=gasoline-vapour-x}',
+    check: 'hazard-unknown',
+    with: ['caution-missing'],
+  },
+  {
+    sheet: orlo,
+    from: ':::warning{hazard=asbestos}',
+    to: ':::warning',
+    check: 'hazard-unnamed',
+    with: ['caution-missing'],
+  },
+  {
+    sheet: orlo,
+    from: ':::danger{hazard=carbon-monoxide}',
+    to: ':::caution{hazard=carbon-monoxide}',
+    check: 'signal-too-mild',
+  },
+
+  // acceptance
+  {
+    sheet: orlo,
+    from: 'status: proof\n',
+    to: 'status: proof\naccept: [{ finding: size-chopt, at: unloader, reason: as printed }]\n',
+    check: 'acceptance-unknown',
+    on: 'accept:',
+  },
+  {
+    sheet: orlo,
+    from: 'status: proof\n',
+    to: 'status: proof\naccept: [{ finding: size-chopped, at: unloader, reason: as printed }]\n',
+    check: 'acceptance-unused',
+    on: 'accept:',
+  },
+  {
+    sheet: orlo,
+    from: 'status: proof\n',
+    to: 'status: proof\naccept: [{ finding: size-chopped, at: unloader }]\n',
+    check: 'acceptance-unreasoned',
+    on: 'accept:',
+    with: ['acceptance-unused'],
+  },
+];
