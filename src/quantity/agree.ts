@@ -18,6 +18,7 @@ const VERDICT_RANK: Readonly<Record<AmountVerdict, number>> = {
   apart: 4,
 };
 
+/** What comparing needs besides the two statements. */
 export interface AgreeOptions {
   /** Needed to name neighboring gauges when a gauge's name may be misprinted. */
   readonly gauges: GaugeBook;

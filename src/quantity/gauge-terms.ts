@@ -16,9 +16,9 @@ import type { UnitOfMeasure } from './units.ts';
 
 const NUMBERED =
   /(?:(?:no\.?|nos\.?|number|size|gauge|#|№) ?)?(\d{1,6}(?:\/0)?)(?![\d.,]*[\d])(?!\/\d)/y;
-const NUMBER_SIGN = /^(?:no\.?|nos\.?|number|#|№)/;
+const NUMBER_SIGN = /^(?:no\.?|nos\.?|number|size|#|№)/;
 const LETTER_DRILL =
-  /(?:(?:letter|size) )?([a-z])(?:-?size)? (?:twist )?drill(?: bit)?s?(?![\p{L}\d])|(?:twist )?drill(?: bit)?(?: letter| size)? ([a-z])(?![\p{L}\d'-])/uy;
+  /(?:(?:letter|size) )?([a-z])(?:-?size)? (?:twist )?drill(?: bit)?s?(?![\p{L}\d])|(?:letter )?(?:twist )?drill(?: bit)?(?: letter| size)? ([a-z])(?![\p{L}\d'-])/uy;
 const DRILL_NUMBER = /(?:twist )?drill(?: bit)? (?:no\.?|number|#) ?(\d{1,3})(?![\d./]*\d)/y;
 const SYSTEM_FIRST =
   /(imperial swg|s\.w\.g\.|swg|a\.w\.g\.|awg|b&s|bwg|music wire|us steel wire)(?: gauge)? (?:no\.? ?|number |#)?(\d{1,6}(?:\/0)?)(?![\d./]*\d)/y;

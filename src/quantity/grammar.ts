@@ -51,6 +51,7 @@ export interface Parts {
   readonly limit: 'min' | 'max' | null;
 }
 
+/** A size's parts, what is wrong with them, or null where no size starts. */
 export type PartsResult = Parts | { readonly problem: SizeProblem } | null;
 
 const about = byFirstLetter(ABOUT_WORDS);

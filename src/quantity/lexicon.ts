@@ -29,6 +29,7 @@ export const MIN_PREFIXES = [
   '≥',
   '>=',
 ];
+/** Said before a number to make it the highest allowed. */
 export const MAX_PREFIXES = [
   'not more than',
   'no more than',
@@ -49,6 +50,7 @@ export const MAX_PREFIXES = [
 
 /** Said after a number to make it the only limit. */
 export const MIN_SUFFIXES = ['or more', 'or over', 'or above', 'minimum', 'min.', 'min'];
+/** Said after a number to make it the highest allowed. */
 export const MAX_SUFFIXES = ['or less', 'or under', 'or below', 'maximum', 'max.', 'max'];
 
 /** Ways a sense is said after a number, and what it is. */
@@ -97,7 +99,7 @@ export const DATUMS: readonly (readonly [string, string])[] = [
 export const QUALIFIER_WORDS: ReadonlySet<string> = new Set(
   (
     'a an the at on in of off to and or from after past before below above over under between with ' +
-    'without back backed adjusting adjustment screws mixture volume turned clockwise anticlockwise counterclockwise counter anti short medium long hole mark ' +
+    'jet jets orifice bleed nozzle hole holes without back backed adjusting adjustment screws mixture volume turned clockwise anticlockwise counterclockwise counter anti short medium long hole mark ' +
     'each every per both all barrel barrels side sides screw needle needles ' +
     'lightly first full fully just seat seated bottomed contact touching flush bridge index top bottom ' +
     'hot cold warm warmed neutral drive gear idle idling steady highest lowest slow fast second third high low step cam ' +
@@ -126,6 +128,8 @@ export const CONDITIONS: ReadonlySet<string> = new Set([
   'in line',
   'straight',
   'free',
+  'just free',
+  'just clear',
   'closed',
   'shut',
   'fully shut',

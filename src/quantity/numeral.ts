@@ -1,5 +1,6 @@
 import { VULGAR } from './lexicon.ts';
 import type { Rational } from './model.ts';
+import { numberWordsAt } from './number-words.ts';
 import { rational, ZERO } from './rational.ts';
 import type { UnitOfMeasure } from './units.ts';
 
@@ -28,22 +29,6 @@ export interface NumeralFault {
 /** Longer numbers are no size of anything, and exact arithmetic on them would cost real time. */
 const MAX_DIGITS = 12;
 
-const WHOLE_WORDS = 'one two three four five six seven eight nine ten eleven twelve'.split(' ');
-const PART_WORDS: readonly (readonly [string, number])[] = [
-  ['hal(?:f|ves)', 2],
-  ['thirds?', 3],
-  ['quarters?', 4],
-  ['eighths?', 8],
-  ['sixteenths?', 16],
-];
-const PARTS = PART_WORDS.map(([word]) => word).join('|');
-const WHOLES = WHOLE_WORDS.join('|');
-/** `one`, `one and a half`, `three-quarters of a`, `half a`, `quarter`; a third needs its count. */
-const IN_WORDS = new RegExp(
-  `(?:(${WHOLES}) and )?(?:(?:(an?|${WHOLES})[ -])(${PARTS})|(half|quarter))(?: of)?(?: an?)?(?!\\p{L})|(${WHOLES})(?!\\p{L})`,
-  'uy',
-);
-
 const SHAPE = /(\d+)(?:([ -]{1,3})(?=\d+\/\d|[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒]))?|[.](?=\d)/y;
 const FRACTION = /(\d+)\/(\d+)/y;
 const DECIMALS = /[.](\d+)/y;
@@ -61,7 +46,7 @@ function matchAt(pattern: RegExp, text: string, at: number): RegExpExecArray | n
  */
 export function numeralAt(text: string, at: number): Numeral | NumeralFault | null {
   const code = text.charCodeAt(at);
-  if (code >= 97 && code <= 122) return wordNumeral(text, at);
+  if (code >= 97 && code <= 122) return wordedNumeral(text, at);
   const vulgar = VULGAR.get(text.charAt(at));
   if (vulgar) return ratioNumeral(at, at + 1, ZERO, BigInt(vulgar[0]), BigInt(vulgar[1]), false);
 
@@ -99,29 +84,16 @@ export function numeralAt(text: string, at: number): Numeral | NumeralFault | nu
   return decimalNumeral(text, at, afterWhole, 0);
 }
 
-/** A number said in words, as far as a screw's turns and a choke's notches need it; null for others. */
-function wordNumeral(text: string, at: number): Numeral | null {
-  const found = matchAt(IN_WORDS, text, at);
-  if (!found) return null;
-  const [, whole, count, part, alone, only] = found;
-  const end = IN_WORDS.lastIndex;
-  const value = (word: string | undefined): number =>
-    word === undefined ? 0 : word.startsWith('a') ? 1 : WHOLE_WORDS.indexOf(word) + 1;
-  if (only !== undefined) {
-    const number = rational(value(only));
-    return { start: at, end, style: 'integer', value: number, places: 0, ratio: null, comma: null };
+function wordedNumeral(text: string, at: number): Numeral | null {
+  const words = numberWordsAt(text, at);
+  if (!words) return null;
+  const { end, denominator } = words;
+  const whole = rational(words.whole);
+  if (denominator === 1) {
+    return { start: at, end, style: 'integer', value: whole, places: 0, ratio: null, comma: null };
   }
-  const name = part ?? alone ?? '';
-  const denominator = PART_WORDS.find(([word]) => new RegExp(`^${word}$`).test(name))?.[1] ?? 1;
-  const numerator = count === undefined ? 1 : value(count);
-  return ratioNumeral(
-    at,
-    end,
-    rational(value(whole)),
-    BigInt(numerator),
-    BigInt(denominator),
-    whole !== undefined,
-  );
+  const [n, d] = [BigInt(words.numerator), BigInt(denominator)];
+  return ratioNumeral(at, end, whole, n, d, words.whole > 0);
 }
 
 /** Whether a numeral was found to be faulty. */

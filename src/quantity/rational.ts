@@ -19,7 +19,9 @@ export function rational(value: string | number | bigint, denominator?: number |
   return new Fraction(value, denominator);
 }
 
+/** The number 0, made once. */
 export const ZERO: Rational = rational(0);
+/** The number 1, made once. */
 export const ONE: Rational = rational(1);
 
 /**

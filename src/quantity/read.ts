@@ -1,7 +1,7 @@
 import { nearestName } from '../text/nearest-name.ts';
 import { amount } from './amount.ts';
 import { bareNumber } from './gauge-problems.ts';
-import { hasUnit, partsAt } from './grammar.ts';
+import { hasUnit, type Parts, partsAt } from './grammar.ts';
 import { CONDITIONS, DATUMS, QUALIFIER_WORDS } from './lexicon.ts';
 import type { Dimension, GaugeBook, Reading, SizeProblem, Statement } from './model.ts';
 import { normalize } from './normalize.ts';
@@ -84,8 +84,7 @@ function readNumbers(
   if (!parts) return unreadable(body, lower);
   if ('problem' in parts) return parts.problem;
   const leftover = qualifierAt(lower, parts.end);
-  if ('problem' in leftover)
-    return onePart(body, lower, parts.end, !hasUnit(parts), context) ?? leftover.problem;
+  if ('problem' in leftover) return onePart(body, lower, parts, context) ?? leftover.problem;
   const built = statementFrom(body, parts, context, expect);
   if ('problem' in built) return built.problem;
   const { qualifier, datum } = leftover;
@@ -106,11 +105,13 @@ function readNumbers(
 function onePart(
   body: string,
   lower: string,
-  end: number,
-  unitless: boolean,
+  { first, end, ...rest }: Parts,
   context: NotationContext,
 ): SizeProblem | null {
-  if (!unitless) return null;
+  if (hasUnit({ first, end, ...rest })) return null;
+  if (first.bareName !== null) {
+    return bareNumber(first.bareName, true, first.start, first.end, context.gauges);
+  }
   const at = skipSpaces(lower, end);
   const word = /^[\p{L}°%"'′″./·-]+/u.exec(lower.slice(at))?.[0];
   const number = body.slice(0, end);
@@ -150,7 +151,7 @@ function qualifierAt(
 
 function unknownWord(lower: string, token: string, start: number, end: number): SizeProblem {
   if (/\d|[½¼¾⅛⅜⅝⅞⅓⅔]/.test(token)) {
-    const message = `${lower.slice(0, end).trim()} is followed by a second figure, ${lower.slice(start).trim()}`;
+    const message = `${lower.slice(0, end).trim()} is followed by a second figure, ${lower.slice(start).trim().replace(/\)$/, '')}`;
     return problem(
       'unreadable',
       message,

@@ -141,7 +141,7 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
     dimension: 'volume',
     factor: ONE,
     spellings:
-      'cubic centimeters|cubic centimetres|cu. cm.|cu cm|cm³|cm3|ccs|c.c.|cc|milliliters|millilitres|milliliter|millilitre|ml',
+      'cubic centimeters|cubic centimetres|cu. cm.|cu cm|cm³|cm3|ccs|c.c.|cc.|cc|milliliters|millilitres|milliliter|millilitre|ml',
     metric: true,
   },
   in3: {
@@ -188,7 +188,7 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
     dimension: 'torque',
     factor: poundForce.mul(inch).div(1000),
     spellings:
-      'inch-pounds|inch pounds|pound-inches|lbf·in|lbf-in|lbf in|lb·in|lb-in|lb in|in·lbf|in-lbf|in lbf|in·lb|in-lbs|in-lb|in lbs|in lb|in. lb.|in.-lb.',
+      'lbs. in.|lbs in|lbs-in|lb. in.|lb.in.|lb.in|lb.-in.|inch-pounds|inch pounds|pound-inches|lbf·in|lbf-in|lbf in|lb·in|lb-in|lb in|in·lbf|in-lbf|in lbf|in·lb|in-lbs|in-lb|in lbs|in lb|in. lb.|in.-lb.',
   },
   N·m: {
     dimension: 'torque',

@@ -215,6 +215,7 @@ const others: readonly Row[] = [
     { dimension: 'pressure', form: 'exact', is: '30000', places: 1, reference: 'unstated' },
   ],
   ['12 cm3 per 10 strokes', { dimension: 'delivery', form: 'exact', is: '1.2', places: 0 }],
+  ['12 cc./10 strokes', { dimension: 'delivery', form: 'exact', is: '1.2', places: 0 }],
   ['12 cc/10 strokes', { dimension: 'delivery', form: 'exact', is: '1.2', places: 0 }],
   ['12 c.c. per ten strokes', { dimension: 'delivery', form: 'exact', is: '1.2', places: 0 }],
   [
@@ -240,6 +241,12 @@ describe('how settings are written', () => {
     const statement = size(text);
     expect(facts(statement)).toEqual(expected);
     expect(writeStatement(statement)).toBe(text);
+  });
+
+  test('a pound and an inch are a torque, not a weight', () => {
+    for (const text of ['40 lb. in.', '40 lb-in', '40 in-lb', '40 lbs. in.', '40 LB. IN.']) {
+      expect(size(text).nominal?.unit, text).toBe('in-lb');
+    }
   });
 
   test('torque and fuel pressure, whose base values have long tails', () => {
@@ -327,6 +334,13 @@ describe('a name of a size is not a size in every system', () => {
         'a flow number',
       ],
     });
+    for (const text of ['No. 60 jet', '#60 (0.040)', 'size 60', 'No. 60 (0.04 in) drill']) {
+      expect(problemOf(text), text).toMatchObject({
+        code: 'bare-number',
+        candidates: problemOf('No. 60').candidates,
+      });
+    }
+    expect(problemOf('60 jet').code).toBe('no-unit');
     expect(problemOf('60')).toMatchObject({ code: 'no-unit', candidates: { length: 4 } });
     expect(problemOf('No. 20 wire').candidates).toEqual([
       '20 SWG imperial, 0.0360 in',
