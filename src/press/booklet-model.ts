@@ -57,13 +57,17 @@ export interface BookletModel {
   /** The worst mark among the sheets; null where all are released. */
   readonly mark: string | null;
   readonly sections: {
+    readonly introduction: Section;
     readonly reading: Section;
     readonly safety: Section;
     readonly quick: Section;
     readonly gauges: Section;
     readonly sources: Section;
   };
+  readonly introduction: readonly string[];
   readonly safety: readonly SafetyLine[];
+  /** What the club adds to the general cautions, a string a paragraph. */
+  readonly clubSafety: readonly string[];
   readonly chapters: readonly Chapter[];
   readonly gauges: readonly { readonly title: string; readonly gauges: readonly GatherLine[] }[];
 }
@@ -76,6 +80,7 @@ export interface BookletOptions {
 }
 
 const sections: BookletModel['sections'] = {
+  introduction: { anchor: 'introduction', title: 'Introduction' },
   reading: { anchor: 'how-to-read', title: 'How to read a sheet' },
   safety: { anchor: 'before-any-work', title: 'Before any work' },
   quick: { anchor: 'quick-reference', title: 'Quick reference' },
@@ -104,7 +109,9 @@ export function bookletModel(
     draft: options.draft || sheets.some(({ findings }) => hasError(findings)),
     mark: worstMark(chapters.map(({ face }) => face.mark)),
     sections,
+    introduction: edition.introduction ?? [],
     safety: safetyLines(sheets),
+    clubSafety: edition.safety ?? [],
     chapters,
     gauges: gauges(
       sheets.map(({ sheet }) => sheet),

@@ -26,6 +26,10 @@ export interface EditionFacts {
   readonly language?: string | null;
   /** Whose work it is and who may copy it, as written. */
   readonly notice?: string | null;
+  /** The editors' own words before the chapters, a string a paragraph. */
+  readonly introduction?: readonly string[];
+  /** What the club adds to the general cautions, a string a paragraph. */
+  readonly safety?: readonly string[];
   /** The altitude that the club's figures are read at, as written. */
   readonly altitude?: string | null;
 }

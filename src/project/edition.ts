@@ -96,6 +96,14 @@ function written(value: unknown): string | null {
   return typeof value === 'string' || typeof value === 'number' ? String(value) : null;
 }
 
+/** A text of several paragraphs, parted by empty lines. */
+function paragraphs(value: unknown): readonly string[] {
+  return (written(value) ?? '')
+    .split(/\n\s*\n?/)
+    .map((each) => each.trim())
+    .filter((each) => each !== '');
+}
+
 function editionFrom(value: Record<string, unknown>): Edition {
   const list = Array.isArray(value.order) ? value.order : null;
   return {
@@ -107,6 +115,9 @@ function editionFrom(value: Record<string, unknown>): Edition {
       date: written(value.date) ?? written(value.year),
       language: written(value.language),
       altitude: written(value.altitude),
+      introduction: paragraphs(value.introduction),
+      safety: paragraphs(value.safety),
+      notice: written(value.colophon),
     },
     paper: paperNamed(value.paper),
     cardPaper: paperNamed(value['card-paper']),
