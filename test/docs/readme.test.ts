@@ -137,6 +137,19 @@ describe('what the README tells a club to write', () => {
     }
   });
 
+  test('the sheet is clean', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'gaugeleaf-sheet-'));
+    try {
+      mkdirSync(join(folder, 'sheets'));
+      const name = blocks.find((each) => each.mark === 'sheet')?.options.get('') ?? '';
+      writeFileSync(join(folder, name), blockMarked('sheet'));
+      const shown = await show('gaugeleaf check --all', folder);
+      expect(shown).toEqual({ status: 0, text: 'No findings in 1 sheet\n' });
+    } finally {
+      rmSync(folder, { recursive: true, force: true });
+    }
+  });
+
   test('a warning that is accepted this way no longer stops a released sheet', async () => {
     const { folder, remove } = demoCopy();
     try {
