@@ -164,6 +164,7 @@ export interface SizeProblem {
   readonly candidates: readonly string[];
 }
 
+/** What reading a text comes to: a statement, or the one problem that stands in the way. */
 export type Reading =
   | { readonly ok: true; readonly statement: Statement }
   | { readonly ok: false; readonly problem: SizeProblem };

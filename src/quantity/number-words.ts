@@ -32,14 +32,14 @@ export function numberWordsAt(text: string, at: number): WordedNumber | null {
   if (!found) return null;
   const [, whole, count, part, alone, only] = found;
   const end = IN_WORDS.lastIndex;
-  if (only !== undefined) return { end, whole: valueOf(only), numerator: 0, denominator: 1 };
+  if (only !== undefined) return { end, whole: figureOf(only), numerator: 0, denominator: 1 };
   const name = part ?? alone ?? '';
   const denominator = PART_WORDS.find(([word]) => new RegExp(`^${word}$`).test(name))?.[1] ?? 1;
-  const numerator = count === undefined ? 1 : valueOf(count);
-  return { end, whole: valueOf(whole), numerator, denominator };
+  const numerator = count === undefined ? 1 : figureOf(count);
+  return { end, whole: figureOf(whole), numerator, denominator };
 }
 
-function valueOf(word: string | undefined): number {
+function figureOf(word: string | undefined): number {
   if (word === undefined) return 0;
   return word.startsWith('a') ? 1 : WHOLE_WORDS.indexOf(word) + 1;
 }

@@ -42,6 +42,7 @@ export function numeralFault(fault: NumeralFault, lower: string): SizeProblem {
   );
 }
 
+/** `1,250 in`: the comma could part decimals or thousands. */
 export function unsettledComma(numeral: Numeral, unit: UnitOfMeasure): SizeProblem {
   const written = numeral.comma ?? '';
   const point = written.replace(',', '.');

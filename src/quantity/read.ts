@@ -11,6 +11,7 @@ import { statementFrom } from './statement.ts';
 import { type NotationContext, skipSpaces } from './term.ts';
 import { unitById } from './units.ts';
 
+/** What reading needs besides the text. */
 export interface ReadOptions {
   readonly gauges: GaugeBook;
   /** The dimensions that the setting may be stated in: settles kPa and plain words; none is refused. */

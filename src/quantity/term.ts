@@ -16,6 +16,7 @@ export interface Term {
   readonly reference: PressureReference | null;
 }
 
+/** A term, what is wrong with it, or null where none starts. */
 export type TermResult = Term | { readonly problem: SizeProblem } | null;
 
 /** What reading needs to know besides the text. */
