@@ -46,10 +46,17 @@ export default defineCheck({
         alsoCalled: choices,
       });
     }
+    const given = new Set([...sheet.settings.values()].map(({ canonical }) => canonical));
+    // Work whose setting is missing too: that finding asks for both.
+    const untold = (choices: readonly string[]): boolean =>
+      choices.every((choice) => {
+        const made = kind.operations.get(choice)?.settings ?? [];
+        return made.length > 0 && !made.some((setting) => given.has(setting));
+      });
     for (const feature of sheet.unit.features) {
       const known = kind.featureNamed(feature.value);
       for (const choices of known?.operations ?? []) {
-        if (!lacking(choices)) continue;
+        if (!lacking(choices) || ((known?.settings.length ?? 0) > 0 && untold(choices))) continue;
         report({
           message: 'feature',
           span: feature.span,

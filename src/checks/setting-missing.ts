@@ -13,7 +13,7 @@ export default defineCheck({
   messages: {
     feature: {
       message: 'the feature `{feature}` needs the setting {choices}, and the sheet has none',
-      fix: 'add `{first}: { value: ..., from: ... }` under `settings:`, or take `{feature}` out of the features',
+      fix: 'add `{first}: { value: ..., from: ... }` under `settings:` and the step that makes it, or take `{feature}` out of the features',
     },
     always: {
       message: 'every {kind} needs the setting {choices}, and the sheet has none',
@@ -68,7 +68,7 @@ export default defineCheck({
         {
           at: 'unloader',
           message: 'the feature `unloader` needs the setting `unloader`, and the sheet has none',
-          fix: 'add `unloader: { value: ..., from: ... }` under `settings:`, or take `unloader` out of the features',
+          fix: 'add `unloader: { value: ..., from: ... }` under `settings:` and the step that makes it, or take `unloader` out of the features',
         },
       ],
     },
