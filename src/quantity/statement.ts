@@ -194,7 +194,9 @@ function dimensionOf(
   if (unit.reference === null) return unit.dimension;
   if (reference === 'depression') return 'vacuum';
   if (reference === 'gauge' || reference === 'absolute') return 'pressure';
-  if (expect?.includes('vacuum') && !expect.includes('pressure')) return 'vacuum';
+  if (expect?.includes('vacuum') && !expect.includes('pressure') && !unit.neverVacuum) {
+    return 'vacuum';
+  }
   if (expect?.includes('pressure') && !expect.includes('vacuum')) return 'pressure';
   return unit.dimension;
 }

@@ -7,6 +7,7 @@ export interface UnitRow {
   readonly factor: Rational;
   readonly spellings: string;
   readonly offset?: Rational;
+  readonly neverVacuum?: boolean;
   readonly reference?: PressureReference;
   readonly counted?: boolean;
   readonly metric?: boolean;
@@ -80,6 +81,7 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
   psi: {
     dimension: 'pressure',
     factor: psi,
+    neverVacuum: true,
     spellings:
       'pounds per square inch|lbs. per sq. in.|lbs per sq in|lb. per square inch|lb per square inch|lbs/sq in|lb./sq. in.|lb/sq. in.|lbs/in²|lbs/in2|lbf/in²|lbf/in2|lb/in²|lb/in2|lb/sq in|lb. per sq. in.|lb per sq in|p.s.i.|psi',
   },

@@ -14,6 +14,8 @@ export interface UnitOfMeasure {
   readonly spellings: readonly string[];
   /** What a pressure in it refers to when nothing is said. */
   readonly reference: PressureReference | null;
+  /** Whether nobody tells a vacuum in it: psi is a pressure unless `vacuum` stands beside it. */
+  readonly neverVacuum: boolean;
   /** Whether a whole number of it is a count (a turn, a flat), and so exact. */
   readonly counted: boolean;
   /** Whether it tells a time per volume: base is then the factor over the number. */
@@ -30,6 +32,7 @@ function unitFrom(id: string, row: UnitRow): UnitOfMeasure {
     offset: row.offset ?? ZERO,
     spellings: row.spellings.split('|'),
     reference: row.reference ?? (isPressure(row.dimension) ? 'unstated' : null),
+    neverVacuum: row.neverVacuum ?? false,
     counted: row.counted ?? false,
     inverse: false,
     metric: row.metric ?? false,
