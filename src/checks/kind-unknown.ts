@@ -50,7 +50,7 @@ export default defineCheck({
         {
           at: 'magneto',
           message: 'there is no kind of unit `magneto`',
-          fix: 'write `carburetor` or `fuel-pump`; a new kind needs a data file of its own',
+          fix: 'write `carburetor`, `fuel-pump` or `ignition-distributor`; a new kind needs a data file of its own',
         },
       ],
     },

@@ -92,5 +92,6 @@ const NOUNS: Readonly<Record<Dimension, string>> = {
   temperature: 'a temperature',
   area: 'an area',
   percent: 'a percentage',
+  capacitance: 'a capacity of a condenser',
   condition: 'a condition in words',
 };

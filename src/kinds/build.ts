@@ -14,6 +14,7 @@ import type {
 } from './model.ts';
 import { NameBook } from './name-book.ts';
 import { buildParts, needsFrom, termsFrom } from './parts.ts';
+import { buildRelations } from './relations.ts';
 
 /**
  * A kind from its data, which the schema and `kindFaults` have passed. Cheap: the usual ranges of a
@@ -62,6 +63,7 @@ export function buildKind(data: KindData): Kind {
       settings: data.always?.settings ?? [],
       operations: data.always?.operations ?? [],
     },
+    relations: buildRelations(data.relations ?? {}),
     parts: buildParts(data.parts ?? {}),
     verbs: new Map(Object.entries(data.verbs ?? {})),
     phrases: Object.entries(data.phrases ?? {}).map(([state, says]) => ({

@@ -13,6 +13,7 @@ export interface KindData {
   readonly unit?: Readonly<Record<string, readonly string[]>>;
   readonly 'one-of'?: Choices;
   readonly always?: { readonly settings?: Choices; readonly operations?: Choices };
+  readonly relations?: RelationsData;
   readonly features?: Readonly<Record<string, FeatureData>>;
   readonly settings: Readonly<Record<string, SettingData>>;
   readonly operations: Readonly<Record<string, OperationData>>;
@@ -23,6 +24,17 @@ export interface KindData {
   readonly 'not-parts'?: readonly string[];
   readonly 'tool-words'?: readonly string[];
   readonly 'increment-words'?: readonly string[];
+}
+
+/** Settings worked from one another. */
+export interface RelationsData {
+  readonly lobes?: Readonly<Record<string, number>>;
+  readonly spacing?: string;
+  readonly dwell?: readonly { readonly angle: string; readonly percent?: string }[];
+  readonly crank?: {
+    readonly settings: readonly string[];
+    readonly keys: Readonly<Record<string, string>>;
+  };
 }
 
 export interface SettingData {

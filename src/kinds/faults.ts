@@ -48,6 +48,18 @@ export function kindFaults(data: KindData): KindFault[] {
   choices('setting', data.always?.settings ?? [], settings, ['always', 'settings']);
   choices('operation', data.always?.operations ?? [], operations, ['always', 'operations']);
 
+  const { lobes, spacing, dwell, crank } = data.relations ?? {};
+  for (const name of Object.keys(lobes ?? {}))
+    known('feature', name, features, ['relations', 'lobes', name]);
+  if (spacing !== undefined) known('setting', spacing, settings, ['relations', 'spacing']);
+  dwell?.forEach((each, i) => {
+    for (const key of ['angle', 'percent'] as const) {
+      const name = each[key];
+      if (name !== undefined) known('setting', name, settings, ['relations', 'dwell', i, key]);
+    }
+  });
+  all('setting', crank?.settings ?? [], settings, ['relations', 'crank', 'settings']);
+
   for (const [name, feature] of Object.entries(data.features ?? {})) {
     const path = ['features', name];
     all('feature', feature.excludes ?? [], features, [...path, 'excludes']);

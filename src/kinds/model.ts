@@ -143,6 +143,25 @@ export interface KindPart {
   readonly conditions: ReadonlyMap<string, PartCondition>;
 }
 
+/**
+ * Settings of a kind that are worked from one another: a sheet which states both proves itself. The
+ * formulas are the checks'; which settings take part is the kind's.
+ */
+export interface KindRelations {
+  /** Features that say how many lobes a cam has. */
+  readonly lobes: ReadonlyMap<string, number>;
+  /** The setting that states the spacing of the lobes; null where none does. */
+  readonly spacing: string | null;
+  /** Dwell as an angle and, where a setting states it so, as a share of the spacing. */
+  readonly dwell: readonly { readonly angle: string; readonly percent: string | null }[];
+  /** Settings of a shaft at half the crank's speed. */
+  readonly crank: {
+    readonly settings: readonly string[];
+    /** Key of a size at the shaft (`value`, `speed`) to the key of the same at the crank. */
+    readonly keys: ReadonlyMap<string, string>;
+  };
+}
+
 /** A kind of unit: its vocabulary, as read from a data file. All names are kebab-case. */
 export interface Kind {
   readonly name: string;
@@ -159,6 +178,7 @@ export interface Kind {
     readonly settings: readonly (readonly string[])[];
     readonly operations: readonly (readonly string[])[];
   };
+  readonly relations: KindRelations;
   readonly parts: ReadonlyMap<string, KindPart>;
   /** Verb groups; `take ~ off` allows words in between. */
   readonly verbs: ReadonlyMap<string, readonly string[]>;

@@ -25,12 +25,14 @@ export type Dimension =
   | 'temperature'
   | 'area'
   | 'percent'
+  | 'capacitance'
   | 'condition';
 
 /**
  * The unit every exact value of a dimension is held in: length mm, turns turn, angle degree,
  * speed rpm, vacuum and pressure Pa, volume mL, delivery mL a stroke, flow mL/s, torque N·m,
- * time s, mass g, density kg/m³, temperature °C, area mm², percent %. `notches` count rich as positive, lean as
+ * time s, mass g, density kg/m³, temperature °C, area mm², percent %,
+ * capacitance µF. `notches` count rich as positive, lean as
  * negative. A condition has no number.
  */
 export type BaseValue = Rational;

@@ -226,6 +226,14 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
   oz: { dimension: 'mass', factor: rational('28.349523125'), spellings: 'ounces|ounce|oz.|oz' },
   lb: { dimension: 'mass', factor: rational('453.59237'), spellings: 'pounds|pound|lbs|lb.|lb' },
 
+  uF: {
+    dimension: 'capacitance',
+    factor: ONE,
+    // Old papers write `mfd` for a millionth; both signs of micro are in use.
+    spellings: 'microfarads|microfarad|mfds|mfd.|mfd|µf|μf|uf',
+    metric: true,
+  },
+
   'kg/m3': { dimension: 'density', factor: ONE, spellings: 'kg/m³|kg/m3', metric: true },
   'g/cm3': {
     dimension: 'density',
