@@ -1,6 +1,6 @@
 import type { Kind } from '../kinds/model.ts';
 import { agree, liesInside, principal, sameFamily, scanStatements } from '../quantity/index.ts';
-import type { GaugeBook, Sense, Statement } from '../quantity/model.ts';
+import type { Sense, Statement } from '../quantity/model.ts';
 import type { Operation, PlacedSize, Prose, Setting, Sheet } from '../sheet/model.ts';
 import type { Span } from '../text/span.ts';
 import type { CheckContext } from './define.ts';
@@ -66,7 +66,7 @@ function readProse(sheet: Sheet, context: CheckContext): readonly ProseNumber[] 
       if (isAside(prose, start, end, sensed, words)) continue;
       const span = { start: prose.span.start + start, end: prose.span.start + end };
       const near = operation ? settingsBeside(operation, sheet, kind, beside) : [];
-      const number = standing(span, sensed, near, sheet, context.gauges);
+      const number = standing(span, sensed, near, sheet);
       if (number) numbers.push(number);
     }
   }
@@ -105,8 +105,8 @@ function isAside(
   statement: Statement,
   words: { tools: RegExp; steps: RegExp },
 ): boolean {
-  const after = /^[^.;:!?]{0,40}/.exec(prose.text.slice(end))?.[0] ?? '';
-  const before = /[^.;:!?]{0,30}$/.exec(prose.text.slice(0, start))?.[0] ?? '';
+  const after = /^[^.;:!?]*/.exec(prose.text.slice(end, end + 40))?.[0] ?? '';
+  const before = /[^.;:!?]*$/.exec(prose.text.slice(Math.max(0, start - 30), start))?.[0] ?? '';
   // `a 1/2 in open-end wrench`: a tool's word comes within three words of its size.
   const next = firstWords(after, 3);
   if (statement.nominal?.gauge == null && words.tools.test(next)) return true;
@@ -163,17 +163,16 @@ function standing(
   statement: Statement,
   near: readonly Setting[],
   sheet: Sheet,
-  gauges: GaugeBook,
 ): ProseNumber | null {
   for (const setting of near) {
-    const match = matchIn(statement, setting, gauges);
+    const match = matchIn(statement, setting);
     // A gauge taken in the hand, or a limit told in words, is no second statement of the setting.
     if (match === 'aside') return null;
     if (match) return { span, statement, standing: 'typed', setting, ...match };
   }
   for (const [, size] of sheet.unit.sizes) {
     const unit = readOf(size);
-    if (unit && sameFamily(unit.dimension, statement.dimension) && isSame(unit, statement, gauges))
+    if (unit && sameFamily(unit.dimension, statement.dimension) && isSame(unit, statement))
       return null;
   }
   const rival = isDistance(statement)
@@ -181,7 +180,7 @@ function standing(
     : near.find((setting) => comparable(readOf(setting.value), statement));
   for (const setting of sheet.settings.values()) {
     if (near.includes(setting)) continue;
-    const match = matchIn(statement, setting, gauges);
+    const match = matchIn(statement, setting);
     if (match === 'aside' && !rival) return null;
     if (match && match !== 'aside' && (!rival || match.verbatim)) {
       return { span, statement, standing: 'typed', setting, ...match };
@@ -217,29 +216,25 @@ function comparable(value: Statement | null, statement: Statement): boolean {
   return !(value.sense && statement.sense && value.sense !== statement.sense);
 }
 
-function isSame(one: Statement, two: Statement, gauges: GaugeBook): boolean {
-  const { verdict } = agree(one, two, { gauges });
+function isSame(one: Statement, two: Statement): boolean {
+  const { verdict } = agree(one, two, { gauges: null });
   return verdict === 'same' || verdict === 'agrees' || verdict === 'chopped' || verdict === 'loose';
 }
 
 type Match = { readonly against: ProseNumber['against']; readonly verbatim: boolean };
 
-function matchIn(
-  statement: Statement,
-  setting: Setting,
-  gauges: GaugeBook,
-): Match | 'aside' | null {
+function matchIn(statement: Statement, setting: Setting): Match | 'aside' | null {
   let aside = false;
   let loose: Match | null = null;
   for (const { size, role } of sizesOfSetting(setting)) {
     const stated = readOf(size);
     if (!stated || !sameFamily(stated.dimension, statement.dimension)) continue;
     if (stated.sense && statement.sense && stated.sense !== statement.sense) continue;
-    if ((role === 'value' || role === 'also') && isSame(stated, statement, gauges)) {
+    if ((role === 'value' || role === 'also') && isSame(stated, statement)) {
       const verbatim = plain(stated.text) === plain(statement.text);
       if (verbatim) return { against: { size, statement: stated }, verbatim };
       loose ??= { against: { size, statement: stated }, verbatim };
-    } else if (isSame(stated, statement, gauges) || isLimit(stated, statement)) {
+    } else if (isSame(stated, statement) || isLimit(stated, statement)) {
       aside = true;
     } else if (statement.nominal?.gauge && liesInside(stated, statement.nominal)) {
       aside = true;

@@ -42,6 +42,9 @@ export function restatements(setting: Setting): readonly Restated[] {
   return found;
 }
 
+/** No source writes a size in more ways; comparing every pair of very many would take minutes. */
+const MANY = 40;
+
 const FINE: ReadonlySet<Agreement['verdict']> = new Set(['same', 'agrees', 'incomparable']);
 
 /**
@@ -67,6 +70,7 @@ export function doubtfulPairs(setting: Setting, gauges: GaugeBook): readonly Pai
   for (let j = 1; j < sizes.length && allFine; j++) allFine = isFine(0, j);
   // What agrees with the value need not agree with one another: each is a rounding of it.
   if (allFine) return [];
+  if (sizes.length > MANY) return gentlePairs(sizes, [...sizes.keys()], look, gauges);
 
   const isApart = (i: number, j: number): boolean => {
     const { verdict } = look(Math.min(i, j), Math.max(i, j));
@@ -157,7 +161,7 @@ function finest(sizes: readonly Restated[], among: readonly number[]): number {
   return exact ?? among[0] ?? 0;
 }
 
-/** Chopped and loosely rounded ones among the sizes that hold together, against the first of them. */
+/** Those among some sizes that do not simply agree with the first of them, each against it. */
 function gentlePairs(
   sizes: readonly Restated[],
   among: readonly number[],

@@ -9,11 +9,13 @@ import { gaugeleaf } from '../cli/console.ts';
 const folder = import.meta.dirname;
 const sheets = join(folder, 'sheets');
 
+type Mistake = readonly [id: string, line: number, words: string, beside?: string];
+
 /**
  * What is wrong, on which line, and the words the finding points at. One sheet a finding, named
  * after it. A fourth entry is a finding that the mistake cannot be had without.
  */
-const mistakes: readonly (readonly [string, number, string, string?])[] = [
+const mistakes: readonly Mistake[] = [
   ['file-unreadable', 27, '± 1/64 in'],
   ['front-matter-unreadable', 5, 'Quorley 6B: single-barrel'],
   ['front-matter-absent', 1, '# Quorley 6B single-barrel'],
@@ -99,7 +101,8 @@ describe('the folder of wrong sheets', () => {
     expect(files.sort()).toEqual(ids.map((id) => `${id}.md`).sort());
   });
 
-  it.each(mistakes)('%s: found on line %i, and nothing else', async (id, line, words, beside) => {
+  it.each<Mistake>(mistakes)('%s: found on line %i, and nothing else', async (...mistake) => {
+    const [id, line, words, beside] = mistake;
     const { findings } = await json;
     const here = findings.filter(({ file }) => file === `sheets/${id}.md`);
     const expected = beside === undefined ? [id] : [id, beside];
