@@ -8,10 +8,12 @@ import blankToFill from './blank-to-fill.ts';
 import cautionLate from './caution-late.ts';
 import cautionMissing from './caution-missing.ts';
 import conditionUnsaid from './condition-unsaid.ts';
+import crankDisagrees from './crank-disagrees.ts';
 import type { Check, CheckContext, Finding } from './define.ts';
 import dimensionWrong from './dimension-wrong.ts';
 import directiveUnknown from './directive-unknown.ts';
 import dissentUnruled from './dissent-unruled.ts';
+import dwellDisagrees from './dwell-disagrees.ts';
 import featureUnknown from './feature-unknown.ts';
 import featureUnsaid from './feature-unsaid.ts';
 import featuresExclusive from './features-exclusive.ts';
@@ -102,6 +104,8 @@ const list = [
   gaugeSystemAmbiguous,
   placesDiffer,
   travelDisagrees,
+  dwellDisagrees,
+  crankDisagrees,
   // prose
   proseDisagrees,
   numberTyped,
