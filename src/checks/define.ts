@@ -99,6 +99,7 @@ export const checkGroups = [
   'reading',
   'sizes',
   'prose',
+  'order',
   'provenance',
   'cautions',
   'acceptance',

@@ -4,6 +4,7 @@ const titles: Readonly<Record<CheckGroup, string>> = {
   reading: 'Reading the sheet',
   sizes: 'Sizes',
   prose: 'Numbers in the text',
+  order: 'The order of work',
   provenance: 'Where the figures come from',
   cautions: 'Cautions',
   acceptance: 'Accepted points',

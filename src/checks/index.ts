@@ -37,13 +37,17 @@ import limitsWidened from './limits-widened.ts';
 import messageBroken from './message-broken.ts';
 import numberTyped from './number-typed.ts';
 import numberUnplaced from './number-unplaced.ts';
+import operationEarly from './operation-early.ts';
 import operationMissing from './operation-missing.ts';
 import operationUnknown from './operation-unknown.ts';
+import partLeftOpen from './part-left-open.ts';
+import partRefitted from './part-refitted.ts';
 import pictureUnprintable from './picture-unprintable.ts';
 import pictureUntold from './picture-untold.ts';
 import placesDiffer from './places-differ.ts';
 import proseDisagrees from './prose-disagrees.ts';
 import { runChecks } from './run.ts';
+import settingDisturbed from './setting-disturbed.ts';
 import settingMissing from './setting-missing.ts';
 import settingUnknown from './setting-unknown.ts';
 import settingUnsourced from './setting-unsourced.ts';
@@ -59,6 +63,10 @@ import sizesDisagree from './sizes-disagree.ts';
 import sourceUnknown from './source-unknown.ts';
 import sourceUntitled from './source-untitled.ts';
 import sourceUnused from './source-unused.ts';
+import stageLate from './stage-late.ts';
+import stateImpossible from './state-impossible.ts';
+import stateUnknown from './state-unknown.ts';
+import stateUnmet from './state-unmet.ts';
 import travelDisagrees from './travel-disagrees.ts';
 import valueUndefined from './value-undefined.ts';
 
@@ -110,6 +118,15 @@ const list = [
   proseDisagrees,
   numberTyped,
   numberUnplaced,
+  // order
+  stateUnknown,
+  operationEarly,
+  stageLate,
+  stateUnmet,
+  stateImpossible,
+  settingDisturbed,
+  partLeftOpen,
+  partRefitted,
   // provenance
   settingUnsourced,
   sourceUnknown,

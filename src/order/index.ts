@@ -1,6 +1,9 @@
-export { knownMarks, meets, stateNamed } from './marks.ts';
+export type { OrderMove } from './cure.ts';
+export { faultKey } from './fault-key.ts';
+export { knownMarks, meets, plainWords, stateNamed } from './marks.ts';
 export type * from './model.ts';
-export { type ReadState, readStates } from './reading.ts';
+export { type Proof, proveOrder } from './proof.ts';
+export { type ReadState, readStates, readSteps } from './reading.ts';
 export {
   freePairs,
   type Move,

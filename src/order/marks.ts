@@ -17,12 +17,20 @@ const books = new WeakMap<Kind, ReadonlyMap<string, StateTerm>>();
  * kind has that condition under that name.
  */
 export function stateNamed(text: string, kind: Kind): StateTerm | null {
-  let book = books.get(kind);
-  if (!book) {
-    book = stateBook(kind);
-    books.set(kind, book);
-  }
-  return book.get(plainWords(text)) ?? null;
+  return bookOf(kind).get(plainWords(text)) ?? null;
+}
+
+/** Every way to write a state of a kind as a mark, for the nearest to a misspelt one. */
+export function knownMarks(kind: Kind): readonly string[] {
+  return [...bookOf(kind).keys()];
+}
+
+function bookOf(kind: Kind): ReadonlyMap<string, StateTerm> {
+  const known = books.get(kind);
+  if (known) return known;
+  const book = stateBook(kind);
+  books.set(kind, book);
+  return book;
 }
 
 function stateBook(kind: Kind): ReadonlyMap<string, StateTerm> {
@@ -44,15 +52,6 @@ function addConditions(book: Map<string, StateTerm>, part: KindPart, name: strin
       if (!book.has(key)) book.set(key, { part: part.name, condition: condition.name });
     }
   }
-}
-
-/** The marks that a kind knows, as `part condition`, for the nearest to a misspelt one. */
-export function knownMarks(kind: Kind): readonly string[] {
-  const marks: string[] = [];
-  for (const part of kind.parts.values()) {
-    for (const condition of part.conditions.keys()) marks.push(`${part.name} ${condition}`);
-  }
-  return marks;
 }
 
 /** Whether a part in a condition meets a wanted one: itself, or one that it counts as. */

@@ -73,6 +73,7 @@ export type OrderFault =
       readonly by: Operation;
       readonly span: Span;
       readonly before: 'stage' | 'start' | 'end';
+      readonly doubtful: boolean;
     }
   | {
       readonly kind: 'left-open';
@@ -87,6 +88,8 @@ export type OrderFault =
       readonly kind: 'refit';
       readonly part: string;
       readonly change: StateChange;
+      /** What had put it in its place, or the start. */
+      readonly was: PartState | null;
       readonly at: WorkStep;
     }
   | {

@@ -12,6 +12,8 @@ export function stageRank(stage: Stage): number {
 export interface Reversal {
   readonly before: Operation;
   readonly after: Operation;
+  /** Whether only their stages say so, and no `after`. */
+  readonly byStage?: true;
 }
 
 /** An operation to move, and the operation next to which its place is. */
@@ -28,16 +30,16 @@ export interface Move {
  * first standing of an operation counts: a repeat later is a check, not the setting.
  */
 export function reversals(operations: readonly Operation[], kind: Kind): readonly Reversal[] {
-  const first = new Map<string, Operation>();
-  for (const operation of operations) {
+  const first = new Map<string, readonly [Operation, number]>();
+  operations.forEach((operation, place) => {
     if (operation.canonical !== null && !first.has(operation.canonical))
-      first.set(operation.canonical, operation);
-  }
+      first.set(operation.canonical, [operation, place]);
+  });
   const pairs: Reversal[] = [];
-  for (const [name, operation] of first) {
+  for (const [name, [operation, place]] of first) {
     for (const needed of kind.operations.get(name)?.after ?? []) {
       const before = first.get(needed);
-      if (before && before.index > operation.index) pairs.push({ before, after: operation });
+      if (before && before[1] > place) pairs.push({ before: before[0], after: operation });
     }
   }
   return pairs;

@@ -3,16 +3,13 @@ import type { Operation, Sheet, StateMark } from '../sheet/model.ts';
 import type { Span } from '../text/span.ts';
 import { stateNamed } from './marks.ts';
 import type { StateChange, UnknownMark, WorkStep } from './model.ts';
-import { readStates } from './reading.ts';
+import { type ReadState, readSteps } from './reading.ts';
 
 /** The work of a sheet as steps with what each changes, in the order of the file. */
 export interface Work {
   readonly steps: readonly WorkStep[];
   readonly unknownMarks: readonly UnknownMark[];
 }
-
-/** Marks and values are no words: blanks of the same length keep the offsets true. */
-const DIRECTIVE = /:[a-z-]+\[[^\]]*\](?:\{[^}]*\})?/gi;
 
 /**
  * Every step of a sheet with the changes that its marks state and its words say. A mark outranks
@@ -29,11 +26,13 @@ export function workOf(sheet: Sheet, kind: Kind, ignoreMarks = false): Work {
     const used = values.filter((value) => value.operation === operation.index);
     const told = new Set<StateMark>();
     const found: WorkStep[] = [];
+    const texts = operation.steps.map(({ span }) => sheet.text.slice(span.start, span.end));
+    const readings = readSteps(texts, kind);
     operation.steps.forEach((step, index) => {
       const inside = own.filter((mark) => isInside(mark.span, step.span));
       for (const mark of inside) told.add(mark);
       const marked = markedChanges(inside, kind, unknownMarks);
-      const read = readChanges(sheet, step.span, kind);
+      const read = readChanges(readings[index] ?? [], step.span);
       found.push({
         operation,
         index,
@@ -87,11 +86,8 @@ function markedChanges(
   return changes;
 }
 
-function readChanges(sheet: Sheet, span: Span, kind: Kind): StateChange[] {
-  const text = sheet.text
-    .slice(span.start, span.end)
-    .replace(DIRECTIVE, (found) => ' '.repeat(found.length));
-  return readStates(text, kind).map(({ term, start, end, verb }) => ({
+function readChanges(read: readonly ReadState[], span: Span): StateChange[] {
+  return read.map(({ term, start, end, verb }) => ({
     term,
     by: 'reading',
     span: { start: span.start + start, end: span.start + end },
@@ -106,7 +102,10 @@ function merged(
 ): readonly StateChange[] {
   const parts = new Set(marked.map(({ term }) => term.part));
   const withVerbs = marked.map((change) => {
-    const words = read.find(({ term, verb }) => term.part === change.term.part && verb !== null);
+    const words = read.find(
+      ({ term, verb }) =>
+        verb !== null && term.part === change.term.part && term.condition === change.term.condition,
+    );
     return words ? { ...change, verb: words.verb } : change;
   });
   return [...read.filter(({ term }) => !parts.has(term.part)), ...withVerbs];

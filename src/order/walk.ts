@@ -1,10 +1,17 @@
-import type { Kind, KindOperation, PartCondition, StateNeed, StateTerm } from '../kinds/model.ts';
+import type {
+  Kind,
+  KindOperation,
+  KindPart,
+  PartCondition,
+  StateNeed,
+  StateTerm,
+} from '../kinds/model.ts';
 import type { Operation, Sheet } from '../sheet/model.ts';
 import type { Span } from '../text/span.ts';
 import { meets, plainWords } from './marks.ts';
 import type { OrderFault, PartState, StateChange, Sureness, Walk, WorkStep } from './model.ts';
 import { stageRank } from './sequence.ts';
-import { workOf } from './steps.ts';
+import { type Work, workOf } from './steps.ts';
 
 /**
  * Walks the work of a sheet step by step: keeps the state of every part, and finds needs that are
@@ -16,11 +23,23 @@ export function walkSheet(
   kind: Kind,
   options: { readonly ignoreMarks?: boolean } = {},
 ): Walk {
-  const work = workOf(sheet, kind, options.ignoreMarks ?? false);
-  const walker = new Walker(sheet, kind, work.steps);
+  return walkWork(workOf(sheet, kind, options.ignoreMarks ?? false), sheet, kind);
+}
+
+/** Walks work that has been read, its operations in another order than the file's where one is given. */
+export function walkWork(
+  work: Work,
+  sheet: Sheet,
+  kind: Kind,
+  operations: readonly Operation[] = sheet.operations,
+): Walk {
+  const walker = new Walker(sheet, kind, work.steps, operations);
   walker.run();
   return { steps: walker.passed, faults: walker.faults, unknownMarks: work.unknownMarks };
 }
+
+/** The verb group of a kind that puts a part back in its place. */
+const REFITTING = 'put-back';
 
 /** A setting that was made, and by which operation. */
 interface Made {
@@ -33,6 +52,7 @@ interface Spoiled {
   readonly madeAt: Operation;
   readonly by: Operation;
   readonly span: Span;
+  readonly doubtful: boolean;
 }
 
 class Walker {
@@ -40,21 +60,34 @@ class Walker {
   readonly faults: OrderFault[] = [];
   readonly #sheet: Sheet;
   readonly #kind: Kind;
-  readonly #steps: readonly WorkStep[];
+  readonly #operations: readonly Operation[];
+  readonly #steps = new Map<Operation, WorkStep[]>();
   readonly #features: ReadonlySet<string>;
   readonly #markedParts = new Set<string>();
   readonly #state = new Map<string, PartState>();
-  readonly #wasAway = new Set<string>();
   readonly #made = new Map<string, Made>();
   readonly #spoiled = new Map<string, Spoiled>();
   readonly #done = new Set<string>();
   readonly #openTold = new Set<string>();
+  /** Parts whose unmet need was told and that nothing has moved since, with what was needed. */
+  readonly #unmetTold = new Map<string, readonly string[]>();
   #stage = -1;
+  #latest: Operation | null = null;
 
-  constructor(sheet: Sheet, kind: Kind, steps: readonly WorkStep[]) {
+  constructor(
+    sheet: Sheet,
+    kind: Kind,
+    steps: readonly WorkStep[],
+    operations: readonly Operation[],
+  ) {
     this.#sheet = sheet;
     this.#kind = kind;
-    this.#steps = steps;
+    this.#operations = operations;
+    for (const step of steps) {
+      const own = this.#steps.get(step.operation);
+      if (own) own.push(step);
+      else this.#steps.set(step.operation, [step]);
+    }
     this.#features = new Set(
       sheet.unit.features.map(({ value }) => kind.featureNamed(value)?.name ?? value),
     );
@@ -68,12 +101,12 @@ class Walker {
   }
 
   run(): void {
-    for (const operation of this.#sheet.operations) {
+    for (const operation of this.#operations) {
       const known =
         operation.canonical === null
           ? null
           : (this.#kind.operations.get(operation.canonical) ?? null);
-      const steps = this.#steps.filter((step) => step.operation === operation);
+      const steps = this.#steps.get(operation) ?? [];
       if (steps.length === 0 && (known === null || known.stage === 'any')) continue;
       this.#enter(operation, known, steps);
       this.#work(operation, known, steps);
@@ -100,8 +133,6 @@ class Walker {
     }
   }
 
-  #latest: Operation | null = null;
-
   /** Whether the work goes back with the engine off, and says so. */
   #isStopped(steps: readonly WorkStep[]): boolean {
     const starting = [...this.#kind.parts.values()].find((part) =>
@@ -122,7 +153,7 @@ class Walker {
       for (const change of step.changes) this.#change(step, change);
       if (step === measures && known) {
         this.#needs(step, operation, known);
-        this.#disturb(operation, known.disturbs, step.span, own);
+        this.#disturb(operation, known.disturbs, step.span, own, false);
       }
       for (const value of step.values) {
         // A step that prints a setting makes it, or checks it again.
@@ -134,11 +165,7 @@ class Walker {
     for (const term of known?.leaves ?? []) {
       const now = this.#state.get(term.part);
       if (now && meets(this.#kind, term.part, now.condition, [term.condition])) continue;
-      this.#state.set(term.part, {
-        condition: term.condition,
-        by: 'operation',
-        span: operation.heading.span,
-      });
+      this.#set(term, 'operation', operation.heading.span);
     }
   }
 
@@ -148,34 +175,49 @@ class Walker {
     const condition = this.#condition(term);
     if (!part || !condition) return;
     const now = this.#state.get(term.part);
-    if (
-      change.by === 'mark' &&
-      change.verb === 'put-back' &&
-      now?.by === 'start' &&
-      !this.#wasAway.has(term.part) &&
-      part.home.includes(term.condition) &&
-      meets(this.#kind, term.part, now.condition, [term.condition])
-    ) {
-      this.faults.push({ kind: 'refit', part: term.part, change, at: step });
+    if (this.#isRefit(part, term, now, change)) {
+      this.faults.push({ kind: 'refit', part: term.part, change, was: now ?? null, at: step });
     }
     this.#forbidden(step, change);
     const changed = now?.condition !== term.condition;
-    this.#state.set(term.part, { condition: term.condition, by: change.by, span: change.span });
-    if (part.home.length > 0 && !meets(this.#kind, term.part, term.condition, part.home))
-      this.#wasAway.add(term.part);
+    this.#set(term, change.by, change.span);
     for (const follows of condition.leaves) {
       if (step.changes.some((each) => each.by === 'mark' && each.term.part === follows.part))
         continue;
-      this.#follow(follows, change);
+      // What follows by itself is as sure as what it follows from.
+      this.#set(follows, change.by, change.span);
     }
     if (!changed) return;
-    this.#disturb(step.operation, condition.disturbs, change.span, new Set());
+    this.#disturb(
+      step.operation,
+      condition.disturbs,
+      change.span,
+      new Set(),
+      change.by === 'reading',
+    );
     if (condition.startsUp || condition.needs.length > 0) this.#comeInto(step, change, condition);
   }
 
-  #follow(term: StateTerm, change: StateChange): void {
-    // What follows by itself is as sure as what it follows from.
-    this.#state.set(term.part, { condition: term.condition, by: change.by, span: change.span });
+  /** A put-back of what is in its place: by a mark it is sure, and words alone are never held to it. */
+  #isRefit(
+    part: KindPart,
+    { condition }: StateTerm,
+    now: PartState | undefined,
+    { by, verb }: StateChange,
+  ): boolean {
+    return (
+      by === 'mark' &&
+      verb === REFITTING &&
+      part.home.includes(condition) &&
+      now !== undefined &&
+      now.by !== 'reading' &&
+      meets(this.#kind, part.name, now.condition, [condition])
+    );
+  }
+
+  #set({ part, condition }: StateTerm, by: Sureness, span: Span): void {
+    this.#state.set(part, { condition, by, span });
+    this.#unmetTold.delete(part);
   }
 
   #condition(term: StateTerm): PartCondition | undefined {
@@ -259,7 +301,23 @@ class Walker {
     const was = this.#state.get(need.part) ?? null;
     if (was && meets(this.#kind, need.part, was.condition, need.anyOf)) return;
     const doubtful = !this.#isSure(was?.by ?? 'start', need.part);
+    if (doubtful && this.#isSaidBefore(need, at, operation)) return;
+    if (this.#unmetTold.has(need.part)) return;
+    this.#unmetTold.set(need.part, need.anyOf);
     this.faults.push({ kind: 'unmet', need, at, operation, was, cause, doubtful });
+  }
+
+  /** Whether a step of the operation up to this one speaks of the state: words may say it and go on. */
+  #isSaidBefore(need: StateNeed, at: WorkStep, operation: Operation): boolean {
+    const own = this.#steps.get(operation) ?? [];
+    return own
+      .slice(0, own.indexOf(at) + 1)
+      .some(({ changes }) =>
+        changes.some(
+          ({ term }) =>
+            term.part === need.part && meets(this.#kind, term.part, term.condition, need.anyOf),
+        ),
+      );
   }
 
   /** A start nobody changed is sure on a sheet that marks this part; words alone never are. */
@@ -271,11 +329,17 @@ class Walker {
     return features.length === 0 || features.some((feature) => this.#features.has(feature));
   }
 
-  #disturb(by: Operation, settings: readonly string[], span: Span, own: ReadonlySet<string>): void {
+  #disturb(
+    by: Operation,
+    settings: readonly string[],
+    span: Span,
+    own: ReadonlySet<string>,
+    doubtful: boolean,
+  ): void {
     for (const setting of settings) {
       const made = this.#made.get(setting);
       if (!made || own.has(setting) || made.operation === by) continue;
-      this.#spoiled.set(setting, { setting, madeAt: made.operation, by, span });
+      this.#spoiled.set(setting, { setting, madeAt: made.operation, by, span, doubtful });
     }
   }
 
@@ -297,6 +361,8 @@ class Walker {
         continue;
       if (meets(this.#kind, part.name, state.condition, part.home)) continue;
       this.#openTold.add(part.name);
+      // What was told as an unmet need is no second fault for being left so.
+      if (this.#unmetTold.get(part.name)?.some((each) => part.home.includes(each))) continue;
       const doubtful = state.by === 'reading';
       this.faults.push({
         kind: 'left-open',

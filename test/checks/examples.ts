@@ -56,8 +56,10 @@ Gasoline vapor burns. It can burn or kill you. No flame, spark or hot lamp; catc
 
 High level floods and stalls; low level starves.
 
-1. Lift away the cover gasket. :state[gasket off]
-2. Pass the gauge under the free end: :value[float-level].
+1. Turn the cover over. :state[cover inverted]
+2. Lift away the cover gasket. :state[gasket off]
+3. Pass the gauge under the free end: :value[float-level].
+4. Lay the gasket on, and the cover. :state[gasket on] :state[cover on]
 
 ## Pump stroke
 
@@ -131,7 +133,7 @@ operations:
   bowl-seal:
     label: Bowl seal
     explain: Renew the seal of the bowl.
-    stage: bench
+    stage: before-start
 `;
 
 function clubKind(): Kind {

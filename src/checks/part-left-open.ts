@@ -1,0 +1,141 @@
+import type { Kind } from '../kinds/model.ts';
+import type { WorkStep } from '../order/model.ts';
+import type { Operation } from '../sheet/model.ts';
+import { defineCheck } from './define.ts';
+import { conditionWords, nextStep, orderProof, partLabel } from './order-proof.ts';
+
+/** A part that is taken off, opened or backed out, and never put back. */
+export default defineCheck({
+  id: 'part-left-open',
+  severity: 'error',
+  group: 'order',
+  summary: 'A part is taken off, opened or backed out, and nothing puts it back in time.',
+  explain:
+    'A stop screw that is still backed off at the start lets the engine die; a cover that is off ' +
+    'lets it burn. Accept what stays open at the end where the work goes on in another paper. A ' +
+    'note asks for a mark where only words tell the state.',
+  messages: {
+    left: {
+      message: 'nothing brings the {part} back from {was} before {before}',
+      fix: 'add `{number}. Put the {part} back. :state[{name} {home}]` at the end of `## {operation}`',
+    },
+    read: {
+      message:
+        'the words “{words}” are read as {part} {was}, and nothing is read that brings it back before {before}',
+      fix: 'mark the step that does: `:state[{name} {home}]`; add one if there is none',
+    },
+  },
+  run(sheet, context, report) {
+    const found = orderProof(sheet, context);
+    if (found === null) return;
+    const { kind, faults, walk } = found;
+    const worked = [...new Set(walk.steps.map(({ step }) => step.operation))];
+    for (const fault of faults) {
+      if (fault.kind !== 'left-open' || fault.state.span === null) continue;
+      const { part, state, home, at } = fault;
+      const last = at
+        ? lastBefore(worked, at.operation)
+        : lastAbout(
+            part,
+            worked,
+            kind,
+            walk.steps.map(({ step }) => step),
+          );
+      const span = fault.state.span;
+      const label = partLabel(kind, part);
+      report({
+        message: fault.doubtful ? 'read' : 'left',
+        span,
+        values: {
+          part: label,
+          name: part,
+          was: conditionWords([state.condition]),
+          home: home[0] ?? '',
+          before: fault.before === 'start' ? 'the engine is started' : 'the work ends',
+          number: last ? nextStep(last) : '1',
+          operation: last?.heading.value ?? '',
+          words: sheet.text.slice(span.start, span.end).replace(/\s+/g, ' '),
+        },
+        related: at ? [{ span: at.span, label: 'started here' }] : [],
+        subject: part,
+        severity: fault.doubtful ? 'note' : fault.before === 'start' ? 'error' : 'warning',
+      });
+    }
+  },
+  examples: [
+    {
+      name: 'the stop screw still backed off at the start',
+      sheet: {
+        body: '## Pump stroke\n\n1. Back the stop screw off. :state[stop-screw backed-off] :state[throttle shut]\n2. Measure :value[pump-stroke].\n\n## Installation\n\n1. Draw the nuts down. :state[unit on-engine]\n\n## First start\n\n1. Chock the wheels. :state[wheels chocked] :state[gear neutral]\n2. Start the engine. :state[engine running]\n',
+      },
+      expect: [
+        {
+          at: ':state[stop-screw backed-off]',
+          message:
+            'nothing brings the idle stop screw back from backed off before the engine is started',
+          fix: 'add `2. Put the idle stop screw back. :state[stop-screw set]` at the end of `## Installation`',
+        },
+      ],
+    },
+    {
+      name: 'a cover that stays off',
+      sheet: {
+        body: '## Float level\n\n1. Take the cover off and turn it over. :state[cover inverted] :state[gasket off]\n2. Measure :value[float-level].\n3. Lay the gasket on. :state[gasket on]\n',
+      },
+      expect: [
+        {
+          at: ':state[cover inverted]',
+          severity: 'warning',
+          message: 'nothing brings the bowl cover back from inverted before the work ends',
+          fix: 'add `4. Put the bowl cover back. :state[cover on]` at the end of `## Float level`',
+        },
+      ],
+    },
+    {
+      name: 'taken off in words, and nothing read that puts it back',
+      sheet: {
+        body: '## Strip\n\n1. Take off the dust cover.\n',
+      },
+      expect: [
+        {
+          at: 'Take off the dust cover',
+          severity: 'note',
+          message:
+            'the words “Take off the dust cover” are read as dust cover off, and nothing is read that brings it back before the work ends',
+          fix: 'mark the step that does: `:state[dust-cover on]`; add one if there is none',
+        },
+      ],
+    },
+    {
+      name: 'put back',
+      sheet: {
+        body: '## Strip\n\n1. Take off the dust cover. :state[dust-cover off]\n\n## Assembly\n\n1. Fit the dust cover. :state[dust-cover on]\n',
+      },
+      expect: [],
+    },
+  ],
+});
+
+/** The last operation with numbered steps before the one that starts the engine. */
+function lastBefore(worked: readonly Operation[], start: Operation): Operation {
+  const earlier = worked.slice(0, Math.max(worked.indexOf(start), 0));
+  return earlier.filter(({ steps }) => steps.length > 0).at(-1) ?? start;
+}
+
+/** The last operation that moves the part, or that needs it in some condition. */
+function lastAbout(
+  part: string,
+  worked: readonly Operation[],
+  kind: Kind,
+  steps: readonly WorkStep[],
+): Operation | null {
+  const about = worked.filter((operation) => {
+    if (operation.steps.length === 0) return false;
+    const known = kind.operations.get(operation.canonical ?? '');
+    if (known?.needsSaid.has(part) || known?.needs.some((need) => need.part === part)) return true;
+    return steps.some(
+      (step) => step.operation === operation && step.changes.some(({ term }) => term.part === part),
+    );
+  });
+  return about.at(-1) ?? null;
+}

@@ -1,0 +1,89 @@
+import type { Kind, KindPart } from '../kinds/model.ts';
+import { meets } from '../order/index.ts';
+import { defineCheck } from './define.ts';
+import { orderProof } from './order-proof.ts';
+
+/** A step that puts back what is in its place already. */
+export default defineCheck({
+  id: 'part-refitted',
+  severity: 'warning',
+  group: 'order',
+  summary: 'A step puts a part back that no step has taken off.',
+  explain:
+    'Either the step that takes it off is missing, and the restorer searches for it, or the step ' +
+    'was carried over from another unit’s sheet. Accept it where the part comes new with the kit.',
+  messages: {
+    never: {
+      message: 'this step puts the {part} back, and no step has taken it off',
+      fix: 'mark the step that takes it off: `:state[{name} {away}]`; add one if there is none, or take this one out',
+    },
+    again: {
+      message: 'this step puts the {part} back, and it is in its place already',
+      fix: 'mark the step in between that takes it off: `:state[{name} {away}]`; add one if there is none, or take this one out',
+    },
+  },
+  run(sheet, context, report) {
+    const found = orderProof(sheet, context);
+    if (found === null) return;
+    const { kind, faults } = found;
+    for (const fault of faults) {
+      const part = fault.kind === 'refit' ? kind.parts.get(fault.part) : undefined;
+      if (fault.kind !== 'refit' || part === undefined) continue;
+      const { change, was } = fault;
+      report({
+        message: was?.span ? 'again' : 'never',
+        span: change.span,
+        values: { part: part.label, name: part.name, away: awayFrom(part, kind) },
+        related: was?.span ? [{ span: was.span, label: 'put in its place here' }] : [],
+        subject: part.name,
+      });
+    }
+  },
+  examples: [
+    {
+      name: 'refitted and never taken off',
+      sheet: {
+        body: '## Assembly\n\n1. Reinstall the dust cover. :state[dust-cover on]\n',
+      },
+      expect: [
+        {
+          at: ':state[dust-cover on]',
+          message: 'this step puts the dust cover back, and no step has taken it off',
+          fix: 'mark the step that takes it off: `:state[dust-cover off]`; add one if there is none, or take this one out',
+        },
+      ],
+    },
+    {
+      name: 'refitted twice',
+      sheet: {
+        body: '## Strip\n\n1. Take off the dust cover. :state[dust-cover off]\n\n## Pump stroke\n\n1. Let the throttle shut. :state[throttle shut]\n2. Measure :value[pump-stroke].\n3. Refit the dust cover. :state[dust-cover on]\n\n## Assembly\n\n1. Refit the dust cover. :state[dust-cover on]\n',
+      },
+      expect: [
+        {
+          at: ':state[dust-cover on]',
+          message: 'this step puts the dust cover back, and it is in its place already',
+          fix: 'mark the step in between that takes it off: `:state[dust-cover off]`; add one if there is none, or take this one out',
+        },
+      ],
+    },
+    {
+      name: 'a step that only sees to it',
+      sheet: {
+        body: '## Assembly\n\n1. See that the dust cover is home. :state[dust-cover on]\n',
+      },
+      expect: [],
+    },
+    {
+      name: 'taken off first',
+      sheet: {
+        body: '## Strip\n\n1. Take off the dust cover. :state[dust-cover off]\n\n## Assembly\n\n1. Reinstall the dust cover. :state[dust-cover on]\n',
+      },
+      expect: [],
+    },
+  ],
+});
+
+/** A condition in which the part is not in its place. */
+function awayFrom({ name, home, conditions }: KindPart, kind: Kind): string {
+  return [...conditions.keys()].find((each) => !meets(kind, name, each, home)) ?? '';
+}

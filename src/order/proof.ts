@@ -1,0 +1,75 @@
+import type { Kind } from '../kinds/model.ts';
+import type { Operation, Sheet } from '../sheet/model.ts';
+import { type OrderMove, shortestMoves } from './cure.ts';
+import { faultKey } from './fault-key.ts';
+import type { OrderFault, Walk } from './model.ts';
+import { type Reversal, reversals, stageRank } from './sequence.ts';
+import { workingOperations, workOf } from './steps.ts';
+import { walkWork } from './walk.ts';
+
+/** Everything that is wrong with the order of a sheet's work, each fault once. */
+export interface Proof {
+  readonly walk: Walk;
+  /** Headings to move; each tells all the pairs that it puts right. */
+  readonly moves: readonly OrderMove[];
+  /** What the moves do not cure. */
+  readonly faults: readonly OrderFault[];
+}
+
+/**
+ * Proves the order of a sheet's work: walks it, and where headings stand the wrong way round finds
+ * the fewest to move. What is only a consequence of a misplaced heading (a setting disturbed, a need
+ * not met) is not told again: the work is walked once more with the headings moved.
+ */
+export function proveOrder(
+  sheet: Sheet,
+  kind: Kind,
+  options: { readonly ignoreMarks?: boolean } = {},
+): Proof {
+  const work = workOf(sheet, kind, options.ignoreMarks ?? false);
+  const walk = walkWork(work, sheet, kind);
+  const working = workingOperations(sheet, kind);
+  const pairs = [...reversals(working, kind), ...stagePairs(walk.faults, working, kind)];
+  if (pairs.length === 0) return { walk, moves: [], faults: walk.faults };
+  const judge = (order: readonly Operation[]): readonly OrderFault[] | null =>
+    reversals(order, kind).length > 0 ? null : walkWork(work, sheet, kind, order).faults;
+  const { moves, faults: left } = shortestMoves(
+    sheet.operations,
+    working,
+    unique(pairs),
+    walk.faults,
+    judge,
+  );
+  const remaining = new Set((left ?? walk.faults).map(faultKey));
+  const faults = walk.faults.filter(
+    (fault) => fault.kind !== 'stage' && remaining.has(faultKey(fault)),
+  );
+  return { walk, moves, faults };
+}
+
+/** For work of an earlier stage that stands too late: each operation of a later stage before it. */
+function stagePairs(
+  faults: readonly OrderFault[],
+  working: readonly Operation[],
+  kind: Kind,
+): readonly Reversal[] {
+  const rank = ({ canonical }: Operation): number =>
+    stageRank(kind.operations.get(canonical ?? '')?.stage ?? 'any');
+  return faults.flatMap((fault) => {
+    if (fault.kind !== 'stage') return [];
+    const late = fault.operation;
+    return working
+      .filter((each) => each.index < late.index && rank(each) > rank(late))
+      .map((after) => ({ before: late, after, byStage: true as const }));
+  });
+}
+
+/** A pair that both the kind's `after` and its stages name counts by `after`. */
+function unique(pairs: readonly Reversal[]): readonly Reversal[] {
+  const known = new Map<string, Reversal>();
+  for (const pair of pairs) {
+    const key = `${pair.before.index} ${pair.after.index}`;
+    if (!known.has(key)) known.set(key, pair);
+  }
+  return [...known.values()];
+}
