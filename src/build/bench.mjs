@@ -2,7 +2,8 @@
  * `npm run bench`: what checking costs, against what parsing alone costs on the same files and
  * against Node's own start, in one run. `--strict` ends in 1 where a target is missed; `--sheets N`
  * and `--rounds N` measure less. Whole processes are timed, the two kinds in turn, and the best round
- * counts: a busy machine only ever makes one slower.
+ * counts: a busy machine only ever makes one slower. Parsing is judged by the time of the processor,
+ * which is the same whatever else the machine does; the clock's stands beside it.
  */
 import { spawnSync } from 'node:child_process';
 import {
@@ -230,14 +231,14 @@ async function bench({ sheets: count, rounds, pairs }) {
         ms(best(parse, 'wallMs')),
         ms(best(check, 'wallMs')),
         times(wall),
-        verdict(wall, targets.parsing),
+        '',
       ],
       [
         `${count} sheets, processor`,
         ms(best(parse, 'processorMs')),
         ms(best(check, 'processorMs')),
         times(busy),
-        '',
+        verdict(busy, targets.parsing),
       ],
       [
         'one sheet, wall (median)',
@@ -265,7 +266,7 @@ async function bench({ sheets: count, rounds, pairs }) {
       ],
     ]);
     console.log(`\npeak memory of check: at ${[...parts, count].join(' / ')} sheets`);
-    return wall < targets.parsing && startRatio < targets.start && growth < targets.memory;
+    return busy < targets.parsing && startRatio < targets.start && growth < targets.memory;
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }

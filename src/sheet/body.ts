@@ -120,7 +120,10 @@ class BodyWalk {
     const last = node.children.at(-1);
     const inner =
       first && last
-        ? { start: this.#span(first).start, end: this.#span(last).end }
+        ? {
+            start: first.position ? this.#span(first).start : this.#insideOf(span).start,
+            end: last.position ? this.#span(last).end : this.#insideOf(span).end,
+          }
         : { start: span.end, end: span.end };
     const { heading, id } = readHeading(node, this.#text, inner);
     const named = id ? this.#kind?.operationNamed(id.value) : null;
@@ -135,6 +138,15 @@ class BodyWalk {
       steps: this.#steps,
       span,
     });
+  }
+
+  /** A heading without its signs, for words that the plugin for bare addresses left no place. */
+  #insideOf({ start, end }: Span): Span {
+    const source = this.#text.slice(start, end);
+    const signs = /^#+[ \t]*/.exec(source)?.[0].length ?? 0;
+    const line = signs > 0 ? /[ \t]+#+[ \t]*$/ : /[ \t]*(?:\r\n?|\n)[^\r\n]*$/;
+    const tail = line.exec(source)?.[0].length ?? 0;
+    return { start: start + signs, end: Math.max(start + signs, end - tail) };
   }
 
   #close(end: number): void {

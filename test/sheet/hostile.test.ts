@@ -196,3 +196,17 @@ describe('bounds', () => {
     expect(good.length * 4).toBeLessThan(sheetBounds.size);
   });
 });
+
+describe('headings of nothing but an address', () => {
+  test.each([
+    ['## a@b.example\n', 'a@b.example'],
+    ['## a@b.example ##\n', 'a@b.example'],
+    ['## Ask a@b.example\n', 'Ask a@b.example'],
+    ['## www.b.example first\n', 'www.b.example first'],
+    ['a@b.example\n- \n', 'a@b.example'],
+  ])('%j: the place is the words', (text, words) => {
+    const heading = read(text).operations[0]?.heading;
+    expect(heading?.source).toBe(words);
+    expect(heading?.value).toBe(words);
+  });
+});
