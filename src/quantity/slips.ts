@@ -142,7 +142,8 @@ function* slips(figure: string, put: (changed: string) => string): Generator<Can
     const padded = point < 0 ? '0'.repeat(-point) + all : all.padEnd(Math.max(point, 0), '0');
     const at = Math.max(point, 0);
     const left = padded.slice(0, at).replace(/^0+(?=\d)/, '');
-    const right = padded.slice(at);
+    // A whole number slips to a whole number where it can: 4750 to 475, not to 475.0.
+    const right = decimals === '' ? padded.slice(at).replace(/0+$/, '') : padded.slice(at);
     const bare = figure.startsWith(mark) && /^0*$/.test(left);
     const lead = bare ? '' : left === '' ? '0' : left;
     yield {
