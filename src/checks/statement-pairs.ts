@@ -42,7 +42,10 @@ export function restatements(setting: Setting): readonly Restated[] {
   return found;
 }
 
-/** No source writes a size in more ways; comparing every pair of very many would take minutes. */
+/**
+ * No source writes a size in more ways. Of more, each is held against the value only and no misprint
+ * is looked for: every pair of very many would take minutes.
+ */
 const MANY = 40;
 
 const FINE: ReadonlySet<Agreement['verdict']> = new Set(['same', 'agrees', 'incomparable']);
@@ -60,7 +63,8 @@ export function doubtfulPairs(setting: Setting, gauges: GaugeBook): readonly Pai
     const key = `${i} ${j}`;
     const known = between.get(key);
     if (known) return known;
-    const made = compared(sizes[i] as Restated, sizes[j] as Restated, gauges);
+    const book = sizes.length > MANY ? null : gauges;
+    const made = compared(sizes[i] as Restated, sizes[j] as Restated, book);
     between.set(key, made);
     return made;
   };
@@ -70,7 +74,7 @@ export function doubtfulPairs(setting: Setting, gauges: GaugeBook): readonly Pai
   for (let j = 1; j < sizes.length && allFine; j++) allFine = isFine(0, j);
   // What agrees with the value need not agree with one another: each is a rounding of it.
   if (allFine) return [];
-  if (sizes.length > MANY) return gentlePairs(sizes, [...sizes.keys()], look, gauges);
+  if (sizes.length > MANY) return gentlePairs(sizes, [...sizes.keys()], look, null);
 
   const isApart = (i: number, j: number): boolean => {
     const { verdict } = look(Math.min(i, j), Math.max(i, j));
@@ -99,7 +103,7 @@ export function doubtfulPairs(setting: Setting, gauges: GaugeBook): readonly Pai
   return pairs;
 }
 
-function compared(first: Restated, second: Restated, gauges: GaugeBook): Agreement {
+function compared(first: Restated, second: Restated, gauges: GaugeBook | null): Agreement {
   const verdict = agree(first.statement, second.statement, { gauges });
   const limits = FINE.has(verdict.verdict) ? limitsApart(first, second) : null;
   if (!limits || verdict.verdict === 'incomparable') return verdict;
@@ -129,7 +133,7 @@ function pairOf(
   sizes: readonly Restated[],
   trusted: number,
   doubtful: number,
-  gauges: GaugeBook,
+  gauges: GaugeBook | null,
   others = 1,
 ): Pair {
   const [one, two] = [sizes[trusted] as Restated, sizes[doubtful] as Restated];
@@ -166,7 +170,7 @@ function gentlePairs(
   sizes: readonly Restated[],
   among: readonly number[],
   look: (i: number, j: number) => Agreement,
-  gauges: GaugeBook,
+  gauges: GaugeBook | null,
 ): Pair[] {
   const first = among[0] ?? 0;
   const pairs: Pair[] = [];
