@@ -69,6 +69,9 @@ import stateUnknown from './state-unknown.ts';
 import stateUnmet from './state-unmet.ts';
 import travelDisagrees from './travel-disagrees.ts';
 import valueUndefined from './value-undefined.ts';
+import workRuleCircular from './work-rule-circular.ts';
+import workRuleUnknown from './work-rule-unknown.ts';
+import workRuleUnreasoned from './work-rule-unreasoned.ts';
 
 const list = [
   // reading
@@ -127,6 +130,9 @@ const list = [
   settingDisturbed,
   partLeftOpen,
   partRefitted,
+  workRuleUnknown,
+  workRuleUnreasoned,
+  workRuleCircular,
   // provenance
   settingUnsourced,
   sourceUnknown,

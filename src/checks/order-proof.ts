@@ -4,19 +4,14 @@ import type { Operation, Sheet } from '../sheet/model.ts';
 import type { CheckContext } from './define.ts';
 import { kindOf } from './vocabulary.ts';
 
-/** The proof of a sheet's order with the kind it was made by. */
-export interface OrderProof extends Proof {
-  readonly kind: Kind;
-}
-
-const known = new WeakMap<Sheet, OrderProof | null>();
+const known = new WeakMap<Sheet, Proof | null>();
 
 /** The proof of a sheet's order; null where its kind is unknown. Made once a sheet, for all its checks. */
-export function orderProof(sheet: Sheet, context: CheckContext): OrderProof | null {
+export function orderProof(sheet: Sheet, context: CheckContext): Proof | null {
   const before = known.get(sheet);
   if (before !== undefined) return before;
   const kind = kindOf(sheet, context);
-  const proof = kind === null ? null : { kind, ...proveOrder(sheet, kind) };
+  const proof = kind === null ? null : proveOrder(sheet, kind);
   known.set(sheet, proof);
   return proof;
 }

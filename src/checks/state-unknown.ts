@@ -45,7 +45,7 @@ export default defineCheck({
         continue;
       }
       const other = [...context.kinds.values()].find(
-        (each) => each !== kind && stateNamed(text, each) !== null,
+        (each) => each.name !== kind.name && stateNamed(text, each) !== null,
       );
       const near = nearestName(plain, knownMarks(kind));
       const part = partIn(plain, kind);

@@ -2,6 +2,7 @@ export type { OrderMove } from './cure.ts';
 export { faultKey } from './fault-key.ts';
 export { knownMarks, meets, plainWords, stateNamed } from './marks.ts';
 export type * from './model.ts';
+export { type OwnRules, ownRules, type RuleFault } from './own-rules.ts';
 export { type Proof, proveOrder } from './proof.ts';
 export { type ReadState, readStates, readSteps } from './reading.ts';
 export {

@@ -3,12 +3,16 @@ import type { Operation, Sheet } from '../sheet/model.ts';
 import { type OrderMove, shortestMoves } from './cure.ts';
 import { faultKey } from './fault-key.ts';
 import type { OrderFault, Walk } from './model.ts';
+import { ownRules, type RuleFault } from './own-rules.ts';
 import { type Reversal, reversals, stageRank } from './sequence.ts';
 import { workingOperations, workOf } from './steps.ts';
 import { walkWork } from './walk.ts';
 
 /** Everything that is wrong with the order of a sheet's work, each fault once. */
 export interface Proof {
+  /** The kind with the sheet's own rules. */
+  readonly kind: Kind;
+  readonly ruleFaults: readonly RuleFault[];
   readonly walk: Walk;
   /** Headings to move; each tells all the pairs that it puts right. */
   readonly moves: readonly OrderMove[];
@@ -23,14 +27,16 @@ export interface Proof {
  */
 export function proveOrder(
   sheet: Sheet,
-  kind: Kind,
+  usual: Kind,
   options: { readonly ignoreMarks?: boolean } = {},
 ): Proof {
-  const work = workOf(sheet, kind, options.ignoreMarks ?? false);
+  // Words and marks mean the same under a sheet's own rules; only those read are kept a kind.
+  const work = workOf(sheet, usual, options.ignoreMarks ?? false);
+  const { kind, faults: ruleFaults } = ownRules(sheet, usual);
   const walk = walkWork(work, sheet, kind);
   const working = workingOperations(sheet, kind);
   const pairs = [...reversals(working, kind), ...stagePairs(walk.faults, working, kind)];
-  if (pairs.length === 0) return { walk, moves: [], faults: walk.faults };
+  if (pairs.length === 0) return { kind, ruleFaults, walk, moves: [], faults: walk.faults };
   const judge = (order: readonly Operation[]): readonly OrderFault[] | null =>
     reversals(order, kind).length > 0 ? null : walkWork(work, sheet, kind, order).faults;
   const { moves, faults: left } = shortestMoves(
@@ -44,7 +50,7 @@ export function proveOrder(
   const faults = walk.faults.filter(
     (fault) => fault.kind !== 'stage' && remaining.has(faultKey(fault)),
   );
-  return { walk, moves, faults };
+  return { kind, ruleFaults, walk, moves, faults };
 }
 
 /** For work of an earlier stage that stands too late: each operation of a later stage before it. */

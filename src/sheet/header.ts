@@ -4,6 +4,7 @@ import type { PlacedNode } from '../text/yaml-nodes.ts';
 import { entriesOf, type Fields, itemsOf, under } from './fields.ts';
 import type { Acceptance, Fit, PlacedSize, Sheet, Source, Unit } from './model.ts';
 import { readSettings } from './setting.ts';
+import { readWorkRules } from './work-rules.ts';
 
 /** The part of a sheet that its front matter fills. */
 export type Header = Pick<
@@ -21,6 +22,7 @@ export type Header = Pick<
   | 'sources'
   | 'settings'
   | 'accept'
+  | 'work'
 >;
 
 /** Reads the front matter as far as its shape allows; `root` null gives a header of nothing. */
@@ -40,6 +42,7 @@ export function readHeader(root: PlacedNode | null, fields: Fields, kind: Kind |
     sources: readSources(at('sources'), fields),
     settings: readSettings(at('settings'), fields, kind),
     accept: itemsOf(at('accept')).flatMap((item) => readAcceptance(item, fields) ?? []),
+    work: readWorkRules(at('work'), fields),
   };
 }
 

@@ -133,6 +133,29 @@ export interface Acceptance {
   readonly span: Span;
 }
 
+/** A part and the conditions a sheet's own rule names for it. */
+export interface RuledState {
+  readonly part: Placed<string>;
+  readonly conditions: readonly Placed<string>[];
+}
+
+/** What a sheet's `work:` says of one operation, as written; names are looked up where it is used. */
+export interface WorkRule {
+  readonly operation: Placed<string>;
+  readonly after: readonly Placed<string>[];
+  readonly needs: readonly RuledState[];
+  readonly leaves: readonly RuledState[];
+  readonly disturbs: readonly Placed<string>[];
+  /** What the kind says and does not hold on this unit. */
+  readonly without: {
+    readonly after: readonly Placed<string>[];
+    readonly needs: readonly Placed<string>[];
+    readonly disturbs: readonly Placed<string>[];
+  };
+  readonly because: Placed<string> | null;
+  readonly span: Span;
+}
+
 /** What the reader itself could not make sense of; a check turns each into a finding. */
 export interface ReadProblem {
   readonly kind: 'front-matter' | 'schema' | 'limits' | 'encoding';
@@ -192,6 +215,8 @@ export interface Sheet {
   readonly sources: ReadonlyMap<string, Source>;
   readonly settings: ReadonlyMap<string, Setting>;
   readonly accept: readonly Acceptance[];
+  /** The sheet's own rules of the order of work. */
+  readonly work: readonly WorkRule[];
   readonly operations: readonly Operation[];
   readonly values: readonly ValueUse[];
   readonly states: readonly StateMark[];
