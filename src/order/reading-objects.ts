@@ -1,0 +1,194 @@
+import { isAdverb } from './reading-clauses.ts';
+import type { Lexicon } from './reading-lexicon.ts';
+import type { Mention } from './reading-mentions.ts';
+import { isStop, matchesAt, type Token } from './reading-tokens.ts';
+import {
+  ADJECTIVES,
+  CONJUNCTIONS,
+  COPULAS,
+  DETERMINERS,
+  MODALS,
+  PARTICLES,
+  PREPOSITIONS,
+  PRONOUNS,
+  STATIVES,
+  UNDONE,
+} from './reading-words.ts';
+
+/** Things that a verb is about, and where what it says of them ends. */
+export interface Named {
+  readonly mentions: readonly Mention[];
+  readonly end: number;
+}
+
+/** How many words may stand between an object and its particle: `the cover with its float off`. */
+const TAIL_REACH = 4;
+/** How many unknown words may stand for a thing in a list: `the four bowl screws and the cover`. */
+const UNKNOWN = 4;
+
+type MentionAt = readonly (Mention | undefined)[];
+
+/** What a verb acts on from a place on, with the particle it wants; null where that is no part. */
+export function objectAt(
+  tokens: readonly Token[],
+  from: number,
+  mentionAt: MentionAt,
+  lexicon: Lexicon,
+  tail: readonly string[],
+): Named | null {
+  const mentions: Mention[] = [];
+  let at = overArticles(tokens, from, mentionAt);
+  const first = mentionAt[at];
+  if (first && first.at === at) {
+    if (isDenied(tokens, at, from)) return null;
+    mentions.push(first);
+    at = first.end;
+  } else {
+    at = overUnknown(tokens, at, mentionAt, lexicon);
+    if (at < 0) return null;
+  }
+  at = overList(tokens, at, mentionAt, lexicon, mentions);
+  if (mentions.length === 0) return null;
+  if (tail.length === 0) return { mentions, end: at };
+  let end = tailAfter(tokens, at, tail, isBetween);
+  if (end < 0 && first) end = tailAfter(tokens, first.end, tail, isBetween);
+  if (end < 0) return null;
+  return { mentions, end: overList(tokens, end, mentionAt, lexicon, mentions) };
+}
+
+/** The end of a verb's particle near a place, over words that may stand between; -1 without it. */
+export function tailAfter(
+  tokens: readonly Token[],
+  from: number,
+  tail: readonly string[],
+  mayPart: (word: string) => boolean,
+): number {
+  if (tail.length === 0) return from;
+  for (let at = from; at <= from + TAIL_REACH; at++) {
+    if (matchesAt(tokens, at, tail)) {
+      const end = at + tail.length;
+      // `turn the cam over the screw`: there the particle is a preposition.
+      const isPreposition =
+        tail[tail.length - 1] === 'over' && DETERMINERS.has(tokens[end]?.word ?? '');
+      if (!isPreposition) return end;
+    }
+    if (!mayPart(tokens[at]?.word ?? '.')) return -1;
+  }
+  return -1;
+}
+
+function isBetween(word: string): boolean {
+  return (
+    !isStop(word) &&
+    !CONJUNCTIONS.has(word) &&
+    !STATIVES.has(word) &&
+    !UNDONE.has(word) &&
+    !/^(?:to|if|unless)$/.test(word)
+  );
+}
+
+function overArticles(tokens: readonly Token[], from: number, mentionAt: MentionAt): number {
+  let at = from;
+  while (at < from + 6 && mentionAt[at]?.at !== at) {
+    const word = tokens[at]?.word ?? '.';
+    const isSkipped =
+      DETERMINERS.has(word) ||
+      ADJECTIVES.has(word) ||
+      (isAdverb(word) && !PREPOSITIONS.has(word)) ||
+      (word === 'of' && at > from) ||
+      /^\d/.test(word);
+    if (!isSkipped) break;
+    at++;
+  }
+  return at;
+}
+
+/** `no gasket`: nothing is done to what is not there. */
+function isDenied(tokens: readonly Token[], at: number, from: number): boolean {
+  for (let i = from; i < at; i++) if (tokens[i]?.word === 'no') return true;
+  return false;
+}
+
+/** Past a thing that is no name of the kind, to the comma or `and` behind it; -1 without one. */
+function overUnknown(
+  tokens: readonly Token[],
+  from: number,
+  mentionAt: MentionAt,
+  lexicon: Lexicon,
+): number {
+  for (let at = from; at <= from + UNKNOWN; at++) {
+    const word = tokens[at]?.word ?? '.';
+    if (at > from && (word === ',' || word === 'and')) return at;
+    if (isStop(word) || PREPOSITIONS.has(word) || STATIVES.has(word) || UNDONE.has(word)) return -1;
+    if (mentionAt[at] === undefined && lexicon.verbs.has(word)) return -1;
+    if (PRONOUNS.has(word)) return -1;
+  }
+  return -1;
+}
+
+/** Adds what a list goes on with: `the cover, its gasket and the dust cover`. Returns where it ends. */
+function overList(
+  tokens: readonly Token[],
+  from: number,
+  mentionAt: MentionAt,
+  lexicon: Lexicon,
+  mentions: Mention[],
+): number {
+  let end = from;
+  for (;;) {
+    const joint = jointAt(tokens, end);
+    if (joint < 0) return end;
+    const isWith = tokens[joint - 1]?.word === 'with';
+    const at = overArticles(tokens, joint, mentionAt);
+    const mention = mentionAt[at];
+    if (!mention || mention.at !== at || PRONOUNS.has(tokens[at]?.word ?? '')) return end;
+    if (isDenied(tokens, at, joint)) return end;
+    const next = tokens[mention.end]?.word ?? '.';
+    if (isWith && (PARTICLES.has(next) || lexicon.conditions.has(next))) return end;
+    if (startsPredicate(next, lexicon)) return end;
+    if (mention.parts.length > 0) mentions.push(mention);
+    end = mention.end;
+  }
+}
+
+/** Behind the comma, the `and` or the `with` that joins a further thing; -1 where none stands. */
+function jointAt(tokens: readonly Token[], at: number): number {
+  let joint = at;
+  if (tokens[joint]?.word === ',') joint++;
+  const word = tokens[joint]?.word ?? '.';
+  if (word === 'and' || word === 'plus' || word === 'with') joint++;
+  else if (/^(?:together|along|complete)$/.test(word) && tokens[joint + 1]?.word === 'with')
+    joint += 2;
+  else if (word === 'then' && DETERMINERS.has(tokens[joint + 1]?.word ?? '')) joint++;
+  return joint > at ? joint : -1;
+}
+
+/** A verb or a copula behind a thing makes it the subject of a new clause. */
+function startsPredicate(word: string, lexicon: Lexicon): boolean {
+  if (PARTICLES.has(word) && !lexicon.verbs.has(word)) return false;
+  return (
+    COPULAS.has(word) ||
+    MODALS.has(word) ||
+    (lexicon.verbs.has(word) && !PARTICLES.has(word)) ||
+    lexicon.doings.has(word)
+  );
+}
+
+/** A thing with those that are joined to it before it: `cam and choke` of `cam and choke fall clear`. */
+export function coordinatedBefore(
+  tokens: readonly Token[],
+  mention: Mention,
+  mentionAt: MentionAt,
+): readonly Mention[] {
+  const mentions = [mention];
+  for (let first = mention; ; ) {
+    let at = first.at - 1;
+    while (DETERMINERS.has(tokens[at]?.word ?? '.') || ADJECTIVES.has(tokens[at]?.word ?? '.'))
+      at--;
+    if (tokens[at]?.word !== 'and') return mentions;
+    const earlier = mentionAt[at - 1];
+    if (!earlier || earlier.end !== at || earlier.parts.length === 0) return mentions;
+    mentions.unshift(earlier);
+    first = earlier;
+  }
+}

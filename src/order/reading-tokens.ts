@@ -1,0 +1,53 @@
+import type { Kind } from '../kinds/model.ts';
+
+/** A word, a stop or a printed setting, with its offsets in the step's text. */
+export interface Token {
+  /** In small letters; `.` for whatever ends a sentence or a part of one, `,`, or `{float-level}`. */
+  readonly word: string;
+  readonly start: number;
+  readonly end: number;
+}
+
+/** A directive, a word, a number, or a mark of punctuation that parts what is said. */
+const TOKEN =
+  /:([a-z-]+)\[([^\]]*)\](?:\{[^}]*\})?|\{[a-z0-9-]+\}|\p{L}+(?:['’]\p{L}+)*|\d+(?:[.,/]\d+)*|[.;:!?()—–,&]|(?<=\s)-(?=\s)/gu;
+
+/** Marks say what they say themselves; a printed setting stands under its canonical name. */
+export function tokensOf(text: string, kind: Kind): Token[] {
+  const tokens: Token[] = [];
+  TOKEN.lastIndex = 0;
+  for (let match = TOKEN.exec(text); match; match = TOKEN.exec(text)) {
+    const found = match[0];
+    const start = match.index;
+    const end = start + found.length;
+    if (match[1] !== undefined) {
+      if (match[1] !== 'value') continue;
+      const name = (match[2] ?? '').trim();
+      tokens.push({ word: `{${kind.settingNamed(name)?.name ?? name}}`, start, end });
+    } else tokens.push({ word: plainToken(found), start, end });
+  }
+  return tokens;
+}
+
+function plainToken(found: string): string {
+  if (found === ',') return ',';
+  if (found === '&') return 'and';
+  const first = found.charCodeAt(0);
+  const isWord = first > 0x2fff || /[\p{L}\d{]/u.test(found.charAt(0));
+  return isWord ? found.toLowerCase().replaceAll('’', "'") : '.';
+}
+
+/** Whether a token is no word: the end of a clause, a comma or a printed setting. */
+export function isStop(word: string | undefined): boolean {
+  return word === undefined || word === '.' || word === ',' || word.startsWith('{');
+}
+
+/** The words of a phrase or a pattern as tokens; `...` stands for a few words, a last `.` for an end. */
+export function patternWords(text: string): string[] {
+  return (text.toLowerCase().match(/\{[a-z0-9-]+\}|\.\.\.|\.$|[\p{L}\p{N}']+/gu) ?? []).slice();
+}
+
+export function matchesAt(tokens: readonly Token[], at: number, words: readonly string[]): boolean {
+  for (let i = 0; i < words.length; i++) if (tokens[at + i]?.word !== words[i]) return false;
+  return true;
+}

@@ -1,0 +1,75 @@
+import { isAdverb } from './reading-clauses.ts';
+import type { Mention } from './reading-mentions.ts';
+import { isStop, type Token } from './reading-tokens.ts';
+import {
+  CONJUNCTIONS,
+  COPULAS,
+  DEMANDS,
+  type Form,
+  MODALS,
+  POSSIBLES,
+  SUBJECTS,
+} from './reading-words.ts';
+
+/** Whether a form at a place does something itself: bids it, tells it, or says it was done. */
+export function isActive(tokens: readonly Token[], at: number, form: Form): boolean {
+  const previous = backOver(tokens, at);
+  const word = tokens[previous]?.word;
+  if (form === 'base') {
+    if (word === 'to') return DEMANDS.has(tokens[backOver(tokens, previous)]?.word ?? '');
+    if (isStop(word) || word === 'and' || word === 'or' || word === 'but' || word === 'then')
+      return true;
+    if (/^\d/.test(word ?? '')) return previous === 0 || tokens[previous - 1]?.word === 'step';
+    if (MODALS.has(word ?? '')) return !POSSIBLES.has(word ?? '') && isPerson(tokens, previous);
+    return SUBJECTS.has(word ?? '');
+  }
+  if (form === 'ing')
+    return isStop(word) || /^(?:and|then|by|after|while|whilst|on|upon|now)$/.test(word ?? '');
+  if (form === 's') return SUBJECTS.has(word ?? '') || (word === 'and' && isTelling(tokens, at));
+  return (
+    /^(?:having|have|has|had)$/.test(word ?? '') || (SUBJECTS.has(word ?? '') && word !== 'one')
+  );
+}
+
+/** The last word before one that is no adverb; -1 before the first. */
+function backOver(tokens: readonly Token[], at: number): number {
+  let back = at - 1;
+  while (back >= 0 && isAdverb(tokens[back]?.word ?? '')) back--;
+  return back;
+}
+
+function isPerson(tokens: readonly Token[], modal: number): boolean {
+  return SUBJECTS.has(tokens[modal - 1]?.word ?? '') || isStop(tokens[modal - 1]?.word);
+}
+
+/** `He lifts the cover off and turns it over`. */
+function isTelling(tokens: readonly Token[], at: number): boolean {
+  for (let i = at - 1; i >= 0 && tokens[i]?.word !== '.'; i--) {
+    if (SUBJECTS.has(tokens[i]?.word ?? '')) return true;
+  }
+  return false;
+}
+
+/**
+ * What a participle is said of: the thing before it (`the cover is now lifted off`), or `shared`
+ * where it goes on from an earlier one (`... and turned over`). Null where a thing only may be.
+ */
+export function subjectBefore(
+  tokens: readonly Token[],
+  at: number,
+  mentionAt: readonly (Mention | undefined)[],
+): Mention | 'shared' | null {
+  let isPossible = false;
+  let isNow = false;
+  for (let back = at - 1; back >= 0 && back >= at - 8; back--) {
+    const mention = mentionAt[back];
+    if (mention && mention.end === back + 1) return isPossible && !isNow ? null : mention;
+    const word = tokens[back]?.word ?? '.';
+    if (word === 'now' || word === 'then') isNow = true;
+    if (POSSIBLES.has(word)) isPossible = true;
+    else if (CONJUNCTIONS.has(word) || word === ',') return 'shared';
+    else if (!COPULAS.has(word) && !MODALS.has(word) && !isAdverb(word) && word !== 'to')
+      return null;
+  }
+  return null;
+}
