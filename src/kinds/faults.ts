@@ -2,6 +2,7 @@ import { nearestName } from '../text/nearest-name.ts';
 import { readUsual } from './build.ts';
 import type { Choices, KindData } from './data.ts';
 import { levelName } from './name-book.ts';
+import { partFaults } from './part-faults.ts';
 
 /** Something a kind's data says that its schema cannot see to be wrong. */
 export interface KindFault {
@@ -135,7 +136,7 @@ export function kindFaults(data: KindData): KindFault[] {
     });
   }
 
-  faults.push(...circles(data), ...clashes(data));
+  faults.push(...partFaults(data), ...circles(data), ...clashes(data));
   return faults;
 }
 
