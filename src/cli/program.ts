@@ -104,6 +104,17 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
     });
 
   program
+    .command('order')
+    .description('draw what must come before what on a sheet, and what disturbs what')
+    .argument('<sheet>', 'a sheet, by path or by name')
+    .option('-o, --out <path>', 'where to write the picture (SVG); - is standard output')
+    .option('--text', 'a plain list in place of the picture, with the pairs that are free')
+    .action(async (sheet: string, options) => {
+      const { order } = await import('./commands/order.ts');
+      done(await order(sheet, options, io));
+    });
+
+  program
     .command('explain')
     .description('what a finding means, with a wrong and a right example')
     .argument('[name]', 'name of a finding; without one, all are listed')

@@ -25,6 +25,8 @@ export interface Chapter {
   readonly sources: readonly SourceLine[];
   /** Settings that sources differ on. */
   readonly rulings: readonly SettingRow[];
+  /** The picture of its order of work, as SVG; null for none. */
+  readonly order: string | null;
 }
 
 /** A gauge and the chapters that use it. */
@@ -77,6 +79,8 @@ export interface BookletOptions {
   readonly paper: Paper;
   readonly draft: boolean;
   readonly picture: PictureSource | null;
+  /** Pictures of the order of work, by the sheet's place; none where the edition wants none. */
+  readonly orders?: readonly (string | null)[];
 }
 
 const sections: BookletModel['sections'] = {
@@ -137,6 +141,7 @@ function chapter(entry: SheetToPrint, index: number, options: BookletOptions): C
     notes: editorsNotes(entry.findings),
     sources,
     rulings: settings.filter((row) => row.dissents.length > 0),
+    order: options.orders?.[index] ?? null,
   };
 }
 

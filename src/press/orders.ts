@@ -77,6 +77,8 @@ export interface BookletOrder extends Order {
   /** In the order of the edition. */
   readonly sheets: readonly SheetToPrint[];
   readonly edition: EditionFacts;
+  /** Whether every chapter ends with the picture of its order of work; not, if absent. */
+  readonly orderGraphs?: boolean;
 }
 
 /** What came off the press. */

@@ -1,5 +1,7 @@
 import { bookletModel } from './booklet-model.ts';
 import { faultsOf } from './guard.ts';
+import { orderGraph } from './order-graph.ts';
+import { drawOrder } from './order-graph-svg.ts';
 import { type BookletOrder, PressStopped, type Printed } from './orders.ts';
 import { bookletMargins, contentWidthMm, papers } from './paper.ts';
 import { render } from './render.ts';
@@ -22,7 +24,8 @@ export async function printBooklet(order: BookletOrder): Promise<Printed> {
     );
   }
   const { paper, draft, picture } = order;
-  const model = bookletModel(order.sheets, order.edition, { paper, draft, picture });
+  const orders = order.orderGraphs ? await ordersOf(order) : [];
+  const model = bookletModel(order.sheets, order.edition, { paper, draft, picture, orders });
   const html = await render('booklet.hbs', model, order.templates);
   order.onProgress?.(`Starting ${order.browser.label}`);
   return withBrowser(order.browser, async (run) => {
@@ -47,6 +50,17 @@ export async function printBooklet(order: BookletOrder): Promise<Printed> {
     }
     return { pdf: settled.pdf, pages: settled.pages, problems, remarks: [] };
   });
+}
+
+/** The picture of each sheet's order of work, by the sheet's place; null where it has none. */
+async function ordersOf({ sheets }: BookletOrder): Promise<readonly (string | null)[]> {
+  const pictures: (string | null)[] = [];
+  for (const [index, { sheet, kind }] of sheets.entries()) {
+    const options = { prefix: `order-${index + 1}`, alone: false };
+    const picture = kind === null ? null : await drawOrder(orderGraph(sheet, kind), options);
+    pictures.push(picture?.svg ?? null);
+  }
+  return pictures;
 }
 
 /**

@@ -16,6 +16,8 @@ export interface Edition {
   readonly sheets: readonly string[] | null;
   /** Which system a bare `SWG` means: `imperial` or `us-steel`. */
   readonly wireGauge: string | null;
+  /** Whether every chapter ends with the picture of its order of work. */
+  readonly orderGraphs: boolean;
 }
 
 export interface EditionRead {
@@ -123,6 +125,7 @@ function editionFrom(value: Record<string, unknown>): Edition {
     cardPaper: paperNamed(value['card-paper']),
     sheets: list?.map((name) => sheetName(written(name) ?? '')) ?? null,
     wireGauge: written(value['wire-gauge']),
+    orderGraphs: value['order-graphs'] === true,
   };
 }
 

@@ -66,6 +66,7 @@ export async function booklet(
   const printed = await printBooklet({
     sheets,
     edition: edition.facts,
+    orderGraphs: edition.orderGraphs,
     paper: options.paper ?? edition.paper ?? 'half-letter',
     templates: readTemplates(project.root),
     picture: pictureSource(project, sheets),
