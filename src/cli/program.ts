@@ -44,6 +44,7 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
     )
     .option('--fix', 'mend what is certain, then show what is left')
     .option('-a, --all', 'show accepted findings too, with the reasons')
+    .option('--trace', 'show the state of the unit after every step, in place of findings')
     .action(async (paths: string[], options) => {
       const { check } = await import('./commands/check.ts');
       done(await check(paths, options, io));

@@ -15,4 +15,5 @@ export {
   stageRank,
 } from './sequence.ts';
 export { workingOperations, workOf } from './steps.ts';
+export { type TraceRow, type TraceStage, traceOf } from './trace.ts';
 export { walkSheet } from './walk.ts';

@@ -95,7 +95,7 @@ class Walker {
       for (const { term, by } of changes) if (by === 'mark') this.#markedParts.add(term.part);
     }
     for (const part of kind.parts.values()) {
-      if (part.starts !== null)
+      if (part.starts !== null && this.#isPresent(part.ifFeature))
         this.#state.set(part.name, { condition: part.starts, by: 'start', span: null });
     }
   }
@@ -162,11 +162,16 @@ class Walker {
       }
       this.passed.push({ step, after: new Map(this.#state) });
     }
+    let isLeft = false;
     for (const term of known?.leaves ?? []) {
       const now = this.#state.get(term.part);
       if (now && meets(this.#kind, term.part, now.condition, [term.condition])) continue;
       this.#set(term, 'operation', operation.heading.span);
+      isLeft = true;
     }
+    // What the operation leaves by its nature is there after its last step.
+    const last = this.passed.at(-1);
+    if (isLeft && last?.step.operation === operation) last.after = new Map(this.#state);
   }
 
   #change(step: WorkStep, change: StateChange): void {

@@ -13,6 +13,8 @@ export interface CheckOptions {
   readonly format: Format;
   readonly fix?: boolean;
   readonly all?: boolean;
+  /** The state after every step in place of findings; plain text, whatever the format. */
+  readonly trace?: boolean;
 }
 
 /** Fewer sheets than this are done before any preparation would pay. */
@@ -32,6 +34,10 @@ export async function check(
 ): Promise<ExitStatus> {
   const projects = new Projects(io.cwd);
   const { sheets, whole } = targetsOf(paths, projects, io.cwd);
+  if (options.trace === true) {
+    const { trace } = await import('../trace.ts');
+    return trace(sheets, io);
+  }
   if (sheets.length >= many) io.expectLongWork?.();
   const printer = printerFor(options.format, io, options.all === true);
   const progress = startProgress(io);
