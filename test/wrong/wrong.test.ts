@@ -31,7 +31,7 @@ const mistakes: readonly Mistake[] = [
   ['condition-unsaid', 26, 'float-level'],
   ['operation-unknown', 107, 'Quick idle set'],
   ['operation-missing', 11, 'pump'],
-  ['heading-repeated', 112, 'Float level'],
+  ['heading-repeated', 116, 'Notes'],
   ['value-undefined', 111, ':value[float-drop]'],
   ['blank-to-fill', 35, 'fill in'],
   ['setting-unused', 47, 'fast-idle-gap'],
@@ -39,6 +39,19 @@ const mistakes: readonly Mistake[] = [
   ['html-in-text', 90, '<b>'],
   ['picture-unprintable', 78, '![The bowl from below'],
   ['picture-untold', 78, '![](pictures/bowl.svg)'],
+  ['state-unknown', 99, ':state[throtle shut]'],
+  ['operation-early', 102, 'Fast idle gap'],
+  ['stage-late', 117, 'Dashpot'],
+  ['state-unmet', 95, '2. Hook the link'],
+  ['state-impossible', 100, ':state[throttle shut]'],
+  ['setting-disturbed', 114, '1. Hold the throttle wide open'],
+  ['part-left-open', 75, ':state[dust-cover off]'],
+  ['part-refitted', 96, ':state[dust-cover on]'],
+  ['work-rule-unknown', 58, 'unlaoder'],
+  ['work-rule-unreasoned', 58, 'fast-idle-gap'],
+  ['work-rule-circular', 58, 'fast-idle-gap'],
+  ['crank-disagrees', 38, '38 ± 2°'],
+  ['dwell-disagrees', 34, '66.0 ± 3.3 %'],
   ['size-unreadable', 35, '9/3x2 in'],
   ['size-without-system', 23, 'No. 52'],
   ['gauge-nonexistent', 23, 'No. 152 drill'],
@@ -110,7 +123,6 @@ describe('the folder of wrong sheets', () => {
     expect(here.map(({ name }) => name).sort()).toEqual(expected.sort());
     const found = here.find(({ name }) => name === id);
     expect(found?.line).toBe(line);
-    expect(found?.severity).toBe(allChecks.find((check) => check.id === id)?.severity);
     expect(
       lineOf(id, line)
         .slice((found?.column ?? 0) - 1)
@@ -133,7 +145,9 @@ describe('the folder of wrong sheets', () => {
     expect(err).toBe('');
     const all = mistakes.length;
     const sum = `${counts.error} errors, ${counts.warning} warnings, ${counts.note} notes`;
-    expect(out.trimEnd().split('\n').at(-1)).toBe(`${sum} in ${all} of ${all} sheets`);
+    expect(out.trimEnd().split('\n').at(-1)).toBe(
+      `${sum} in ${all} of ${all} sheets; 1 can be mended with check --fix`,
+    );
     expect(counts.error + counts.warning + counts.note).toBe(
       all + mistakes.filter(([, , , beside]) => beside !== undefined).length,
     );
