@@ -1,5 +1,5 @@
 import { defineCheck } from './define.ts';
-import { kindOf, nearest, wordsOf } from './vocabulary.ts';
+import { kindOf, nearest, oneUnit, wordsOf } from './vocabulary.ts';
 
 /** A feature that the kind does not know. */
 export default defineCheck({
@@ -13,11 +13,11 @@ export default defineCheck({
     'accepted with a word on what it is; a misspelling may not.',
   messages: {
     near: {
-      message: 'a {kind} has no feature `{feature}`',
+      message: '{kind} has no feature `{feature}`',
       fix: 'write `{near}`',
     },
     unknown: {
-      message: 'a {kind} has no feature `{feature}`, so nothing is required for it',
+      message: '{kind} has no feature `{feature}`, so nothing is required for it',
       fix: 'use a name of the kind, add it to the data file of the kind, or accept it with a reason',
     },
   },
@@ -27,7 +27,7 @@ export default defineCheck({
     for (const feature of sheet.unit.features) {
       if (kind.featureNamed(feature.value) !== null) continue;
       const near = nearest(feature.value, wordsOf(kind.features));
-      const values = { kind: kind.name, feature: feature.value };
+      const values = { kind: oneUnit(kind), feature: feature.value };
       const { span } = feature;
       const subject = feature.value;
       if (near !== null) report({ message: 'near', span, values: { ...values, near }, subject });
@@ -60,6 +60,22 @@ export default defineCheck({
           at: 'heated-jacket',
           severity: 'warning',
           message: 'a carburetor has no feature `heated-jacket`, so nothing is required for it',
+          fix: 'use a name of the kind, add it to the data file of the kind, or accept it with a reason',
+        },
+      ],
+    },
+    {
+      name: 'a feature of another kind of unit',
+      sheet: {
+        front:
+          'unit: { kind: ignition-distributor, maker: Orlo, model: K1, features: [four-lobe, single-points, downdraft] }',
+      },
+      expect: [
+        {
+          at: 'downdraft',
+          severity: 'warning',
+          message:
+            'an ignition-distributor has no feature `downdraft`, so nothing is required for it',
           fix: 'use a name of the kind, add it to the data file of the kind, or accept it with a reason',
         },
       ],

@@ -1,5 +1,5 @@
 import { defineCheck } from './define.ts';
-import { eitherOf, kindOf, nearest, wordsOf } from './vocabulary.ts';
+import { eitherOf, kindOf, nearest, oneUnit, wordsOf } from './vocabulary.ts';
 
 /** A safety message about a hazard that the kind does not know. */
 export default defineCheck({
@@ -13,7 +13,7 @@ export default defineCheck({
   messages: {
     near: { message: 'there is no hazard `{hazard}`', fix: 'write `hazard={near}`' },
     unknown: {
-      message: 'there is no hazard `{hazard}` among those of a {kind}',
+      message: 'there is no hazard `{hazard}` among those of {kind}',
       fix: 'write {known}, or accept it with a reason',
     },
   },
@@ -30,7 +30,7 @@ export default defineCheck({
         else {
           const values = {
             hazard: value,
-            kind: kind.name,
+            kind: oneUnit(kind),
             known: eitherOf([...kind.hazards.keys()]),
           };
           report({ message: 'unknown', span, values, subject, severity: 'warning' });

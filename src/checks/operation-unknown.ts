@@ -1,7 +1,7 @@
 import type { Kind } from '../kinds/model.ts';
 import type { Operation, Sheet } from '../sheet/model.ts';
 import { defineCheck } from './define.ts';
-import { kindOf, nearest, wordsOf } from './vocabulary.ts';
+import { kindOf, nearest, oneUnit, wordsOf } from './vocabulary.ts';
 
 /** A heading with steps under it that names no operation of the kind. */
 export default defineCheck({
@@ -16,19 +16,19 @@ export default defineCheck({
     "club's own that meets no hazard.",
   messages: {
     near: {
-      message: 'a {kind} has no operation `{heading}`',
+      message: '{kind} has no operation `{heading}`',
       fix: 'write `{near}`, or name the operation after the heading: `## {heading} {id}`',
     },
     unknown: {
-      message: 'a {kind} has no operation `{heading}`',
+      message: '{kind} has no operation `{heading}`',
       fix: 'write `## {heading} {#name}`, with the name of the operation that the work belongs to',
     },
     made: {
-      message: 'a {kind} has no operation `{heading}`',
+      message: '{kind} has no operation `{heading}`',
       fix: 'write `## {heading} {id}`, since its steps make `{setting}`',
     },
     id: {
-      message: 'a {kind} has no operation `{given}`, which the heading names in braces',
+      message: '{kind} has no operation `{given}`, which the heading names in braces',
       fix: 'write `{cure}`',
     },
   },
@@ -45,7 +45,7 @@ export default defineCheck({
         const near = nearest(id.value, words);
         if (near === null && !isWork(operation)) continue;
         const cure = near === null ? 'the name of the operation it belongs to' : `{#${near}}`;
-        const values = { kind: kind.name, given: id.value, cure };
+        const values = { kind: oneUnit(kind), given: id.value, cure };
         report({ message: 'id', span: id.span, values, subject, alsoCalled });
         continue;
       }
@@ -53,7 +53,7 @@ export default defineCheck({
       if (near === null && !isWork(operation)) continue;
       const known = near === null ? null : kind.operationNamed(near);
       const { span } = heading;
-      const values = { kind: kind.name, heading: heading.value };
+      const values = { kind: oneUnit(kind), heading: heading.value };
       const made = known === null ? makes(operation, sheet, kind) : null;
       if (made !== null) {
         const named = { ...values, id: `{#${made.operation}}`, setting: made.setting };

@@ -1,5 +1,5 @@
 import { defineCheck } from './define.ts';
-import { kindOf, nearest, wordsOf } from './vocabulary.ts';
+import { kindOf, nearest, oneUnit, wordsOf } from './vocabulary.ts';
 
 /** A setting that the kind does not know. */
 export default defineCheck({
@@ -13,11 +13,11 @@ export default defineCheck({
     'lacks may be accepted; a misspelling may not.',
   messages: {
     near: {
-      message: 'a {kind} has no setting `{setting}`',
+      message: '{kind} has no setting `{setting}`',
       fix: 'write `{near}:`',
     },
     unknown: {
-      message: 'a {kind} has no setting `{setting}`, so its figure is held against nothing',
+      message: '{kind} has no setting `{setting}`, so its figure is held against nothing',
       fix: 'use a name of the kind, add it to the data file of the kind, or accept it with a reason',
     },
   },
@@ -27,7 +27,7 @@ export default defineCheck({
     for (const { name, canonical } of sheet.settings.values()) {
       if (canonical !== null) continue;
       const near = nearest(name.value, wordsOf(kind.settings));
-      const values = { kind: kind.name, setting: name.value };
+      const values = { kind: oneUnit(kind), setting: name.value };
       const { span } = name;
       const subject = name.value;
       if (near !== null) report({ message: 'near', span, values: { ...values, near }, subject });

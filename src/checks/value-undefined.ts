@@ -28,7 +28,8 @@ export default defineCheck({
     const kind = kindOf(sheet, context);
     for (const { name, span } of sheet.values) {
       if (name.trim() === '') {
-        const example = [...settingsByName(sheet).keys()][0] ?? 'float-level';
+        const example =
+          [...settingsByName(sheet).keys(), ...(kind?.settings.keys() ?? [])][0] ?? 'name';
         report({ message: 'empty', span, values: { example } });
         continue;
       }

@@ -11,6 +11,11 @@ export function kindOf(sheet: Sheet, context: CheckContext): Kind | null {
   return context.kinds.get(named.value) ?? context.kinds.get(plainName(named.value)) ?? null;
 }
 
+/** A unit of the kind in a sentence: `a carburetor`, `an ignition-distributor`. */
+export function oneUnit(kind: Kind): string {
+  return `${/^[aeiou]/.test(kind.name) ? 'an' : 'a'} ${kind.name}`;
+}
+
 /** A name in the one spelling that names are compared in: `Choke Pull-Down ` → `choke-pull-down`. */
 export function plainName(text: string): string {
   return levelName(text);
