@@ -1,9 +1,20 @@
 import type { Kind, KindOperation } from '../kinds/model.ts';
+import { freePairs, orderedOperations } from '../order/index.ts';
 
 /** Which settings and operations a new sheet gets, both in working order. */
 export interface DraftPlan {
   readonly settings: readonly string[];
   readonly operations: readonly KindOperation[];
+}
+
+/** Labels of neighbors in the plan's order that may change places: neither waits for the other. */
+export function freeNeighbors({ operations }: DraftPlan): readonly (readonly [string, string])[] {
+  return operations.flatMap((operation, i) => {
+    const next = operations[i + 1];
+    return next && freePairs([operation, next]).length > 0
+      ? [[operation.label, next.label] as const]
+      : [];
+  });
 }
 
 /**
@@ -36,7 +47,7 @@ export function planDraft(kind: Kind, features: readonly string[]): DraftPlan {
   const own = features.map((name) => kind.features.get(name)).filter((each) => each !== undefined);
   const settings = choose([...own.flatMap((each) => each.settings), ...kind.always.settings]);
   const asked = choose([...own.flatMap((each) => each.operations), ...kind.always.operations]);
-  const operations = [...kind.operations.values()].filter(
+  const chosen = [...kind.operations.values()].filter(
     (operation) =>
       operation.stage !== 'any' &&
       (asked.has(operation.name) ||
@@ -46,6 +57,7 @@ export function planDraft(kind: Kind, features: readonly string[]): DraftPlan {
         // The way from the bench to the running engine leads through it.
         operation.stage === 'before-start'),
   );
+  const operations = orderedOperations(chosen);
   for (const operation of operations) {
     if (operation.settings.length > wholeUpTo) continue;
     for (const setting of operation.settings) settings.add(setting);

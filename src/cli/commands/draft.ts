@@ -1,4 +1,5 @@
 import { basename, dirname, join, relative, resolve, sep } from 'node:path';
+import type { Kind } from '../../kinds/model.ts';
 import { packageRoot } from '../../project/package-root.ts';
 import { openProject } from '../../project/project.ts';
 import { Refusal } from '../../project/refusal.ts';
@@ -6,6 +7,7 @@ import { isFolder } from '../../project/root.ts';
 import { isTaken } from '../../project/safe-path.ts';
 import { writeWhole } from '../../project/write-whole.ts';
 import { type DraftAnswers, type DraftOptions, draftAnswers } from '../draft-answers.ts';
+import { freeNeighbors, planDraft } from '../draft-plan.ts';
 import { draftSheet } from '../draft-sheet.ts';
 import { type Io, say } from '../io.ts';
 import type { ExitStatus } from '../run.ts';
@@ -32,12 +34,20 @@ export async function draft(options: DraftOptions, io: Io): Promise<ExitStatus> 
   const text = draftSheet({ ...answers, id, date, schema: schemaFor(path, project.root) });
   if (path === null) {
     io.stdout.write(text);
+    tellFree(answers.kind, answers.features, io);
     return 0;
   }
   writeWhole(path, text);
   io.stdout.write(`${project.show(path)}\n`);
   say(io, `Now fill in the blanks: gaugeleaf check ${project.show(path)} lists them.`);
+  tellFree(answers.kind, answers.features, io);
   return 0;
+}
+
+/** Which headings may change places, so that nobody takes the draft's order for the only one. */
+function tellFree(kind: Kind, features: readonly string[], io: Io): void {
+  const pairs = freeNeighbors(planDraft(kind, features)).map((pair) => pair.join(' and '));
+  if (pairs.length > 0) say(io, `These neighbors may change places: ${pairs.join('; ')}.`);
 }
 
 function dateOf(given: string | undefined, io: Io): string {
