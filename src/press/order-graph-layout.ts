@@ -77,11 +77,7 @@ function rowsOf(
 ): Rows {
   const { smallSize } = measures;
   const layer = (number: number): number => layers.layerOf.get(number) ?? 0;
-  const labelled = new Set(
-    arrows.flatMap(({ from, to, label }) =>
-      label === null ? [] : [Math.floor((layer(from) + layer(to)) / 2)],
-    ),
-  );
+  const labelled = labelledGaps(arrows, layers);
   const rows: { top: number; bottom: number }[] = [];
   const bands: PlacedBand[] = [];
   let y = 0;
@@ -94,13 +90,22 @@ function rowsOf(
         .map((one) => one.height);
       const height = Math.max(...heights, 0);
       rows[index] = { top: y, bottom: y + height };
-      y += height + (labelled.has(index) ? smallSize : 0);
+      y += height + (labelled.has(index) ? smallSize + 6 : 0);
       y += index < band.last ? layerGap : layerGap * 0.6;
     }
     y = Math.max(y, top + stageNames[band.stage].length * measures.nameHeight + 5);
     bands.push({ stage: band.stage, top, bottom: y });
   }
   return { layers: rows, bands, height: y };
+}
+
+/** The layers below which words stand in the gap to the next; in others words stand among the boxes. */
+function labelledGaps(arrows: readonly GraphArrow[], layers: Layers): ReadonlySet<number> {
+  const layer = (number: number): number => layers.layerOf.get(number) ?? 0;
+  const ranks = arrows.flatMap(({ from, to, label }) =>
+    label === null ? [] : [layer(from) + layer(to)],
+  );
+  return new Set(ranks.filter((rank) => rank % 2 === 1).map((rank) => (rank - 1) / 2));
 }
 
 /** Each arrow as upright stretches: at its boxes' edges, and wherever it passes between other boxes. */
@@ -114,6 +119,7 @@ function runsOf(
   const byNumber = new Map(boxes.map((one) => [one.box.number, one]));
   const layer = (number: number): number => layers.layerOf.get(number) ?? 0;
   const ends = portsOf(boxes, arrows, layers, places);
+  const labelled = labelledGaps(arrows, layers);
   return arrows.map((arrow, index): PlacedArrow => {
     const { from, to, kind } = arrow;
     const up = layer(from) > layer(to);
@@ -132,8 +138,13 @@ function runsOf(
       const x = pass?.at.get(2 * at);
       if (at > layer(upper) && row && x !== undefined)
         runs.push({ x, top: row.top - 2, bottom: row.bottom + 2 });
-      if (label && label.row === at)
-        runs.push({ x: label.x, top: label.y - 4, bottom: label.y + 4 });
+      const next = rows[at + 1];
+      const beside = labelled.has(at) ? pass?.at.get(2 * at + 1) : undefined;
+      // Past the words in a gap, its own or others', every arrow goes where it was given room.
+      if (row && next && beside !== undefined) {
+        const y = (row.bottom + next.top) / 2;
+        runs.push({ x: beside, top: y - 4, bottom: y + 4 });
+      }
     }
     if (bottom) {
       const edge = bottom.y - bottom.height / 2;
@@ -157,15 +168,14 @@ function labelPlace(
   upper: number,
   lower: number,
   rows: Rows['layers'],
-): { readonly x: number; readonly y: number; readonly row: number } | null {
+): { readonly x: number; readonly y: number } | null {
   if (arrow.label === null || x === null) return null;
   const rank = upper + lower;
-  const row = Math.floor(rank / 2);
-  const here = rows[row];
-  const next = rows[row + 1];
+  const here = rows[Math.floor(rank / 2)];
+  const next = rows[Math.floor(rank / 2) + 1];
   if (!here) return null;
   const y = rank % 2 === 0 || !next ? (here.top + here.bottom) / 2 : (here.bottom + next.top) / 2;
-  return { x, y, row };
+  return { x, y };
 }
 
 /** Where arrows meet the edge of a box: side by side around its middle, in the order they come from. */
@@ -176,6 +186,7 @@ function portsOf(
   places: Places,
 ): ReadonlyMap<string, number> {
   const layer = (number: number): number => layers.layerOf.get(number) ?? 0;
+  const labelled = labelledGaps(arrows, layers);
   const ports = new Map<string, number>();
   for (const one of boxes) {
     const { number } = one.box;
@@ -185,9 +196,8 @@ function portsOf(
         const other = from === number ? to : from;
         const below = layer(other) > layer(number);
         if (below !== (side === 'bottom')) return [];
-        const step = below ? 2 : -2;
-        const next = layer(number) * 2 + step;
-        const passing = places.passes[index]?.at.get(next);
+        const step = labelled.has(layer(number) - (below ? 0 : 1)) ? 1 : 2;
+        const passing = places.passes[index]?.at.get(2 * layer(number) + (below ? step : -step));
         return [{ index, x: passing ?? places.xOf.get(other) ?? one.x }];
       });
       meeting.sort((a, b) => a.x - b.x || a.index - b.index);

@@ -22,7 +22,7 @@ export const measures = {
   arrowGap: 5,
   layerGap: 17,
   /** The least gap, for a picture that would be higher than `height` otherwise. */
-  leastGap: 11,
+  leastGap: 9,
   /** What the half-letter page has room for under a heading, the legend and the caption left off. */
   height: 450,
   /** The column on the left that has the stages' names. */

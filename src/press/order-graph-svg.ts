@@ -29,13 +29,15 @@ export interface PictureOptions {
 /**
  * Draws the graph of a sheet's operations: a box for each, in bands by stage; solid arrows for what
  * must precede what, dashed ones for what disturbs what; a double frame for what is done again. Black
- * on white. Null where the sheet has no operation that its kind knows.
+ * on white. What is disturbed before it is made, in a later stage, has no arrow: it would only hide the
+ * others. Null where the sheet has no operation that its kind knows.
  */
 export async function drawOrder(
-  graph: OrderGraph,
+  whole: OrderGraph,
   options: PictureOptions,
 ): Promise<OrderPicture | null> {
-  if (graph.boxes.length === 0) return null;
+  if (whole.boxes.length === 0) return null;
+  const graph = { ...whole, disturbs: whole.disturbs.filter(({ harmless }) => !harmless) };
   return drawn(graph, await layOut(graph), options);
 }
 

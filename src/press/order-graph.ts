@@ -20,6 +20,8 @@ export interface OrderBox {
 export interface Disturbance extends Pair {
   /** Labels of the settings, in the order of the kind. */
   readonly settings: readonly string[];
+  /** `to` stands later and belongs to a later stage: it is made after in any case, and never spoiled. */
+  readonly harmless: boolean;
 }
 
 /** What must precede what on a sheet, and what disturbs what; arrows go by the boxes' numbers. */
@@ -136,8 +138,14 @@ function disturbances(
       for (const name of condition?.disturbs ?? []) add(box, name, true);
     }
   }
+  const rank = (number: number): number => stageRank(byNumber.get(number)?.stage ?? 'any');
   return [...found.values()]
-    .map(({ from, to, settings }) => ({ from, to, settings: [...settings] }))
+    .map(({ from, to, settings }) => ({
+      from,
+      to,
+      settings: [...settings],
+      harmless: from < to && rank(from) < rank(to),
+    }))
     .sort(byNumbers);
 }
 

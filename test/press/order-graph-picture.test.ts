@@ -19,8 +19,9 @@ async function svgOf(graph: OrderGraph): Promise<string> {
 }
 
 /** What any picture must keep to, whatever the graph. */
-async function expectSound(graph: OrderGraph): Promise<void> {
-  const picture = await drawOrder(graph, options);
+async function expectSound(whole: OrderGraph): Promise<void> {
+  const picture = await drawOrder(whole, options);
+  const graph = { ...whole, disturbs: whole.disturbs.filter(({ harmless }) => !harmless) };
   const layout = await layOut(graph);
   expect(picture?.width).toBeLessThanOrEqual(textWidthPt);
   expectApart(layout);
@@ -88,6 +89,9 @@ describe('the picture of a graph', () => {
       return orderGraph(sheet, kind);
     };
     await expectSound(graph());
+    // booklet.css draws a higher one smaller, and its words with it.
+    const { height = 0 } = (await drawOrder(graph(), options)) ?? {};
+    expect((height / 72) * 25.4).toBeLessThanOrEqual(170);
     expect(await svgOf(graph())).toBe(await svgOf(graph()));
   });
 
@@ -172,10 +176,10 @@ describe('the picture of a graph', () => {
           before: sound.filter(({ hard }) => hard),
           disturbs: sound
             .filter(({ hard }) => !hard)
-            .map((pair) => ({ ...pair, settings: ['A setting of some name'] })),
+            .map((pair) => ({ ...pair, settings: ['A setting of some name'], harmless: false })),
         };
       });
-    await fc.assert(fc.asyncProperty(any, expectSound), { numRuns: 30 });
+    await fc.assert(fc.asyncProperty(any, expectSound), { numRuns: 20 });
   });
 });
 
@@ -193,7 +197,7 @@ describe('hostile words', () => {
     title: '</title><script>x</script>',
     boxes: hostile.map((label, index) => box(index + 1, 'bench', label)),
     before: [{ from: 1, to: 2 }],
-    disturbs: [{ from: 2, to: 3, settings: ['"><script>&', 'x'.repeat(300)] }],
+    disturbs: [{ from: 2, to: 3, settings: ['"><script>&', 'x'.repeat(300)], harmless: false }],
   };
 
   test('stay words, and in their boxes', async () => {

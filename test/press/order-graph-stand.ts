@@ -75,8 +75,9 @@ export const sample: OrderGraph = {
     { from: 8, to: 11 },
   ],
   disturbs: [
-    { from: 5, to: 6, settings: ['Rods'] },
-    { from: 6, to: 4, settings: ['Fuel height'] },
-    { from: 9, to: 8, settings: ['Speed'] },
+    { from: 5, to: 6, settings: ['Rods'], harmless: false },
+    { from: 6, to: 4, settings: ['Fuel height'], harmless: false },
+    { from: 5, to: 9, settings: ['Mixture'], harmless: true },
+    { from: 9, to: 8, settings: ['Speed'], harmless: false },
   ],
 };

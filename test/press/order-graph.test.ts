@@ -85,7 +85,7 @@ describe('the graph of a sheet', () => {
       'Idle speed, again {#idle-speed}',
     ]);
     expect(graph.boxes.map(({ again }) => again)).toEqual([null, null, null, 2]);
-    expect(graph.disturbs).toEqual([{ from: 3, to: 2, settings: ['Idle speed'] }]);
+    expect(graph.disturbs).toEqual([{ from: 3, to: 2, settings: ['Idle speed'], harmless: false }]);
     expect(new Set(written(graph.before))).toEqual(new Set(['1>2', '1>3', '2>4', '3>4']));
   });
 
@@ -114,7 +114,7 @@ On the bench
       after: 3 Straighten the float before anything else
    5  Pump
       after: 2 Take it down
-      disturbs: 6 Rods
+      disturbs: 6 Rods, 9 Mixture
    6  Rods
       after: 5 Pump
       disturbs: 4 Level (Fuel height)
