@@ -39,9 +39,13 @@ export async function placeGraph(graph: OrderGraph): Promise<PlacedGraph> {
   for (const labelled of [true, false]) {
     const arrows = arrowsOf(graph, labelled);
     let best: PlacedGraph | null = null;
+    let before = '';
     for (let capacity = 6; capacity > 0; capacity--) {
       const layers = layersOf(graph, capacity);
       if (best && count(layers) > count(best.layers)) break;
+      const shares = [...layers.layerOf].join(' ');
+      if (shares === before) continue;
+      before = shares;
       const placed = { boxes, arrows, layers, places: await place(boxes, arrows, layers) };
       const fits = ranksOf(placed).every((row) => leastBreadth(row) <= breadth);
       if (fits && (!best || placed.places.width < best.places.width)) best = placed;

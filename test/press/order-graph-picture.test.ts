@@ -42,34 +42,47 @@ async function expectSound(whole: OrderGraph): Promise<void> {
 
 /** No box on another, none beyond the picture. */
 function expectApart({ boxes, width, height }: OrderLayout): void {
-  for (const [index, one] of boxes.entries()) {
-    expect(one.x - one.width / 2).toBeGreaterThanOrEqual(-0.01);
-    expect(one.x + one.width / 2).toBeLessThanOrEqual(width + 0.01);
-    expect(one.y + one.height / 2).toBeLessThanOrEqual(height);
-    for (const two of boxes.slice(index + 1)) {
-      const beside = Math.abs(one.x - two.x) >= (one.width + two.width) / 2;
-      const below = Math.abs(one.y - two.y) >= (one.height + two.height) / 2;
-      expect(beside || below, `${one.box.number} and ${two.box.number}`).toBe(true);
-    }
-  }
+  const beyond = boxes.filter(
+    (one) =>
+      one.x - one.width / 2 < -0.01 ||
+      one.x + one.width / 2 > width + 0.01 ||
+      one.y - one.height / 2 < 0 ||
+      one.y + one.height / 2 > height,
+  );
+  expect(beyond).toEqual([]);
+  const overlaps = boxes.flatMap((one, index) =>
+    boxes
+      .slice(index + 1)
+      .filter(
+        (two) =>
+          Math.abs(one.x - two.x) < (one.width + two.width) / 2 - 0.01 &&
+          Math.abs(one.y - two.y) < (one.height + two.height) / 2 - 0.01,
+      )
+      .map((two) => `${one.box.number} on ${two.box.number}`),
+  );
+  expect(overlaps).toEqual([]);
 }
 
 /** No upright stretch of an arrow through a box. */
 function expectUncrossed({ boxes, arrows }: OrderLayout): void {
-  for (const { from, to, runs } of arrows) {
-    for (const run of runs.filter(({ top, bottom }) => bottom > top)) {
-      for (const one of boxes) {
-        const hit =
-          Math.abs(run.x - one.x) < one.width / 2 &&
-          run.top < one.y + one.height / 2 &&
-          run.bottom > one.y - one.height / 2;
-        expect(hit, `${from}>${to} through ${one.box.number}`).toBe(false);
-      }
-    }
-  }
+  const crossed = arrows.flatMap(({ from, to, runs }) =>
+    runs
+      .filter(({ top, bottom }) => bottom > top)
+      .flatMap((run) =>
+        boxes
+          .filter(
+            (one) =>
+              Math.abs(run.x - one.x) < one.width / 2 &&
+              run.top < one.y + one.height / 2 &&
+              run.bottom > one.y - one.height / 2,
+          )
+          .map((one) => `${from}>${to} through ${one.box.number}`),
+      ),
+  );
+  expect(crossed).toEqual([]);
 }
 
-/** Every box within the band of its stage, every arrow down unless it goes against the numbers or stages. */
+/** Every box within the band of its stage. */
 function expectBanded({ boxes, bands }: OrderLayout): void {
   for (const { box: each, y, height } of boxes) {
     const band = bands.find(({ stage }) => stage === each.stage);
@@ -144,7 +157,7 @@ describe('the picture of a graph', () => {
     expect(placed[0]?.y).toBeLessThan(placed[1]?.y ?? 0);
   });
 
-  test('is sound whatever the graph', async () => {
+  test('is sound whatever the graph', { timeout: 120_000 }, async () => {
     const stages: readonly Stage[] = ['strip', 'bench', 'before-start', 'running', 'road'];
     const any = fc
       .record({
