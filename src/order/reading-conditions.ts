@@ -24,6 +24,7 @@ export function conditionOf(
   lexicon: Lexicon,
   modes: readonly Mode[],
 ): { readonly term: StateTerm; readonly end: number } | null {
+  const isHead = isStop(tokens[mention.at - 1]?.word);
   let isBound = isWith(tokens, mention.at);
   for (let at = mention.end; at <= mention.end + REACH; at++) {
     const word = tokens[at]?.word ?? '.';
@@ -31,12 +32,29 @@ export function conditionOf(
     for (const { part, condition, words } of lexicon.conditions.get(word) ?? []) {
       if (!parts.includes(part) || !matchesAt(tokens, at, words)) continue;
       const end = at + words.length;
-      if (words.length === 1 && WEAK.has(word) && !(isBound && endsClause(tokens, end))) continue;
+      const isWeak = words.length === 1 && WEAK.has(word);
+      const isNote = isHead && at === mention.end && isStop(tokens[end]?.word);
+      if (isWeak && !isNote && !(isBound && endsClause(tokens, end))) continue;
       return { term: { part, condition }, end };
     }
     if (COPULAS.has(word)) isBound = true;
     else if (!isAdverb(word) && !(/^(?:must|should|shall|to)$/.test(word) && !POSSIBLES.has(word)))
       return null;
+  }
+  return null;
+}
+
+/** `with the inverted cover`, `the hot engine`: a condition that a thing is named with. */
+export function attributeOf(
+  tokens: readonly Token[],
+  mention: Mention,
+  lexicon: Lexicon,
+): StateTerm | null {
+  const word = tokens[mention.at - 1]?.word ?? '.';
+  if (WEAK.has(word) || !/^(?:the|with|both)$/.test(tokens[mention.at - 2]?.word ?? ''))
+    return null;
+  for (const { part, condition, words } of lexicon.conditions.get(word) ?? []) {
+    if (words.length === 1 && mention.parts.includes(part)) return { part, condition };
   }
   return null;
 }

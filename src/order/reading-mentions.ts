@@ -22,6 +22,8 @@ export interface Mention {
   readonly end: number;
   /** The parts that it may be, the likeliest first; empty for what is no part. */
   readonly parts: readonly string[];
+  /** Whether it is `it` or `them`, and so only one of its parts. */
+  readonly isPronoun: boolean;
 }
 
 /** What `it` at the head of the next step may mean. */
@@ -38,7 +40,8 @@ export function mentionsOf(
   for (let at = 0; at < tokens.length; ) {
     const word = tokens[at]?.word ?? '';
     if (PRONOUNS.has(word)) {
-      mentions.push({ at, end: at + 1, parts: meantBy(mentions, clauses, topic) });
+      const parts = meantBy(mentions, clauses, topic, clauses.clause[at]);
+      mentions.push({ at, end: at + 1, parts, isPronoun: true });
       at++;
       continue;
     }
@@ -46,40 +49,53 @@ export function mentionsOf(
     if (noun && !isVerbHere(tokens, at, noun.words.length)) {
       const end = at + noun.words.length;
       const earlier = mentions[mentions.length - 1];
-      const isJoined = earlier !== undefined && earlier.end === at && !isPronoun(tokens, earlier);
+      const isJoined = earlier !== undefined && earlier.end === at && !earlier.isPronoun;
       if (isJoined) mentions.pop();
       const isAlone =
         !isJoined && endsName(tokens, end, lexicon) && !isQualified(tokens, at, lexicon);
-      mentions.push({ at, end, parts: isAlone ? noun.parts : [] });
+      mentions.push({ at, end, parts: isAlone ? noun.parts : [], isPronoun: false });
       at = end;
       continue;
     }
     if (DETERMINERS.has(word)) {
       const unknown = unknownAfter(tokens, at + 1, lexicon);
-      if (unknown > 0) mentions.push({ at: unknown, end: unknown + 1, parts: [] });
+      if (unknown > 0)
+        mentions.push({ at: unknown, end: unknown + 1, parts: [], isPronoun: false });
     }
     at++;
   }
   return { mentions, topic: mentions.length > 0 ? meantBy(mentions, clauses, topic) : topic };
 }
 
-function isPronoun(tokens: readonly Token[], { at }: Mention): boolean {
-  return PRONOUNS.has(tokens[at]?.word ?? '');
-}
-
-/** What the clause before was about, then what was named last; before any, what the step before left. */
-function meantBy(mentions: readonly Mention[], clauses: Clauses, topic: Topic): Topic {
+/**
+ * What `it` may be: what the last clause with a name was about, then what it named last, and where
+ * `it` stands in that clause itself, what the one before was about (`the cover, with the gasket on
+ * it`). Before any of them it is what the last step left.
+ */
+function meantBy(
+  mentions: readonly Mention[],
+  clauses: Clauses,
+  topic: Topic,
+  own?: number,
+): Topic {
   const last = mentions[mentions.length - 1];
   if (!last) return topic;
-  const number = clauses.clause[last.at];
-  let first = last;
-  for (let i = mentions.length - 2; i >= 0; i--) {
-    const each = mentions[i];
-    if (!each || clauses.clause[each.at] !== number) break;
-    first = each;
+  const latest = headOf(mentions, mentions.length - 1, clauses);
+  const isOwn = own !== undefined && own === clauses.clause[last.at];
+  const earlier = isOwn && latest > 0 ? mentions[headOf(mentions, latest - 1, clauses)] : undefined;
+  const parts: string[] = [];
+  for (const each of [mentions[latest], last, earlier]) {
+    for (const part of each?.parts ?? []) if (!parts.includes(part)) parts.push(part);
   }
-  if (first === last) return last.parts;
-  return [...first.parts, ...last.parts.filter((part) => !first.parts.includes(part))];
+  return parts;
+}
+
+/** The index of the first thing that is named in the clause of another. */
+function headOf(mentions: readonly Mention[], index: number, clauses: Clauses): number {
+  const number = clauses.clause[mentions[index]?.at ?? 0];
+  let head = index;
+  while (head > 0 && clauses.clause[mentions[head - 1]?.at ?? 0] === number) head--;
+  return head;
 }
 
 /** `Cover the bowl`: a name at the head of a clause with an article behind it is a verb. */
@@ -114,9 +130,8 @@ function isKnown(word: string, lexicon: Lexicon): boolean {
     SUBJECTS.has(word) ||
     word === 'where' ||
     lexicon.conditions.has(word) ||
-    lexicon.verbs.has(word) ||
+    (lexicon.verbs.get(word)?.some(({ form }) => form !== 'base') ?? false) ||
     lexicon.doings.has(word) ||
-    lexicon.nouns.has(word) ||
     /^\d/.test(word)
   );
 }
@@ -140,7 +155,9 @@ function unknownAfter(tokens: readonly Token[], from: number, lexicon: Lexicon):
     if (word === undefined || isStop(word)) return 0;
     const isNoun = lexicon.nouns.get(word)?.some(({ words }) => matchesAt(tokens, at, words));
     if (isNoun) return 0;
-    if (!DETERMINERS.has(word) && !ADJECTIVES.has(word) && word !== 'of') return at;
+    const isDescribing =
+      DETERMINERS.has(word) || ADJECTIVES.has(word) || lexicon.conditions.has(word);
+    if (!isDescribing && word !== 'of' && !/ed$/.test(word)) return at;
   }
   return 0;
 }

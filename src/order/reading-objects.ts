@@ -28,13 +28,12 @@ const UNKNOWN = 4;
 
 type MentionAt = readonly (Mention | undefined)[];
 
-/** What a verb acts on from a place on, with the particle it wants; null where that is no part. */
+/** What a verb acts on from a place on, without a particle of the verb; null where that is no part. */
 export function objectAt(
   tokens: readonly Token[],
   from: number,
   mentionAt: MentionAt,
   lexicon: Lexicon,
-  tail: readonly string[],
 ): Named | null {
   const mentions: Mention[] = [];
   let at = overArticles(tokens, from, mentionAt);
@@ -47,13 +46,25 @@ export function objectAt(
     at = overUnknown(tokens, at, mentionAt, lexicon);
     if (at < 0) return null;
   }
-  at = overList(tokens, at, mentionAt, lexicon, mentions);
-  if (mentions.length === 0) return null;
-  if (tail.length === 0) return { mentions, end: at };
-  let end = tailAfter(tokens, at, tail, isBetween);
+  const end = overList(tokens, at, mentionAt, lexicon, mentions);
+  return mentions.length === 0 ? null : { mentions, end };
+}
+
+/** An object with the particle that a verb wants behind it, and what is joined to it behind that. */
+export function withTail(
+  tokens: readonly Token[],
+  object: Named,
+  tail: readonly string[],
+  mentionAt: MentionAt,
+  lexicon: Lexicon,
+): { readonly object: Named; readonly at: number } | null {
+  const first = object.mentions[0];
+  let end = tailAfter(tokens, object.end, tail, isBetween);
   if (end < 0 && first) end = tailAfter(tokens, first.end, tail, isBetween);
   if (end < 0) return null;
-  return { mentions, end: overList(tokens, end, mentionAt, lexicon, mentions) };
+  const mentions = [...object.mentions];
+  const last = overList(tokens, end, mentionAt, lexicon, mentions);
+  return { object: { mentions, end: last }, at: end - tail.length };
 }
 
 /** The end of a verb's particle near a place, over words that may stand between; -1 without it. */
@@ -93,6 +104,7 @@ function overArticles(tokens: readonly Token[], from: number, mentionAt: Mention
     const word = tokens[at]?.word ?? '.';
     const isSkipped =
       DETERMINERS.has(word) ||
+      word === 'that' ||
       ADJECTIVES.has(word) ||
       (isAdverb(word) && !PREPOSITIONS.has(word)) ||
       (word === 'of' && at > from) ||

@@ -1,12 +1,13 @@
 import type { Kind, StateTerm } from '../kinds/model.ts';
 import type { ReadState } from './reading.ts';
 import { type Clauses, clausesOf, isAdverb } from './reading-clauses.ts';
-import { conditionOf } from './reading-conditions.ts';
+import { attributeOf, conditionOf } from './reading-conditions.ts';
 import { type Lexicon, lexiconOf, type VerbForm } from './reading-lexicon.ts';
 import { type Mention, mentionsOf, type Topic } from './reading-mentions.ts';
-import { coordinatedBefore, type Named, objectAt, tailAfter } from './reading-objects.ts';
+import { coordinatedBefore, type Named, objectAt, tailAfter, withTail } from './reading-objects.ts';
 import { isStop, matchesAt, type Token, tokensOf } from './reading-tokens.ts';
 import { isActive, subjectBefore } from './reading-verbs.ts';
+import type { Form } from './reading-words.ts';
 
 /** How many words the `...` of a phrase may stand for. */
 const GAP = 7;
@@ -107,10 +108,9 @@ export class StepReader {
       if (word === '.') subject = [];
       const forms = this.#lexicon.verbs.get(word);
       if (!forms || this.#mentionAt[at] || this.#clauses.modes[at] === 'open') continue;
+      if (this.#active(at, forms)) continue;
       for (const verb of forms) {
-        if (!matchesAt(this.#tokens, at + 1, verb.rest)) continue;
-        if (this.#active(at, verb)) break;
-        if (verb.form !== 'past') continue;
+        if (verb.form !== 'past' || !matchesAt(this.#tokens, at + 1, verb.rest)) continue;
         const passive = this.#passive(at, verb, subject);
         if (!passive) continue;
         subject = passive;
@@ -119,14 +119,48 @@ export class StepReader {
     }
   }
 
-  /** A verb that does something to what it names; false where it says nothing of a part. */
-  #active(at: number, verb: VerbForm): boolean {
-    const mode = this.#clauses.modes[at];
-    if (mode === 'held' && verb.form !== 'ing' && verb.form !== 'past') return false;
-    if (!isActive(this.#tokens, at, verb.form)) return false;
-    const from = at + 1 + verb.rest.length;
-    const object = objectAt(this.#tokens, from, this.#mentionAt, this.#lexicon, verb.tail);
-    return object !== null && this.#brings(object, verb.group, at);
+  /**
+   * A verb that does something to what it names: of those that begin alike the one whose particle
+   * stands nearest, then the one that says most. False where it says nothing of a part.
+   */
+  #active(at: number, forms: readonly VerbForm[]): boolean {
+    let best: { readonly object: Named; readonly verb: VerbForm; readonly at: number } | null =
+      null;
+    let form: Form | null = null;
+    let isDoing = false;
+    let from = -1;
+    let plain: Named | null = null;
+    for (const verb of forms) {
+      if (verb.form !== form) {
+        form = verb.form;
+        isDoing = this.#isActive(at, form);
+      }
+      if (!isDoing || !matchesAt(this.#tokens, at + 1, verb.rest)) continue;
+      if (from !== at + 1 + verb.rest.length) {
+        from = at + 1 + verb.rest.length;
+        plain = objectAt(this.#tokens, from, this.#mentionAt, this.#lexicon);
+      }
+      if (plain === null || !this.#reads(plain, verb.group)) continue;
+      if (verb.tail.length === 0) {
+        const nearest = verb.rest.length > 0 ? at : Number.POSITIVE_INFINITY;
+        if (best === null || nearest < best.at) best = { object: plain, verb, at: nearest };
+        continue;
+      }
+      const tailed = withTail(this.#tokens, plain, verb.tail, this.#mentionAt, this.#lexicon);
+      if (tailed && (best === null || tailed.at < best.at)) best = { ...tailed, verb };
+    }
+    return best !== null && this.#brings(best.object, best.verb.group, at);
+  }
+
+  #isActive(at: number, form: Form): boolean {
+    if (this.#clauses.modes[at] === 'held' && form !== 'ing' && form !== 'past') return false;
+    return isActive(this.#tokens, at, form);
+  }
+
+  #reads({ mentions }: Named, group: string): boolean {
+    return mentions.some(({ parts }) =>
+      parts.some((each) => this.#kind.parts.get(each)?.reads.has(group)),
+    );
   }
 
   /** A verb done to what stands before it; returns what that is, for a second verb to share. */
@@ -147,13 +181,14 @@ export class StepReader {
 
   #brings({ mentions, end }: Named, group: string, from: number): boolean {
     let isRead = false;
-    for (const { parts } of mentions) {
-      const part = parts.find((each) => this.#kind.parts.get(each)?.reads.has(group));
-      const condition =
-        part === undefined ? undefined : this.#kind.parts.get(part)?.reads.get(group);
-      if (part === undefined || condition === undefined) continue;
-      this.#add({ part, condition }, from, end, group);
-      isRead = true;
+    for (const { parts, isPronoun } of mentions) {
+      for (const part of parts) {
+        const condition = this.#kind.parts.get(part)?.reads.get(group);
+        if (condition === undefined) continue;
+        this.#add({ part, condition }, from, end, group);
+        isRead = true;
+        if (isPronoun) break;
+      }
     }
     return isRead;
   }
@@ -176,6 +211,8 @@ export class StepReader {
       if (doing) return;
       if (!isAdverb(word) && word !== 'to') break;
     }
+    const named = attributeOf(this.#tokens, mention, this.#lexicon);
+    if (named) this.#add(named, mention.at - 1, mention.end, null);
     for (const each of mentions) {
       const read = conditionOf(
         this.#tokens,

@@ -32,10 +32,12 @@ export function tokensOf(text: string, kind: Kind): Token[] {
 function plainToken(found: string): string {
   if (found === ',') return ',';
   if (found === '&') return 'and';
-  const first = found.charCodeAt(0);
-  const isWord = first > 0x2fff || /[\p{L}\d{]/u.test(found.charAt(0));
-  return isWord ? found.toLowerCase().replaceAll('’', "'") : '.';
+  if (STOP.has(found)) return '.';
+  const small = found.toLowerCase();
+  return small.includes('’') ? small.replaceAll('’', "'") : small;
 }
+
+const STOP: ReadonlySet<string> = new Set('.;:!?()—–-');
 
 /** Whether a token is no word: the end of a clause, a comma or a printed setting. */
 export function isStop(word: string | undefined): boolean {

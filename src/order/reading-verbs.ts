@@ -16,7 +16,7 @@ export function isActive(tokens: readonly Token[], at: number, form: Form): bool
   const previous = backOver(tokens, at);
   const word = tokens[previous]?.word;
   if (form === 'base') {
-    if (word === 'to') return DEMANDS.has(tokens[backOver(tokens, previous)]?.word ?? '');
+    if (word === 'to') return isDemand(tokens, backOver(tokens, previous));
     if (isStop(word) || word === 'and' || word === 'or' || word === 'but' || word === 'then')
       return true;
     if (/^\d/.test(word ?? '')) return previous === 0 || tokens[previous - 1]?.word === 'step';
@@ -36,6 +36,12 @@ function backOver(tokens: readonly Token[], at: number): number {
   let back = at - 1;
   while (back >= 0 && isAdverb(tokens[back]?.word ?? '')) back--;
   return back;
+}
+
+/** `you have to shut it`, but neither `you may have to` nor `there is no need to`. */
+function isDemand(tokens: readonly Token[], at: number): boolean {
+  const before = tokens[at - 1]?.word ?? '';
+  return DEMANDS.has(tokens[at]?.word ?? '') && !POSSIBLES.has(before) && before !== 'no';
 }
 
 function isPerson(tokens: readonly Token[], modal: number): boolean {
@@ -67,7 +73,7 @@ export function subjectBefore(
     const word = tokens[back]?.word ?? '.';
     if (word === 'now' || word === 'then') isNow = true;
     if (POSSIBLES.has(word)) isPossible = true;
-    else if (CONJUNCTIONS.has(word) || word === ',') return 'shared';
+    else if ((CONJUNCTIONS.has(word) && word !== 'then') || word === ',') return 'shared';
     else if (!COPULAS.has(word) && !MODALS.has(word) && !isAdverb(word) && word !== 'to')
       return null;
   }

@@ -51,7 +51,9 @@ export const PRESENCE = words(
 export const STATIVES = words('until till when once while whilst after that so as');
 
 /** What follows has not happened, or not at all. */
-export const UNDONE = words('before without because since instead rather lest prior whether which');
+export const UNDONE = words(
+  'before without because since instead rather lest prior whether which how what why',
+);
 
 export const NEGATIONS = words(`
   not never don't doesn't mustn't cannot can't won't shouldn't nor neither avoid beware hardly
@@ -77,9 +79,10 @@ export const MODALS = words('must should shall will need needs ought to may can 
 export const POSSIBLES = words('may can might could would');
 
 /** Before `to` these make the verb after it a demand: `be sure to close the throttle`. */
-export const DEMANDS = words(
-  'sure remember forget omit fail neglect careful need needs has have is are ought',
-);
+export const DEMANDS = words(`
+  sure remember forget omit fail neglect careful need needs has have is are ought necessary best
+  important essential proceed continue
+`);
 
 /**
  * Words too short to mean a condition by themselves in running text: they count only behind a
@@ -129,7 +132,7 @@ export function formsOf(verb: string): readonly (readonly [Form, string])[] {
     /^(?:un|re)?[^aeiou]+[aeiou][bdgklmnprt]$/.test(verb) && !/[aeiou]{2}.$/.test(verb);
   const stem = doubled ? verb + verb.slice(-1) : verb.replace(/e$/, '');
   const soft = /[^aeiou]y$/.test(verb) ? verb.replace(/y$/, 'i') : stem;
-  const s = /(?:s|x|ch|sh)$/.test(verb)
+  const s = /(?:s|x|ch|sh|o)$/.test(verb)
     ? `${verb}es`
     : soft.endsWith('i')
       ? `${soft}es`
