@@ -1,7 +1,7 @@
 /**
  * `npm run bench`: what checking costs, against what parsing alone costs on the same files and
- * against Node's own start, in one run. `--strict` ends in 1 where a target is missed; `--sheets N`
- * and `--rounds N` measure less. Whole processes are timed, the two kinds in turn, and the best round
+ * against Node's own start, in one run; before that, how well steps are read in words. `--strict`
+ * ends in 1 where a target is missed; `--sheets N` and `--rounds N` measure less. Whole processes are timed, the two kinds in turn, and the best round
  * counts: a busy machine only ever makes one slower. Parsing is judged by the time of the processor,
  * which is the same whatever else the machine does; the clock's stands beside it.
  */
@@ -20,6 +20,7 @@ import { join, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
 import { build } from 'esbuild';
+import { benchReading } from './bench-reading.mjs';
 import { benchSheets } from './bench-sheets.mjs';
 
 const targets = { parsing: 1.3, start: 3, memory: 1.25 };
@@ -280,9 +281,10 @@ const { values } = parseArgs({
     pairs: { type: 'string', default: '15' },
   },
 });
+const isReadWell = await benchReading();
 const met = await bench({
   sheets: Number(values.sheets),
   rounds: Number(values.rounds),
   pairs: Number(values.pairs),
 });
-if (!met && values.strict) process.exitCode = 1;
+if (!(met && isReadWell) && values.strict) process.exitCode = 1;

@@ -41,7 +41,18 @@ export class StepReader {
     this.#phrases();
     this.#verbs();
     for (const mention of this.#mentions) if (mention.parts.length > 0) this.#about(mention);
-    return this.#found.sort((a, b) => a.start - b.start);
+    return this.#found.sort((a, b) => a.start - b.start).filter(this.#saysMore, this);
+  }
+
+  /** `turned over and laid aside`: what is said later and was meant already says nothing new. */
+  #saysMore({ term }: ReadState, index: number, found: readonly ReadState[]): boolean {
+    for (let i = index - 1; i >= 0; i--) {
+      const earlier = found[i]?.term;
+      if (earlier?.part !== term.part) continue;
+      const known = this.#kind.parts.get(term.part)?.conditions.get(earlier.condition);
+      return !known?.countsAs.includes(term.condition);
+    }
+    return true;
   }
 
   #add(term: StateTerm, from: number, to: number, verb: string | null): void {

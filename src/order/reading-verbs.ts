@@ -67,15 +67,29 @@ export function subjectBefore(
 ): Mention | 'shared' | null {
   let isPossible = false;
   let isNow = false;
-  for (let back = at - 1; back >= 0 && back >= at - 8; back--) {
+  for (let back = at - 1, steps = 0; back >= 0 && steps < 8; back--, steps++) {
     const mention = mentionAt[back];
     if (mention && mention.end === back + 1) return isPossible && !isNow ? null : mention;
     const word = tokens[back]?.word ?? '.';
     if (word === 'now' || word === 'then') isNow = true;
     if (POSSIBLES.has(word)) isPossible = true;
+    else if (word === ',' && asideBefore(tokens, back) > 0) back = asideBefore(tokens, back);
     else if ((CONJUNCTIONS.has(word) && word !== 'then') || word === ',') return 'shared';
     else if (!COPULAS.has(word) && !MODALS.has(word) && !isAdverb(word) && word !== 'to')
       return null;
   }
   return null;
+}
+
+/** The comma that opens an aside which another closes: `the cover, with a new gasket, is ...`; 0 if none. */
+function asideBefore(tokens: readonly Token[], closing: number): number {
+  if (!COPULAS.has(tokens[closing + 1]?.word ?? '') && !MODALS.has(tokens[closing + 1]?.word ?? ''))
+    return 0;
+  for (let at = closing - 1; at > 0 && at > closing - 10; at--) {
+    const word = tokens[at]?.word;
+    if (word === '.') return 0;
+    if (word === ',')
+      return /^(?:with|together|complete)$/.test(tokens[at + 1]?.word ?? '') ? at : 0;
+  }
+  return 0;
 }

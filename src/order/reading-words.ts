@@ -64,7 +64,9 @@ export const OMISSIONS = words('forget omit fail neglect');
 
 export const PRONOUNS = words('it them they');
 
-export const SUBJECTS = words('you we i he she they one who fitter mechanic restorer owner driver');
+export const SUBJECTS = words(
+  'you we i he she they one who fitter mechanic helper assistant operator restorer owner driver',
+);
 
 /** Words of being and staying: between a part and its condition or its participle. */
 export const COPULAS = words(`

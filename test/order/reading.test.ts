@@ -40,7 +40,7 @@ const percent = (part: number, whole: number): string => `${((100 * part) / whol
 
 /** What the reading does not get yet: told here so that it is seen when it does. */
 const UNREAD: ReadonlySet<string> = new Set([
-  'Then the cover, with a new gasket, is put back.',
+  'Get the engine good and hot.',
   'Bring the stop screw up to its lever and then in one full turn.',
 ]);
 
