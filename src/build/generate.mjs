@@ -123,8 +123,12 @@ function kindsModule(root, validate) {
   return [
     '// Made by src/build/generate.mjs from src/kinds/*.yaml: change the kinds there.',
     "import type { KindData } from '../kinds/data.ts';",
-    '/** The kinds that come with the program, by file name. */',
-    `export const kinds: readonly KindData[] = ${JSON.stringify(kinds, null, 1)};`,
+    '/** The kinds that come with the program, by name; each is parsed when it is asked for. */',
+    'export const kinds: Readonly<Record<string, () => KindData>> = {',
+    ...kinds.map(
+      (data) => `  '${data.kind}': () => JSON.parse(${JSON.stringify(JSON.stringify(data))}),`,
+    ),
+    '};',
     '',
   ].join('\n');
 }

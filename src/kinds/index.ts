@@ -6,10 +6,55 @@ export type * from './model.ts';
 export { levelName } from './name-book.ts';
 export { type KindProblem, readKind } from './read.ts';
 
-let built: ReadonlyMap<string, Kind> | null = null;
+/** Kinds that are made when they are first asked for: a sheet needs one, and start-up counts. */
+class KindShelf implements ReadonlyMap<string, Kind> {
+  readonly #made = new Map<string, Kind>();
 
-/** The kinds that come with the program, by name. Made at the first call and the same ever after. */
+  get size(): number {
+    return Object.keys(kinds).length;
+  }
+
+  get(name: string): Kind | undefined {
+    const known = this.#made.get(name);
+    if (known !== undefined || !this.has(name)) return known;
+    const data = kinds[name]?.();
+    if (data === undefined) return undefined;
+    const kind = buildKind(data);
+    this.#made.set(name, kind);
+    return kind;
+  }
+
+  has(name: string): boolean {
+    return Object.hasOwn(kinds, name);
+  }
+
+  keys(): MapIterator<string> {
+    return Object.keys(kinds).values();
+  }
+
+  *values(): MapIterator<Kind> {
+    for (const [, kind] of this.entries()) yield kind;
+  }
+
+  *entries(): MapIterator<[string, Kind]> {
+    for (const name of Object.keys(kinds)) {
+      const kind = this.get(name);
+      if (kind !== undefined) yield [name, kind];
+    }
+  }
+
+  [Symbol.iterator](): MapIterator<[string, Kind]> {
+    return this.entries();
+  }
+
+  forEach(each: (kind: Kind, name: string, map: ReadonlyMap<string, Kind>) => void): void {
+    for (const [name, kind] of this.entries()) each(kind, name, this);
+  }
+}
+
+const shelf = new KindShelf();
+
+/** The kinds that come with the program, by name; the same at every call. */
 export function builtInKinds(): ReadonlyMap<string, Kind> {
-  built ??= new Map(kinds.map((data) => [data.kind, buildKind(data)]));
-  return built;
+  return shelf;
 }

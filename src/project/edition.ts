@@ -28,12 +28,15 @@ export interface EditionRead {
 }
 
 /**
- * Whether the edition may say what a bare `SWG` means. Looking for the word spares the start of
- * every check of a single sheet the reading of the whole edition.
+ * What the edition says a bare `SWG` means: `plain` where its line says just that, `unclear` where
+ * the whole file has to be read to know. One line spares the start of every check of a single
+ * sheet the parsing of the edition.
  */
-export function mentionsWireGauge(root: string): boolean {
+export function wireGaugeLine(root: string): { readonly plain: string | null } | 'unclear' {
   const read = readText(join(root, 'edition.yaml'));
-  return read.ok && read.text.includes('wire-gauge');
+  if (!read.ok || !read.text.includes('wire-gauge')) return { plain: null };
+  const line = /^wire-gauge: +(imperial|us-steel) *\r?$/m.exec(read.text);
+  return line ? { plain: line[1] ?? null } : 'unclear';
 }
 
 /** How an edition's list may name a sheet: `orlo-2d`, `orlo-2d.md` or `sheets/orlo-2d.md`. */

@@ -3,7 +3,7 @@ import { basename, resolve } from 'node:path';
 import type { CheckContext } from '../checks/define.ts';
 import { gaugeBook } from '../gauges/index.ts';
 import type { Kind } from '../kinds/model.ts';
-import { type Edition, mentionsWireGauge, readEdition } from './edition.ts';
+import { type Edition, readEdition, wireGaugeLine } from './edition.ts';
 import type { FileFaults } from './file-faults.ts';
 import { readKinds } from './kinds-folder.ts';
 import { listSheets } from './list-sheets.ts';
@@ -58,7 +58,8 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
   let wire: string | null | undefined;
   const wireGauge = () => {
     if (wire === undefined) {
-      wire = mentionsWireGauge(root) ? (edition().edition?.wireGauge ?? null) : null;
+      const line = wireGaugeLine(root);
+      wire = line === 'unclear' ? (edition().edition?.wireGauge ?? null) : line.plain;
     }
     return wire;
   };

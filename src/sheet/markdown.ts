@@ -4,10 +4,16 @@ import remarkGfm from 'remark-gfm';
 import remarkParse from 'remark-parse';
 import { unified } from 'unified';
 import type { Point } from 'unist';
+import { withoutBareLinks } from './without-bare-links.ts';
 
 // Front matter is found before (front-matter.ts, by remark-frontmatter's rule) and not handed to the
 // parser: character by character, that costs it a seventh of its time on a sheet.
-const processor = unified().use(remarkParse).use(remarkGfm).use(remarkDirective).freeze();
+const processor = unified()
+  .use(remarkParse)
+  .use(remarkGfm)
+  .use(withoutBareLinks)
+  .use(remarkDirective)
+  .freeze();
 
 /**
  * The Markdown tree of a text from an offset on, which is a line's start or stands behind a byte
