@@ -57,8 +57,9 @@ Gasoline vapor burns. It can burn or kill you. No flame, spark or hot lamp; catc
 
 ## Float level
 
-1. Lift away the cover gasket.
+1. Take off the cover, turn it over, and lift away its gasket. :state[cover inverted] :state[gasket off]
 2. Pass the gauge under the free end: :value[float-level].
+3. Refit gasket and cover. :state[gasket on] :state[cover on]
 
 ## Initial idle
 
