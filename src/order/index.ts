@@ -16,4 +16,4 @@ export {
 } from './sequence.ts';
 export { workingOperations, workOf } from './steps.ts';
 export { type TraceRow, type TraceStage, traceOf } from './trace.ts';
-export { walkSheet } from './walk.ts';
+export { walkSheet, walkWork } from './walk.ts';
