@@ -36,16 +36,73 @@ export interface ConditionWords {
   readonly words: readonly string[];
 }
 
-/** Entries under their first word, the ones that say most first, so that most words cost one look. */
-type ByFirstWord<T> = ReadonlyMap<string, readonly T[]>;
+/**
+ * Entries under their first word, the ones that say most first. They are made when a word is first
+ * looked up: a sheet meets few of a kind's words, and a program that checks one sheet starts at once.
+ */
+export class Entries<R, T> {
+  readonly #rows = new Map<string, R[]>();
+  readonly #made = new Map<string, readonly T[]>();
+  readonly #make: (rows: readonly R[], word: string) => T[];
+  readonly #weight: (entry: T) => number;
+
+  constructor(make: (rows: readonly R[], word: string) => T[], weight: (entry: T) => number) {
+    this.#make = make;
+    this.#weight = weight;
+  }
+
+  add(word: string, row: R): void {
+    const rows = this.#rows.get(word);
+    if (rows) rows.push(row);
+    else this.#rows.set(word, [row]);
+  }
+
+  has(word: string): boolean {
+    return this.#rows.has(word);
+  }
+
+  /** What begins with a word; undefined where nothing does. */
+  get(word: string): readonly T[] | undefined {
+    const rows = this.#rows.get(word);
+    if (!rows) return undefined;
+    let made = this.#made.get(word);
+    if (!made) {
+      made = this.#make(rows, word).sort((one, two) => this.#weight(two) - this.#weight(one));
+      this.#made.set(word, made);
+    }
+    return made;
+  }
+}
+
+interface NameRow {
+  readonly name: string;
+  readonly part: string | null;
+}
+
+interface PatternRow {
+  readonly pattern: string;
+  readonly group: string;
+  readonly form: Form;
+  /** The particle of `take ~ off` where it stands before the object: `take off the cover`. */
+  readonly isJoined: boolean;
+}
+
+interface PhraseRow {
+  readonly phrase: string;
+  readonly term: StateTerm;
+}
+
+interface ConditionRow extends StateTerm {
+  readonly name: string;
+}
 
 /** A kind's words made ready for reading. */
 export interface Lexicon {
-  readonly nouns: ByFirstWord<Noun>;
-  readonly verbs: ByFirstWord<VerbForm>;
-  readonly doings: ByFirstWord<Doing>;
-  readonly phrases: ByFirstWord<Phrase>;
-  readonly conditions: ByFirstWord<ConditionWords>;
+  readonly nouns: Entries<NameRow, Noun>;
+  readonly verbs: Entries<PatternRow, VerbForm>;
+  readonly doings: Entries<PatternRow, Doing>;
+  readonly phrases: Entries<PhraseRow, Phrase>;
+  readonly conditions: Entries<ConditionRow, ConditionWords>;
 }
 
 const lexicons = new WeakMap<Kind, Lexicon>();
@@ -54,10 +111,11 @@ const lexicons = new WeakMap<Kind, Lexicon>();
 export function lexiconOf(kind: Kind): Lexicon {
   let lexicon = lexicons.get(kind);
   if (!lexicon) {
+    const { verbs, doings } = verbsOf(kind);
     lexicon = {
       nouns: nounsOf(kind),
-      verbs: verbsOf(kind),
-      doings: doingsOf(kind),
+      verbs,
+      doings,
       phrases: phrasesOf(kind),
       conditions: conditionsOf(kind),
     };
@@ -66,101 +124,115 @@ export function lexiconOf(kind: Kind): Lexicon {
   return lexicon;
 }
 
-function byFirstWord<T>(
-  entries: Iterable<readonly [string, T]>,
-  weight: (entry: T) => number,
-): ByFirstWord<T> {
-  const groups = new Map<string, T[]>();
-  for (const [first, entry] of entries) {
-    const group = groups.get(first);
-    if (group) group.push(entry);
-    else groups.set(first, [entry]);
-  }
-  for (const group of groups.values()) group.sort((one, two) => weight(two) - weight(one));
-  return groups;
+/** The first word of a name or a phrase as data gives it: `{idle-stop}`, `float` of `Float-level`. */
+function firstWord(text: string): string {
+  // Nearly all data is small letters and blanks; hundreds of names are looked at before the first step.
+  let end = 0;
+  for (let code = text.charCodeAt(end); code >= 97 && code <= 122; code = text.charCodeAt(end))
+    end++;
+  if (end > 0 && (end === text.length || text.charCodeAt(end) === 32)) return text.slice(0, end);
+  const match = /^\{[^}]*\}|[\p{L}\p{N}]+/u.exec(text);
+  return match ? match[0].toLowerCase() : '';
 }
 
-function nounsOf(kind: Kind): ByFirstWord<Noun> {
-  const nouns = new Map<string, string[]>();
-  const name = (text: string, part: string | null): void => {
-    const key = plainWords(text);
-    const parts = nouns.get(key) ?? [];
-    if (part !== null && !parts.includes(part)) parts.push(part);
-    nouns.set(key, parts);
-  };
+function nounsOf(kind: Kind): Lexicon['nouns'] {
+  const nouns = new Entries<NameRow, Noun>(
+    (rows) => {
+      const byName = new Map<string, string[]>();
+      for (const { name, part } of rows) {
+        const key = plainWords(name);
+        const parts = byName.get(key) ?? [];
+        if (part !== null && !parts.includes(part)) parts.push(part);
+        byName.set(key, parts);
+      }
+      return [...byName].map(([name, parts]) => ({ words: name.split(' '), parts }));
+    },
+    ({ words }) => words.length,
+  );
   for (const part of kind.parts.values()) {
-    for (const each of [part.label, part.name, ...part.aliases]) name(each, part.name);
+    nouns.add(firstWord(part.label), { name: part.label, part: part.name });
+    nouns.add(firstWord(part.name), { name: part.name, part: part.name });
+    for (const name of part.aliases) nouns.add(firstWord(name), { name, part: part.name });
   }
-  for (const each of kind.notParts) name(each, null);
+  const noPart = (name: string): void => nouns.add(firstWord(name), { name, part: null });
+  for (const name of kind.notParts) noPart(name);
   // A setting is named like what is set: `the idle needle`, `the float`. What it names is no part.
   for (const setting of kind.settings.values()) {
-    for (const each of [setting.label, ...setting.aliases]) name(each, null);
+    noPart(setting.label);
+    for (const name of setting.aliases) noPart(name);
   }
-  return byFirstWord(
-    [...nouns].map(([key, parts]): [string, Noun] => {
-      const words = key.split(' ');
-      return [words[0] ?? '', { words, parts }];
-    }),
+  return nouns;
+}
+
+function verbsOf(kind: Kind): Pick<Lexicon, 'verbs' | 'doings'> {
+  const verbs = new Entries<PatternRow, VerbForm>(
+    (rows) =>
+      rows.map(({ pattern, group, form, isJoined }) => {
+        const [head = [], tail = []] = pattern.split('~').map(patternWords);
+        const rest = isJoined ? [...head.slice(1), ...tail] : head.slice(1);
+        return { form, rest, tail: isJoined ? [] : tail, group };
+      }),
+    // What a verb says with more words goes before what it says with fewer.
+    ({ rest, tail }) => 2 * (rest.length + tail.length) + tail.length,
+  );
+  const doings = new Entries<PatternRow, Doing>(
+    (rows, word) =>
+      rows.map(({ pattern, group }) => ({
+        words: [word, ...patternWords(pattern).slice(1)],
+        group,
+      })),
     ({ words }) => words.length,
   );
-}
-
-function verbsOf(kind: Kind): ByFirstWord<VerbForm> {
-  const forms: [string, VerbForm][] = [];
-  const add = (head: readonly string[], tail: readonly string[], group: string): void => {
-    const [first = '', ...rest] = head;
-    for (const [form, word] of formsOf(first)) forms.push([word, { form, rest, tail, group }]);
-  };
+  const forms = new Map<string, ReturnType<typeof formsOf>>();
   for (const [group, patterns] of kind.verbs) {
     for (const pattern of patterns) {
-      const [head = [], tail = []] = pattern.split('~').map(patternWords);
-      if (head.length === 0) continue;
-      add(head, tail, group);
+      const first = firstWord(pattern);
+      let known = forms.get(first);
+      if (!known) {
+        known = formsOf(first);
+        forms.set(first, known);
+      }
+      const isDoing = pattern.startsWith('~');
+      const tail = pattern.slice(pattern.indexOf('~') + 1).trim();
       // `take the cover off` is `take off the cover` as well.
-      const particle = tail.length === 1 && PARTICLES.has(tail[0] ?? '');
-      if (particle) add([...head, ...tail], [], group);
-    }
-  }
-  // What a verb says with more words goes before what it says with fewer.
-  return byFirstWord(forms, ({ rest, tail }) => 2 * (rest.length + tail.length) + tail.length);
-}
-
-function doingsOf(kind: Kind): ByFirstWord<Doing> {
-  const doings: [string, Doing][] = [];
-  for (const [group, patterns] of kind.verbs) {
-    for (const pattern of patterns) {
-      if (!pattern.trimStart().startsWith('~')) continue;
-      const [first = '', ...rest] = patternWords(pattern);
-      for (const [form, word] of formsOf(first)) {
-        if (form === 'base' || form === 's') doings.push([word, { words: [word, ...rest], group }]);
+      const isParticle = !isDoing && tail !== pattern && PARTICLES.has(tail);
+      for (const [form, word] of known) {
+        if (!isDoing) verbs.add(word, { pattern, group, form, isJoined: false });
+        else if (form === 'base' || form === 's')
+          doings.add(word, { pattern, group, form, isJoined: false });
+        if (isParticle) verbs.add(word, { pattern, group, form, isJoined: true });
       }
     }
   }
-  return byFirstWord(doings, ({ words }) => words.length);
+  return { verbs, doings };
 }
 
-function phrasesOf(kind: Kind): ByFirstWord<Phrase> {
-  return byFirstWord(
-    kind.phrases.flatMap(({ says, state }) =>
-      says.map((phrase): [string, Phrase] => {
-        const words = patternWords(phrase);
-        return [words[0] ?? '', { words, term: state }];
-      }),
-    ),
+function phrasesOf(kind: Kind): Lexicon['phrases'] {
+  const phrases = new Entries<PhraseRow, Phrase>(
+    (rows) => rows.map(({ phrase, term }) => ({ words: patternWords(phrase), term })),
     ({ words }) => words.length,
   );
+  for (const { says, state } of kind.phrases)
+    for (const phrase of says) phrases.add(firstWord(phrase), { phrase, term: state });
+  return phrases;
 }
 
-function conditionsOf(kind: Kind): ByFirstWord<ConditionWords> {
-  const entries: [string, ConditionWords][] = [];
+function conditionsOf(kind: Kind): Lexicon['conditions'] {
+  const conditions = new Entries<ConditionRow, ConditionWords>(
+    (rows) =>
+      rows.map(({ part, condition, name }) => ({
+        part,
+        condition,
+        words: plainWords(name).split(' '),
+      })),
+    ({ words }) => words.length,
+  );
   for (const part of kind.parts.values()) {
     for (const condition of part.conditions.values()) {
-      for (const name of [condition.name, ...condition.aliases]) {
-        const words = plainWords(name).split(' ');
-        const entry = { part: part.name, condition: condition.name, words };
-        entries.push([words[0] ?? '', entry]);
-      }
+      const state = { part: part.name, condition: condition.name };
+      conditions.add(firstWord(condition.name), { ...state, name: condition.name });
+      for (const name of condition.aliases) conditions.add(firstWord(name), { ...state, name });
     }
   }
-  return byFirstWord(entries, ({ words }) => words.length);
+  return conditions;
 }
