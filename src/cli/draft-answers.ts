@@ -81,6 +81,25 @@ export function nameAnswer(text: string, what: string): string {
 }
 
 /**
+ * The one kind there is, or the one whose features the most of the given ones are; undefined where
+ * the features fit several kinds alike, or none.
+ */
+function kindOfFeatures(
+  features: string | undefined,
+  kinds: ReadonlyMap<string, Kind>,
+): string | undefined {
+  if (kinds.size === 1) return [...kinds.keys()][0];
+  const words = (features ?? '').split(',').map((word) => word.trim());
+  const known = [...kinds.values()].map((kind) => ({
+    name: kind.name,
+    count: words.filter((word) => word !== '' && kind.featureNamed(word) !== null).length,
+  }));
+  const most = Math.max(...known.map(({ count }) => count));
+  const best = known.filter(({ count }) => count === most);
+  return most > 0 && best.length === 1 ? best[0]?.name : undefined;
+}
+
+/**
  * Everything a draft needs: from the options, and on a terminal by asking for the rest, again where
  * an answer will not do. Fails with `Refusal` where something is missing and nobody can be asked.
  */
@@ -89,18 +108,19 @@ export async function draftAnswers(
   kinds: ReadonlyMap<string, Kind>,
   io: Io,
 ): Promise<DraftAnswers> {
-  const missing = (['maker', 'model', 'features'] as const).filter(
-    (key) => options[key] === undefined,
+  const only = options.kind ?? kindOfFeatures(options.features, kinds);
+  const given = { ...options, kind: only };
+  const missing = (['kind', 'maker', 'model', 'features'] as const).filter(
+    (key) => given[key] === undefined,
   );
   const asks = io.stdin.isTTY === true && missing.length > 0;
   if (!asks && missing.length > 0) {
     const left = missing.map((key) => `--${key}`).join(', ');
     throw new Refusal(
       `a new sheet needs ${left}`,
-      'for example: gaugeleaf draft --maker Orlo --model 2D --features two-barrel,downdraft,pump',
+      'for example: gaugeleaf draft --kind carburetor --maker Orlo --model 2D --features two-barrel,downdraft,pump',
     );
   }
-  const only = kinds.size === 1 ? [...kinds.keys()][0] : undefined;
   const talk = asks
     ? createInterface({
         input: io.stdin,
@@ -129,9 +149,7 @@ export async function draftAnswers(
       }
     };
     const known = [...kinds.keys()].join(', ');
-    const kind = await ask(options.kind ?? only, `Kind of unit (${known}): `, (text) =>
-      kindAnswer(text, kinds),
-    );
+    const kind = await ask(only, `Kind of unit (${known}): `, (text) => kindAnswer(text, kinds));
     const maker = await ask(options.maker, 'Maker: ', (text) => nameAnswer(text, 'maker'));
     const model = await ask(options.model, 'Model: ', (text) => nameAnswer(text, 'model'));
     if (talk !== null && options.features === undefined) io.stderr.write(featureList(kind));

@@ -172,7 +172,7 @@ describe('hostile files', () => {
 
 describe('gaugeleaf check --fix', () => {
   const broken = cleanSheet('a', {
-    work: '\n## Cleaning\n\n::: warning{hazard=solvent}\nGoggles.\n:::\n\n1. Clean.\n',
+    work: '\n## Notes\n\n::: warning{hazard=solvent}\nGoggles.\n:::\n\nWipe it clean.\n',
   });
 
   it('mends what is certain, keeps everything else, and says what it did', async () => {

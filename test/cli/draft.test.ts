@@ -200,13 +200,14 @@ describe('gaugeleaf draft', () => {
       });
       return { status, out, talk };
     };
-    const done = await ask(['', '2D', 'two-barel', 'two-barrel, downdraft']);
+    const done = await ask(['carb', 'carburetor', '', '2D', 'two-barel', 'two-barrel, downdraft']);
     expect(done.status).toBe(0);
+    expect(done.talk).toContain('there is no kind of unit called carb');
     expect(done.talk).toContain('the model has to be a name');
     expect(done.talk).toContain('perhaps two-barrel was meant');
     expect(done.talk).toContain('automatic-choke');
     expect(done.out).toContain('features: [two-barrel, downdraft]');
-    const cut = await ask(['2D']);
+    const cut = await ask(['carburetor', '2D']);
     expect(cut.status).toBe(2);
     expect(cut.out).toBe('');
     expect(cut.talk).toContain('no answer was given; nothing was written');
@@ -215,11 +216,14 @@ describe('gaugeleaf draft', () => {
   it('says what is missing or cannot be', async () => {
     const cwd = folderWith();
     const err = async (...more: string[]) => {
-      const outcome = await gaugeleaf(['draft', ...more], { cwd });
+      const kind = more.includes('--kind') ? [] : ['--kind', 'carburetor'];
+      const outcome = await gaugeleaf(['draft', ...kind, ...more], { cwd });
       expect(outcome.status).toBe(2);
       return outcome.err;
     };
     const named = ['--maker', 'Orlo', '--model', '2D', '--features'];
+    const bare = await gaugeleaf(['draft', '--maker', 'Orlo'], { cwd });
+    expect(bare.err).toContain('a new sheet needs --kind, --model, --features');
     expect(await err('--maker', 'Orlo')).toContain('a new sheet needs --model, --features');
     expect(await err(...named, 'two-barel,downdraft')).toContain('perhaps two-barrel was meant');
     expect(await err(...named, 'two-barrel,single-barrel,downdraft')).toContain('at once');
