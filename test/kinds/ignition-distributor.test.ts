@@ -369,9 +369,9 @@ describe('the demo’s sheets', () => {
     ],
     [
       'a gap with two digits swapped',
-      (t) => t.replace('0.381 mm', '0.831 mm'),
+      (t) => t.replace('0.38 mm', '0.83 mm'),
       'sizes-disagree',
-      '0.381 mm',
+      '0.38 mm',
     ],
   ])('%s is found', (_, spoil, check, words) => {
     const id = sheets[0];
