@@ -1,7 +1,7 @@
 import type { Kind, StateTerm } from '../kinds/model.ts';
 import { plainWords } from './marks.ts';
 import { patternWords } from './reading-tokens.ts';
-import { type Form, formsOf, PARTICLES } from './reading-words.ts';
+import { type Form, formsOf, PARTICLES, plainForms } from './reading-words.ts';
 
 /** A name that words may give: the parts that it may mean, or none for what is no part. */
 export interface Noun {
@@ -74,6 +74,47 @@ export class Entries<R, T> {
   }
 }
 
+/** How many words the forms of verbs are kept for: far more than the sheets of a club use. */
+const KEPT = 20_000;
+
+/** Entries under the plain form of a verb, found by any of its forms. */
+class Inflected<E, T> {
+  readonly #entries: { get(word: string): readonly E[] | undefined; has(word: string): boolean };
+  readonly #inflect: (entry: E, form: Form, word: string) => T | null;
+  readonly #known = new Map<string, readonly T[] | undefined>();
+
+  constructor(
+    entries: { get(word: string): readonly E[] | undefined; has(word: string): boolean },
+    inflect: (entry: E, form: Form, word: string) => T | null,
+  ) {
+    this.#entries = entries;
+    this.#inflect = inflect;
+  }
+
+  has(word: string): boolean {
+    return this.get(word) !== undefined;
+  }
+
+  /** What begins with a form of a verb; undefined where nothing does. */
+  get(word: string): readonly T[] | undefined {
+    if (this.#known.has(word)) return this.#known.get(word);
+    const found: T[] = [];
+    for (const verb of plainForms(word)) {
+      if (!this.#entries.has(verb)) continue;
+      for (const [form, inflected] of formsOf(verb)) {
+        if (inflected !== word) continue;
+        for (const entry of this.#entries.get(verb) ?? []) {
+          const made = this.#inflect(entry, form, word);
+          if (made !== null) found.push(made);
+        }
+      }
+    }
+    const made = found.length > 0 ? found : undefined;
+    if (this.#known.size < KEPT) this.#known.set(word, made);
+    return made;
+  }
+}
+
 interface NameRow {
   readonly name: string;
   readonly part: string | null;
@@ -82,7 +123,6 @@ interface NameRow {
 interface PatternRow {
   readonly pattern: string;
   readonly group: string;
-  readonly form: Form;
   /** The particle of `take ~ off` where it stands before the object: `take off the cover`. */
   readonly isJoined: boolean;
 }
@@ -99,8 +139,8 @@ interface ConditionRow extends StateTerm {
 /** A kind's words made ready for reading. */
 export interface Lexicon {
   readonly nouns: Entries<NameRow, Noun>;
-  readonly verbs: Entries<PatternRow, VerbForm>;
-  readonly doings: Entries<PatternRow, Doing>;
+  readonly verbs: Inflected<Omit<VerbForm, 'form'>, VerbForm>;
+  readonly doings: Inflected<Doing, Doing>;
   readonly phrases: Entries<PhraseRow, Phrase>;
   readonly conditions: Entries<ConditionRow, ConditionWords>;
 }
@@ -165,46 +205,40 @@ function nounsOf(kind: Kind): Lexicon['nouns'] {
 }
 
 function verbsOf(kind: Kind): Pick<Lexicon, 'verbs' | 'doings'> {
-  const verbs = new Entries<PatternRow, VerbForm>(
+  const verbs = new Entries<PatternRow, Omit<VerbForm, 'form'>>(
     (rows) =>
-      rows.map(({ pattern, group, form, isJoined }) => {
+      rows.map(({ pattern, group, isJoined }) => {
         const [head = [], tail = []] = pattern.split('~').map(patternWords);
         const rest = isJoined ? [...head.slice(1), ...tail] : head.slice(1);
-        return { form, rest, tail: isJoined ? [] : tail, group };
+        return { rest, tail: isJoined ? [] : tail, group };
       }),
     // What a verb says with more words goes before what it says with fewer.
     ({ rest, tail }) => 2 * (rest.length + tail.length) + tail.length,
   );
   const doings = new Entries<PatternRow, Doing>(
-    (rows, word) =>
-      rows.map(({ pattern, group }) => ({
-        words: [word, ...patternWords(pattern).slice(1)],
-        group,
-      })),
+    (rows) => rows.map(({ pattern, group }) => ({ words: patternWords(pattern), group })),
     ({ words }) => words.length,
   );
-  const forms = new Map<string, ReturnType<typeof formsOf>>();
   for (const [group, patterns] of kind.verbs) {
     for (const pattern of patterns) {
       const first = firstWord(pattern);
-      let known = forms.get(first);
-      if (!known) {
-        known = formsOf(first);
-        forms.set(first, known);
+      if (pattern.startsWith('~')) {
+        doings.add(first, { pattern, group, isJoined: false });
+        continue;
       }
-      const isDoing = pattern.startsWith('~');
-      const tail = pattern.slice(pattern.indexOf('~') + 1).trim();
+      verbs.add(first, { pattern, group, isJoined: false });
       // `take the cover off` is `take off the cover` as well.
-      const isParticle = !isDoing && tail !== pattern && PARTICLES.has(tail);
-      for (const [form, word] of known) {
-        if (!isDoing) verbs.add(word, { pattern, group, form, isJoined: false });
-        else if (form === 'base' || form === 's')
-          doings.add(word, { pattern, group, form, isJoined: false });
-        if (isParticle) verbs.add(word, { pattern, group, form, isJoined: true });
-      }
+      const gap = pattern.indexOf('~');
+      if (gap > 0 && PARTICLES.has(pattern.slice(gap + 1).trim()))
+        verbs.add(first, { pattern, group, isJoined: true });
     }
   }
-  return { verbs, doings };
+  return {
+    verbs: new Inflected(verbs, (entry, form) => ({ ...entry, form })),
+    doings: new Inflected(doings, (entry, form, word) =>
+      form === 'base' || form === 's' ? { ...entry, words: [word, ...entry.words.slice(1)] } : null,
+    ),
+  };
 }
 
 function phrasesOf(kind: Kind): Lexicon['phrases'] {

@@ -146,3 +146,27 @@ export function formsOf(verb: string): readonly (readonly [Form, string])[] {
     ['past', IRREGULAR[verb] ?? `${soft}ed`],
   ];
 }
+
+const PLAIN: ReadonlyMap<string, string> = new Map(
+  Object.entries(IRREGULAR).map(([plain, past]) => [past, plain]),
+);
+
+/** The plain forms that a word may be a form of, itself first; most of them are no words at all. */
+export function plainForms(word: string): ReadonlySet<string> {
+  const plain = new Set([word]);
+  const irregular = PLAIN.get(word);
+  if (irregular !== undefined) plain.add(irregular);
+  const add = (ending: string): void => {
+    const stem = word.slice(0, -ending.length);
+    plain.add(stem).add(`${stem}e`);
+    if (stem.endsWith('i')) plain.add(`${stem.slice(0, -1)}y`);
+    if (stem.length > 2 && stem.at(-1) === stem.at(-2)) plain.add(stem.slice(0, -1));
+  };
+  if (word === 'tying') plain.add('tie');
+  if (word.length < 3) return plain;
+  if (word.endsWith('s')) add('s');
+  if (word.endsWith('es')) add('es');
+  if (word.endsWith('ed')) add('ed');
+  if (word.endsWith('ing')) add('ing');
+  return plain;
+}
