@@ -371,7 +371,7 @@ describe('the demo’s sheets', () => {
       'a gap with two digits swapped',
       (t) => t.replace('0.38 mm', '0.83 mm'),
       'sizes-disagree',
-      '0.38 mm',
+      'is 0.381 mm, but `also` says 0.83 mm',
     ],
   ])('%s is found', (_, spoil, check, words) => {
     const id = sheets[0];
