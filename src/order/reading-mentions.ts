@@ -152,7 +152,7 @@ function isQualified(tokens: readonly Token[], at: number, lexicon: Lexicon): bo
 function unknownAfter(tokens: readonly Token[], from: number, lexicon: Lexicon): number {
   for (let at = from; at < from + 4; at++) {
     const word = tokens[at]?.word;
-    if (word === undefined || isStop(word)) return 0;
+    if (word === undefined || isStop(word) || CONJUNCTIONS.has(word)) return 0;
     const isNoun = lexicon.nouns.get(word)?.some(({ words }) => matchesAt(tokens, at, words));
     if (isNoun) return 0;
     const isDescribing =

@@ -76,7 +76,7 @@ export function tailAfter(
 ): number {
   if (tail.length === 0) return from;
   for (let at = from; at <= from + TAIL_REACH; at++) {
-    if (matchesAt(tokens, at, tail)) {
+    if (matchesAt(tokens, at, tail) && !isNounHere(tokens, at)) {
       const end = at + tail.length;
       // `turn the cam over the screw`: there the particle is a preposition.
       const isPreposition =
@@ -86,6 +86,11 @@ export function tailAfter(
     if (!mayPart(tokens[at]?.word ?? '.')) return -1;
   }
   return -1;
+}
+
+/** `on its back`: behind an article a particle is none. */
+function isNounHere(tokens: readonly Token[], at: number): boolean {
+  return PARTICLES.has(tokens[at]?.word ?? '') && DETERMINERS.has(tokens[at - 1]?.word ?? '');
 }
 
 function isBetween(word: string): boolean {
@@ -108,11 +113,21 @@ function overArticles(tokens: readonly Token[], from: number, mentionAt: Mention
       ADJECTIVES.has(word) ||
       (isAdverb(word) && !PREPOSITIONS.has(word)) ||
       (word === 'of' && at > from) ||
+      isBetweenAdjectives(tokens, at) ||
       /^\d/.test(word);
     if (!isSkipped) break;
     at++;
   }
   return at;
+}
+
+/** `the front and rear wheels` */
+function isBetweenAdjectives(tokens: readonly Token[], at: number): boolean {
+  return (
+    tokens[at]?.word === 'and' &&
+    ADJECTIVES.has(tokens[at - 1]?.word ?? '') &&
+    ADJECTIVES.has(tokens[at + 1]?.word ?? '')
+  );
 }
 
 /** `no gasket`: nothing is done to what is not there. */

@@ -41,6 +41,8 @@ const percent = (part: number, whole: number): string => `${((100 * part) / whol
 /** What the reading does not get yet: told here so that it is seen when it does. */
 const UNREAD: ReadonlySet<string> = new Set([
   'Get the engine good and hot.',
+  'The lid can then be raised.',
+  'Bed the new gasket down on the bowl.',
   'Bring the stop screw up to its lever and then in one full turn.',
 ]);
 
@@ -59,7 +61,7 @@ describe('sentences', () => {
     const all = Object.values(sentences).flat();
     const none = all.filter((row) => row.length === 1).length;
     console.log(`${all.length} sentences read as labelled but ${UNREAD.size}; ${none} say nothing`);
-    expect(all.length).toBeGreaterThanOrEqual(250);
+    expect(all.length).toBeGreaterThanOrEqual(370);
     expect(none).toBeGreaterThanOrEqual(60);
   });
 });
