@@ -1,42 +1,57 @@
 import type { Kind } from '../../src/kinds/model.ts';
 import { type OrderFault, proveOrder, workingOperations } from '../../src/order/index.ts';
 import type { Sheet } from '../../src/sheet/model.ts';
+import type { Span } from '../../src/text/span.ts';
 
 /** A sheet with one mistake of order planted by machine. */
 export interface Planting {
   readonly what: string;
-  readonly text: string;
+  readonly sheet: Sheet;
 }
 
 /** Every swap of two neighboring operations, and every removal of a step that carries a mark. */
-export function plantings(sheet: Sheet, kind: Kind): readonly Planting[] {
-  const { text } = sheet;
-  const found: Planting[] = [];
+export function* plantings(
+  sheet: Sheet,
+  kind: Kind,
+  read: (text: string) => Sheet,
+): Generator<Planting> {
   const working = workingOperations(sheet, kind);
-  working.forEach((first, i) => {
+  for (const [i, first] of working.entries()) {
     const second = working[i + 1];
-    if (second?.index !== first.index + 1) return;
-    const one = text.slice(first.span.start, first.span.end);
-    const two = text.slice(second.span.start, second.span.end);
-    found.push({
-      what: `${second.heading.value} before ${first.heading.value}`,
-      text: `${text.slice(0, first.span.start)}${two}${one}${text.slice(second.span.end)}`,
-    });
-  });
+    if (second?.index !== first.index + 1) continue;
+    const what = `${second.heading.value} before ${first.heading.value}`;
+    yield { what, sheet: read(swapped(sheet.text, first.span, second.span)) };
+  }
   for (const operation of working) {
     for (const { span } of operation.steps) {
-      const isMarked = sheet.states.some(
-        (mark) => mark.span.start >= span.start && mark.span.end <= span.end,
-      );
-      if (!isMarked) continue;
-      const words = text.slice(span.start, span.end).split('\n')[0] ?? '';
-      found.push({
-        what: `${operation.heading.value} without "${words}"`,
-        text: `${text.slice(0, span.start)}${text.slice(span.end).replace(/^\n/, '')}`,
-      });
+      if (!sheet.states.some((mark) => isInside(mark.span, span))) continue;
+      const words = sheet.text.slice(span.start, span.end).split('\n')[0] ?? '';
+      yield { what: `${operation.heading.value} without "${words}"`, sheet: without(sheet, span) };
     }
   }
-  return found;
+}
+
+function swapped(text: string, first: Span, second: Span): string {
+  const one = text.slice(first.start, first.end);
+  const two = text.slice(second.start, second.end);
+  return `${text.slice(0, first.start)}${two}${one}${text.slice(second.end)}`;
+}
+
+/** A sheet as if one step did not stand there: the same parsed sheet without it and what is in it. */
+function without(sheet: Sheet, span: Span): Sheet {
+  return {
+    ...sheet,
+    states: sheet.states.filter((mark) => !isInside(mark.span, span)),
+    values: sheet.values.filter((value) => !isInside(value.span, span)),
+    operations: sheet.operations.map((operation) => ({
+      ...operation,
+      steps: operation.steps.filter((step) => step.span !== span),
+    })),
+  };
+}
+
+function isInside(inner: Span, outer: Span): boolean {
+  return inner.start >= outer.start && inner.end <= outer.end;
 }
 
 /** What is wrong with the order of a sheet, by names, so that two states of one sheet compare. */

@@ -32,8 +32,8 @@ function measure(kindName: string) {
     const stripped = orderFaults(sheet, kind, true);
     expect([...marked.all], `${name}, with its marks`).toEqual([]);
     expect([...stripped.errors], `${name}, with its marks passed over`).toEqual([]);
-    for (const { what, text: planted } of plantings(sheet, kind)) {
-      const changed = readSheet(planted, `sheets/${name}`, context);
+    const read = (changed: string) => readSheet(changed, `sheets/${name}`, context);
+    for (const { what, sheet: changed } of plantings(sheet, kind, read)) {
       const isWrong = hasMore(orderFaults(changed, kind, false).all, marked.all);
       const isFound = hasMore(orderFaults(changed, kind, true).all, stripped.all);
       if (isWrong) {
@@ -49,7 +49,7 @@ function measure(kindName: string) {
   return { figures, missed };
 }
 
-test('without its marks, four of five mistakes of order in the demo are still found', () => {
+test('without its marks, nearly every mistake of order in the demo is still found', () => {
   const { figures, missed } = measure('carburetor');
   const { sheets, mistakes, found, harmless, alarms } = figures;
   console.log(
@@ -58,5 +58,5 @@ test('without its marks, four of five mistakes of order in the demo are still fo
   );
   if (process.env.SHOW_MISSED) console.log(missed.join('\n'));
   expect(mistakes).toBeGreaterThan(100);
-  expect(found / mistakes).toBeGreaterThanOrEqual(0.8);
+  expect(found / mistakes).toBeGreaterThanOrEqual(0.95);
 }, 240_000);
