@@ -72,6 +72,7 @@ class Walker {
   /** Parts whose unmet need was told and that nothing has moved since, with what was needed. */
   readonly #unmetTold = new Map<string, readonly string[]>();
   #stage = -1;
+  #hasRun = false;
   #latest: Operation | null = null;
 
   constructor(
@@ -125,7 +126,7 @@ class Walker {
       const starts = steps.some(({ changes }) =>
         changes.some(({ term }) => this.#condition(term)?.startsUp),
       );
-      if (this.#stage >= 0 && !starts) this.#settle('stage');
+      if (this.#stage >= 0 && (this.#hasRun || !starts)) this.#settle('stage');
       this.#stage = rank;
       this.#latest = operation;
     } else if (rank < this.#stage && this.#latest && !this.#isStopped(steps)) {
@@ -268,7 +269,9 @@ class Walker {
         this.faults.push({ kind: 'too-early', operation: step.operation, first });
       }
     }
-    this.#settle('start');
+    // A restart among the running work settles nothing: speed is repeated after it as before it.
+    if (!this.#hasRun) this.#settle('start');
+    this.#hasRun = true;
     this.#homeBy('start', step);
   }
 

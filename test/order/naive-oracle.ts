@@ -79,11 +79,19 @@ const plain = (text: string): string =>
 const list = (any: string | readonly string[]): readonly string[] =>
   typeof any === 'string' ? [any] : any;
 
+const rawKinds = new Map<string, RawKind>();
+
+/** A kind's data as its file has it; read once. */
+function rawKind(name: string): RawKind {
+  const path = join(import.meta.dirname, '..', '..', 'src', 'kinds', `${name}.yaml`);
+  const kind = rawKinds.get(name) ?? (parse(readFileSync(path, 'utf8')) as RawKind);
+  rawKinds.set(name, kind);
+  return kind;
+}
+
 /** Whether the work of a sheet of a built-in kind can be carried out in the order it is written. */
 export function canBeDone(text: string, kindName: string): boolean {
-  const kind = parse(
-    readFileSync(join(import.meta.dirname, '..', '..', 'src', 'kinds', `${kindName}.yaml`), 'utf8'),
-  ) as RawKind;
+  const kind = rawKind(kindName);
   const front = parse(text.split(/^---$/m)[1] ?? '') as {
     readonly unit: { readonly features?: readonly string[] };
     readonly settings: Readonly<Record<string, Readonly<Record<string, unknown>>>>;
@@ -234,6 +242,7 @@ function simulate(
   const done = new Set<string>();
   let stage = -1;
   let fine = true;
+  let hasRun = false;
 
   const spoil = (settings: readonly string[], by: Job, own: readonly string[]): void => {
     for (const each of settings)
@@ -271,7 +280,7 @@ function simulate(
     const starts = (step: Step): boolean =>
       step.changes.some((c) => kind.parts[c.part]?.conditions[c.to]?.['starts-up']);
     if (rank > stage) {
-      if (stage >= 0 && stale.size > 0 && !job.steps.some(starts)) fine = false;
+      if (stage >= 0 && stale.size > 0 && (hasRun || !job.steps.some(starts))) fine = false;
       stage = rank;
     } else if (rank >= 0 && rank < stage) {
       const [starter, { starts: rest = '' }] = Object.entries(kind.parts).find(
@@ -321,7 +330,8 @@ function simulate(
           for (const name of rule.after ?? [])
             if (jobs.some((j) => j.name === name) && !done.has(name) && job.name !== name)
               fine = false;
-          if (stale.size > 0 || !allHome()) fine = false;
+          if ((stale.size > 0 && !hasRun) || !allHome()) fine = false;
+          hasRun = true;
         }
       }
       if (step === measuring && rules) {
