@@ -370,7 +370,7 @@ export const sentences: Readonly<Record<string, readonly (readonly [string, ...s
       'temperature hot',
     ],
     ['Crank and start the engine.', 'engine running'],
-    ['Start it and let it settle.'],
+    ['Start it and let it settle.', 'engine running'],
     [
       'Leave the engine running until the radiator hose is hot.',
       'engine running',
