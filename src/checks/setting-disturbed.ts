@@ -10,6 +10,9 @@ const before = {
   end: 'before the work ends',
 } as const;
 
+/** The words of a sheet are searched for this many settings at most. */
+const mostSearched = 40;
+
 /** A setting that later work moves and that nothing makes or checks again. */
 export default defineCheck({
   id: 'setting-disturbed',
@@ -34,10 +37,11 @@ export default defineCheck({
   run(sheet, context, report) {
     const found = orderProof(sheet, context);
     if (found === null) return;
+    let told = 0;
     for (const fault of found.faults) {
       if (fault.kind !== 'disturbed') continue;
       const { setting, madeAt, by, span } = fault;
-      const isNamed = namedAfter(setting, span, sheet, found.kind);
+      const isNamed = told++ < mostSearched && namedAfter(setting, span, sheet, found.kind);
       report({
         message: isNamed ? 'words' : 'disturbed',
         span,

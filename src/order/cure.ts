@@ -11,6 +11,9 @@ export interface OrderMove extends Move {
 /** How many moves that keep the order are walked before the best so far is taken. */
 const MOST_WALKS = 24;
 
+/** How many moves are tried at all: a sheet of thousands of headings is no sheet to cure. */
+const MOST_TRIES = 2000;
+
 /**
  * The shortest move that puts all of some pairs right, the nearest place first, and of places as
  * near the one that leaves the fewest other faults; upward before downward. `judge` gives the faults
@@ -28,8 +31,10 @@ export function shortestMoves(
   let best: { from: number; to: number; faults: readonly OrderFault[]; fresh: number } | null =
     null;
   let walks = 0;
+  let tries = 0;
   for (const { from, to } of candidates(all, working, pairs)) {
-    if (walks >= MOST_WALKS) break;
+    if (walks >= MOST_WALKS || tries >= MOST_TRIES) break;
+    tries++;
     const left = judge(moved(all, from, to));
     if (left === null) continue;
     walks++;

@@ -53,6 +53,9 @@ export function proveOrder(
   return { kind, ruleFaults, walk, moves, faults };
 }
 
+/** More pairs than this tell nothing more of which heading is out of place. */
+const MOST_PAIRS = 300;
+
 /** For work of an earlier stage that stands too late: each operation of a later stage before it. */
 function stagePairs(
   faults: readonly OrderFault[],
@@ -61,13 +64,16 @@ function stagePairs(
 ): readonly Reversal[] {
   const rank = ({ canonical }: Operation): number =>
     stageRank(kind.operations.get(canonical ?? '')?.stage ?? 'any');
-  return faults.flatMap((fault) => {
-    if (fault.kind !== 'stage') return [];
-    const late = fault.operation;
-    return working
-      .filter((each) => each.index < late.index && rank(each) > rank(late))
-      .map((after) => ({ before: late, after, byStage: true as const }));
-  });
+  const pairs: Reversal[] = [];
+  for (const fault of faults) {
+    if (fault.kind !== 'stage') continue;
+    const before = fault.operation;
+    for (const after of working) {
+      if (after.index >= before.index || pairs.length >= MOST_PAIRS) break;
+      if (rank(after) > rank(before)) pairs.push({ before, after, byStage: true });
+    }
+  }
+  return pairs;
 }
 
 /** A pair that both the kind's `after` and its stages name counts by `after`. */

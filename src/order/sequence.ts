@@ -55,8 +55,11 @@ export function movesFor(pairs: readonly Reversal[]): readonly Move[] {
   while (rest.length > 0) {
     const counts = new Map<Operation, Reversal[]>();
     for (const pair of rest) {
-      for (const each of [pair.before, pair.after])
-        counts.set(each, [...(counts.get(each) ?? []), pair]);
+      for (const each of [pair.before, pair.after]) {
+        const own = counts.get(each);
+        if (own) own.push(pair);
+        else counts.set(each, [pair]);
+      }
     }
     // Among equals the later operation is the one that was put off, or the earlier one rushed: the
     // one that waits is named, since it is the one that cannot be done where it stands.
