@@ -1,9 +1,10 @@
 /**
  * `npm run bench`: what checking costs, against what parsing alone costs on the same files and
  * against Node's own start, in one run; before that, how well steps are read in words. `--strict`
- * ends in 1 where a target is missed; `--sheets N` and `--rounds N` measure less. Whole processes are timed, the two kinds in turn, and the best round
- * counts: a busy machine only ever makes one slower. Parsing is judged by the time of the processor,
- * which is the same whatever else the machine does; the clock's stands beside it.
+ * ends in 1 where a target is missed; `--sheets N` and `--rounds N` measure less. Whole processes are
+ * timed, the two kinds in turn, and the best round counts: a busy machine only ever makes one slower.
+ * Parsing is judged by the time of the processor, which is the same whatever else the machine does;
+ * the clock's stands beside it.
  */
 import { spawnSync } from 'node:child_process';
 import {

@@ -68,6 +68,7 @@ export function clausesOf(tokens: readonly Token[], lexicon: Lexicon): Clauses {
         const previous = tokens[i - 1]?.word ?? '.';
         if (i === sentence || CONJUNCTIONS.has(previous)) base = 'open';
         else for (let j = start < i ? start : before; j < i; j++) modes[j] = 'open';
+        start = i + 1;
         mode = 'open';
       }
     } else if (word === 'where' && isPresence(tokens, i + 1)) {

@@ -26,6 +26,9 @@ const TAIL_REACH = 4;
 /** How many unknown words may stand for a thing in a list: `the four bowl screws and the cover`. */
 const UNKNOWN = 4;
 
+/** How many things a list may name: more is no sentence of a sheet. */
+const LISTED = 12;
+
 type MentionAt = readonly (Mention | undefined)[];
 
 /** What a verb acts on from a place on, without a particle of the verb; null where that is no part. */
@@ -162,7 +165,7 @@ function overList(
   mentions: Mention[],
 ): number {
   let end = from;
-  for (;;) {
+  while (mentions.length < LISTED) {
     const joint = jointAt(tokens, end);
     if (joint < 0) return end;
     const isWith = tokens[joint - 1]?.word === 'with';
@@ -176,6 +179,7 @@ function overList(
     if (mention.parts.length > 0) mentions.push(mention);
     end = mention.end;
   }
+  return end;
 }
 
 /** Behind the comma, the `and` or the `with` that joins a further thing; -1 where none stands. */
@@ -208,7 +212,7 @@ export function coordinatedBefore(
   mentionAt: MentionAt,
 ): readonly Mention[] {
   const mentions = [mention];
-  for (let first = mention; ; ) {
+  for (let first = mention; mentions.length < LISTED; ) {
     let at = first.at - 1;
     while (DETERMINERS.has(tokens[at]?.word ?? '.') || ADJECTIVES.has(tokens[at]?.word ?? '.'))
       at--;
@@ -218,4 +222,5 @@ export function coordinatedBefore(
     mentions.unshift(earlier);
     first = earlier;
   }
+  return mentions;
 }

@@ -143,7 +143,7 @@ export function formsOf(verb: string): readonly (readonly [Form, string])[] {
     ['base', verb],
     ['s', s],
     ['ing', verb === 'tie' ? 'tying' : `${stem}ing`],
-    ['past', IRREGULAR[verb] ?? `${soft}ed`],
+    ['past', (Object.hasOwn(IRREGULAR, verb) ? IRREGULAR[verb] : undefined) ?? `${soft}ed`],
   ];
 }
 

@@ -98,6 +98,23 @@ describe('places and neighbors', () => {
   });
 });
 
+describe('hostile steps', () => {
+  const long: readonly (readonly [string, string])[] = [
+    ['one condition after another', 'take it if '.repeat(20_000)],
+    ['one thing after another', `take off ${'the cover and '.repeat(20_000)}`],
+    ['words that no kind has', 'constructor __proto__ toString '.repeat(10_000)],
+    ['nothing but stops', '.,;:'.repeat(40_000)],
+  ];
+  for (const [what, text] of long) {
+    test(`${what} is read in time in step with its length`, () => {
+      const before = process.cpuUsage();
+      readStates(text, carburetor);
+      const { user, system } = process.cpuUsage(before);
+      expect((user + system) / 1000).toBeLessThan(4000);
+    });
+  }
+});
+
 describe('the demo', () => {
   test('with the marks, no reading makes a fault', () => {
     for (const sheet of sheets) {
