@@ -180,9 +180,9 @@ export interface Kind {
   };
   readonly relations: KindRelations;
   readonly parts: ReadonlyMap<string, KindPart>;
-  /** Verb groups; `take ~ off` allows words in between. */
+  /** Verb groups; `take ~ off` allows words in between, `~ shut` is what a part does by itself. */
   readonly verbs: ReadonlyMap<string, readonly string[]>;
-  /** Phrases that say a state by themselves. */
+  /** Phrases that say a state by themselves; `...` stands for up to seven words, `{idle-stop}` for a step that prints it. */
   readonly phrases: readonly { readonly says: readonly string[]; readonly state: StateTerm }[];
   /** Names that hold a part's name and are something else. */
   readonly notParts: readonly string[];
