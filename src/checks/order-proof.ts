@@ -1,5 +1,5 @@
 import type { Kind, KindPart } from '../kinds/model.ts';
-import { type Proof, proveOrder } from '../order/index.ts';
+import { type Proof, proveOrder, stateNamed } from '../order/index.ts';
 import type { Operation, Sheet } from '../sheet/model.ts';
 import type { CheckContext } from './define.ts';
 import { kindOf } from './vocabulary.ts';
@@ -26,9 +26,15 @@ export function partLabel(kind: Kind, part: string): string {
   return kind.parts.get(part)?.label ?? part;
 }
 
-/** A mark as an editor types it: `:state[throttle shut]`. */
-export function markFor(part: string, condition: string): string {
-  return `:state[${part} ${condition}]`;
+/**
+ * A mark as an editor types it: `:state[throttle shut]`. By the part's label where that is one plain
+ * word and means the same: `:state[engine hot]`, not the temperature.
+ */
+export function markFor(kind: Kind, part: string, condition: string): string {
+  const label = partLabel(kind, part);
+  const meant = /^\p{L}+$/u.test(label) ? stateNamed(`${label} ${condition}`, kind) : null;
+  const isSame = meant?.part === part && meant.condition === condition;
+  return `:state[${isSame ? label : part} ${condition}]`;
 }
 
 /** The part whose coming into one of its conditions is the start; null for a kind without one. */

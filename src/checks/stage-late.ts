@@ -54,7 +54,7 @@ export default defineCheck({
           moved: move.operation.heading.value,
           side: move.side,
           beside: move.beside.heading.value,
-          mark: markFor(starting?.name ?? '', starting?.starts ?? ''),
+          mark: markFor(kind, starting?.name ?? '', starting?.starts ?? ''),
         },
         related: [{ span: pair.after.heading.span, label: 'work of a later stage' }],
         subject: pair.before.canonical,

@@ -61,7 +61,7 @@ export default defineCheck({
         part,
         was: was ? conditionWords([was.condition]) : '',
         need: conditionWords(need.anyOf),
-        mark: markFor(need.part, need.anyOf[0] ?? ''),
+        mark: markFor(kind, need.part, need.anyOf[0] ?? ''),
         cause: cause === 'operation' ? '' : partLabel(kind, cause.part),
         causeIs: cause === 'operation' ? '' : conditionWords([cause.condition]),
         words: read ? sheet.text.slice(read.start, read.end).replace(/\s+/g, ' ') : '',
@@ -127,7 +127,7 @@ export default defineCheck({
         {
           at: '1. Bring it to :value[idle-speed].',
           message: '`Idle speed` is measured here with the engine cold; it needs the engine hot',
-          fix: 'before this step, have the engine hot and mark the step that does it: `:state[temperature hot]`',
+          fix: 'before this step, have the engine hot and mark the step that does it: `:state[engine hot]`',
         },
       ],
     },
