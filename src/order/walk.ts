@@ -148,12 +148,18 @@ class Walker {
 
   #work(operation: Operation, known: KindOperation | null, steps: readonly WorkStep[]): void {
     const own = new Set(known?.settings ?? []);
-    const measures =
-      steps.find(({ values }) => values.some((value) => own.has(value))) ?? steps[steps.length - 1];
+    const printing = steps.find(({ values }) => values.some((value) => own.has(value)));
+    const measures = printing ?? steps[steps.length - 1];
+    // Where no step prints the figure nobody can say which one measures: any may be it.
+    const isAnywhere = own.size > 0 && printing === undefined;
+    const needs = known ? this.#needsOf(known) : [];
+    const met = new Set<StateNeed>();
     for (const step of steps) {
       for (const change of step.changes) this.#change(step, change);
+      if (isAnywhere) for (const need of needs) if (this.#isMet(need)) met.add(need);
       if (step === measures && known) {
-        this.#needs(step, operation, known);
+        for (const need of needs)
+          if (!met.has(need)) this.#need(need, step, operation, 'operation');
         this.#disturb(operation, known.disturbs, step.span, own, false);
       }
       for (const value of step.values) {
@@ -275,14 +281,20 @@ class Walker {
     this.#homeBy('start', step);
   }
 
-  #needs(step: WorkStep, operation: Operation, known: KindOperation): void {
-    for (const need of known.needs)
-      if (!known.needsSaid.has(need.part)) this.#need(need, step, operation, 'operation');
+  /** What an operation needs, with what its settings say in place of the kind's. */
+  #needsOf(known: KindOperation): readonly StateNeed[] {
+    const needs = known.needs.filter(({ part }) => !known.needsSaid.has(part));
     for (const [part, key] of known.needsSaid) {
       const said = this.#saidCondition(known, part, key);
       const need = said ?? known.needs.find((each) => each.part === part);
-      if (need) this.#need(need, step, operation, 'operation');
+      if (need) needs.push(need);
     }
+    return needs;
+  }
+
+  #isMet({ part, anyOf }: StateNeed): boolean {
+    const now = this.#state.get(part);
+    return now !== undefined && meets(this.#kind, part, now.condition, anyOf);
   }
 
   /** `gasket: removed` beside the setting: the condition of the part that it is measured in. */
@@ -307,7 +319,7 @@ class Walker {
     const part = this.#kind.parts.get(need.part);
     if (!part || !this.#isPresent(part.ifFeature)) return;
     const was = this.#state.get(need.part) ?? null;
-    if (was && meets(this.#kind, need.part, was.condition, need.anyOf)) return;
+    if (this.#isMet(need)) return;
     const doubtful = !this.#isSure(was?.by ?? 'start', need.part);
     if (doubtful && this.#isSaidBefore(need, at, operation)) return;
     if (this.#unmetTold.has(need.part)) return;

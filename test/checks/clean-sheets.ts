@@ -235,6 +235,7 @@ ${safety}
 ## Idle mixture
 
 1. Turn the needle in by 1/8 turn each time, then out to the best vacuum: :value[idle-vacuum].
+2. Bring it back to :value[idle-speed].
 
 ## Road test
 

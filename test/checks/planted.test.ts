@@ -16,6 +16,8 @@ const context: CheckContext = {
   picture: (url) => (drawn.includes(url) ? 'found' : 'missing'),
 };
 
+const orderIds = new Set(allChecks.filter(({ group }) => group === 'order').map(({ id }) => id));
+
 const texts = new Map<string, string>();
 function textOf(sheet: string): string {
   const known = texts.get(sheet);
@@ -78,12 +80,17 @@ describe('an error that the sheet accepts', () => {
 
 test('every check has a mistake planted for it', () => {
   const planted = new Set([...plantings.map(({ check }) => check), 'acceptance-barred']);
-  expect(allChecks.map(({ id }) => id).filter((id) => !planted.has(id))).toEqual([]);
+  // Mistakes of order are planted in test/order: every swap and every removal there is.
+  const others = allChecks.filter(({ group }) => group !== 'order').map(({ id }) => id);
+  expect(others.filter((id) => !planted.has(id))).toEqual([]);
 });
 
 describe('sheets in other hands', () => {
   test.each(cleanSheets.map((one) => [one.name, one] as const))('%s', (_name, one) => {
-    expect(found(one.text, one.sheet)).toEqual([]);
+    // They mark no states: what is asked of the order is a note, and no more.
+    const isAsked = ({ check, severity }: Finding): boolean =>
+      severity === 'note' && orderIds.has(check);
+    expect(found(one.text, one.sheet).filter((each) => !isAsked(each))).toEqual([]);
   });
 
   const orlo = 'orlo-2d-wexcombe-six';

@@ -304,6 +304,18 @@ export const plantings: readonly Planting[] = [
     on: 'travel: 0.0391 in',
   },
 
+  {
+    sheet: 'brennick-dl4-larkmoor-ten',
+    from: 'value: 60.0 ± 3.3 %',
+    to: 'value: 64.0 ± 3.3 %',
+    check: 'dwell-disagrees',
+  },
+  {
+    sheet: 'ostrel-r8-tollgarth-eight',
+    from: 'crank: 20 ± 2°',
+    to: 'crank: 26 ± 2°',
+    check: 'crank-disagrees',
+  },
   // prose
   {
     sheet: orlo,
@@ -328,6 +340,7 @@ export const plantings: readonly Planting[] = [
     from: 'engine back to :value[idle-speed]',
     to: 'engine back to 950 ± 50 rpm',
     check: 'number-typed',
+    with: ['setting-disturbed'],
   },
   {
     sheet: orlo,

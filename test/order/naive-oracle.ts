@@ -292,6 +292,16 @@ function simulate(
     }
     const measuring =
       job.steps.find((step) => step.values.some((v) => own.includes(v))) ?? job.steps.at(-1);
+    const needs = new Map<string, readonly string[]>(
+      Object.entries(rules?.needs ?? {}).map(([part, wanted]) => [part, list(wanted)]),
+    );
+    for (const [part, key] of Object.entries(rules?.['needs-said'] ?? {})) {
+      const meant = saidOf(own, part, key);
+      if (meant !== null) needs.set(part, [meant]);
+    }
+    const isAnywhere =
+      own.length > 0 && !job.steps.some((step) => step.values.some((v) => own.includes(v)));
+    const met = new Set<string>();
     for (const step of job.steps) {
       for (const change of step.changes) {
         const rule = kind.parts[change.part]?.conditions[change.to];
@@ -334,15 +344,14 @@ function simulate(
           hasRun = true;
         }
       }
-      if (step === measuring && rules) {
-        const needs = new Map<string, readonly string[]>(
-          Object.entries(rules.needs ?? {}).map(([part, wanted]) => [part, list(wanted)]),
-        );
-        for (const [part, key] of Object.entries(rules['needs-said'] ?? {})) {
-          const meant = saidOf(own, part, key);
-          if (meant !== null) needs.set(part, [meant]);
+      if (rules) {
+        for (const [part, wanted] of needs) {
+          const now = state.get(part);
+          if (isAnywhere && now && satisfies(part, now.is, wanted)) met.add(part);
         }
-        for (const [part, wanted] of needs) require(part, wanted, job, step);
+      }
+      if (step === measuring && rules) {
+        for (const [part, wanted] of needs) if (!met.has(part)) require(part, wanted, job, step);
         spoil(rules.disturbs ?? [], job, own);
       }
       for (const value of step.values) {
