@@ -1,7 +1,19 @@
+import type { Kind } from '../kinds/model.ts';
+import type { OrderFault } from '../order/index.ts';
 import { defineCheck, type Report } from './define.ts';
 import { conditionWords, markFor, orderProof, partLabel } from './order-proof.ts';
 
-type Words = 'measured' | 'done' | 'into' | 'unsaid' | 'unsaidInto' | 'read' | 'readInto';
+type Words =
+  | 'measured'
+  | 'done'
+  | 'into'
+  | 'unsaid'
+  | 'unsaidInto'
+  | 'unsaidSeveral'
+  | 'read'
+  | 'readInto';
+
+type Unmet = Extract<OrderFault, { kind: 'unmet' }>;
 
 /** A measurement, or a start, without the state that it needs. */
 export default defineCheck({
@@ -36,6 +48,10 @@ export default defineCheck({
         'the {cause} is {causeIs} from here on; that needs the {part} {need}, and no step so far says so',
       fix: 'mark the step that does it: `{mark}`; add one before this step if there is none',
     },
+    unsaidSeveral: {
+      message: '{who} needs {needs}, and no step so far says so',
+      fix: 'mark the steps that do it: {marks}; add one before this step if there is none',
+    },
     read: {
       message:
         '`{operation}` needs the {part} {need}, and the words “{words}” are read as {part} {was}',
@@ -51,8 +67,18 @@ export default defineCheck({
     const found = orderProof(sheet, context);
     if (found === null) return;
     const { kind, faults } = found;
-    for (const fault of faults) {
-      if (fault.kind !== 'unmet') continue;
+    const unmet = faults.filter((fault): fault is Unmet => fault.kind === 'unmet');
+    const told = new Set<Unmet>();
+    for (const fault of unmet) {
+      if (told.has(fault)) continue;
+      const several = unmet.filter(
+        (each) => isUnsaid(each) && isUnsaid(fault) && isOneMoment(each, fault),
+      );
+      if (several.length > 1) {
+        for (const each of several) told.add(each);
+        report(unsaidTogether(several, fault, kind));
+        continue;
+      }
       const { need, at, operation, was, cause, doubtful } = fault;
       const part = partLabel(kind, need.part);
       const read = was?.by === 'reading' ? was.span : null;
@@ -188,6 +214,22 @@ export default defineCheck({
       ],
     },
     {
+      name: 'an idle speed, and not a word of the engine',
+      sheet: {
+        body: '## Idle speed\n\n1. Bring it to :value[idle-speed].\n',
+        settings: 'idle-speed: { value: 475 rpm, from: m48 p. 41 }',
+      },
+      expect: [
+        {
+          at: '1. Bring it to :value[idle-speed].',
+          severity: 'note',
+          message:
+            '`Idle speed` needs the engine running, the engine hot, the gear neutral and the vehicle secured, and no step so far says so',
+          fix: 'mark the steps that do it: `:state[engine running]` `:state[engine hot]` `:state[gear neutral]` `:state[vehicle secured]`; add one before this step if there is none',
+        },
+      ],
+    },
+    {
       name: 'words that say something else',
       sheet: {
         body: '## Pump stroke\n\n1. Hold the throttle wide open.\n2. Measure the travel: :value[pump-stroke].\n',
@@ -233,3 +275,46 @@ export default defineCheck({
     },
   ],
 });
+
+/** A need of which no step says anything, either way. */
+function isUnsaid({ was, doubtful }: Unmet): boolean {
+  return was === null || (doubtful && was.by !== 'reading');
+}
+
+function isOneMoment(one: Unmet, two: Unmet): boolean {
+  return (
+    one.doubtful === two.doubtful &&
+    one.at === two.at &&
+    one.operation === two.operation &&
+    (one.cause === 'operation') === (two.cause === 'operation')
+  );
+}
+
+/** One finding for everything that a step needs and nothing before it says. */
+function unsaidTogether(faults: readonly Unmet[], first: Unmet, kind: Kind): Report<Words> {
+  const { cause, operation, at, doubtful } = first;
+  const needs = faults.map(
+    ({ need }) => `the ${partLabel(kind, need.part)} ${conditionWords(need.anyOf)}`,
+  );
+  const who =
+    cause === 'operation'
+      ? `\`${operation.heading.value}\``
+      : `the ${partLabel(kind, cause.part)} ${conditionWords([cause.condition])} from here on`;
+  const reported: Report<Words> = {
+    message: 'unsaidSeveral',
+    span: at.span,
+    values: {
+      who,
+      needs: `${needs.slice(0, -1).join(', ')} and ${needs[needs.length - 1]}`,
+      marks: faults
+        .map(({ need }) => `\`${markFor(kind, need.part, need.anyOf[0] ?? '')}\``)
+        .join(' '),
+    },
+    subject: first.need.part,
+    alsoCalled: [
+      ...faults.map(({ need }) => need.part),
+      ...(operation.canonical === null ? [] : [operation.canonical]),
+    ],
+  };
+  return doubtful ? { ...reported, severity: 'note' } : reported;
+}
