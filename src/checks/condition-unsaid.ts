@@ -1,5 +1,9 @@
+import type { KindSetting } from '../kinds/model.ts';
+import { principal } from '../quantity/index.ts';
+import type { Statement } from '../quantity/model.ts';
 import type { Setting } from '../sheet/model.ts';
 import { defineCheck } from './define.ts';
+import { readOf } from './stated-sizes.ts';
 import { kindOf } from './vocabulary.ts';
 
 /** A setting without what must be said beside it: where, with the gasket on or off, in which hole. */
@@ -17,6 +21,10 @@ export default defineCheck({
       message: '`{setting}` does not say `{key}`',
       fix: 'add `{key}: ...` beside its value; {key} is one of the things the figure depends on',
     },
+    way: {
+      message: '{text} does not say which way it is counted',
+      fix: 'write {ways}, as the source has it',
+    },
   },
   run(sheet, context, report) {
     const kind = kindOf(sheet, context);
@@ -31,6 +39,23 @@ export default defineCheck({
           span: setting.name.span,
           values: { setting: setting.name.value, key },
           subject: setting.canonical,
+        });
+      }
+      if (known === undefined) continue;
+      for (const size of [setting.value, ...setting.places.values()]) {
+        const statement = readOf(size);
+        const ways = statement === null ? [] : waysUnsaid(statement, known);
+        if (size === null || statement === null || ways.length === 0) continue;
+        report({
+          message: 'way',
+          span: size.span,
+          values: {
+            text: statement.text,
+            ways: ways.map((way) => `\`${statement.text} ${way}\``).join(' or '),
+          },
+          subject: setting.canonical,
+          // One way is usual and is meant; of two nobody knows which.
+          ...(ways.length === 1 ? { severity: 'note' as const } : {}),
         });
       }
     }
@@ -58,6 +83,34 @@ export default defineCheck({
       expect: [],
     },
     {
+      name: 'two notches, rich or lean',
+      sheet: { settings: 'choke-cover-index: { value: 2 notches, from: m48 p. 36 }' },
+      expect: [
+        {
+          at: '2 notches',
+          message: '2 notches does not say which way it is counted',
+          fix: 'write `2 notches lean` or `2 notches rich`, as the source has it',
+        },
+      ],
+    },
+    {
+      name: 'turns with one usual way',
+      sheet: { settings: 'idle-mixture: { value: 1-1/4 turns, from: m48 p. 40 }' },
+      expect: [
+        {
+          at: '1-1/4 turns',
+          severity: 'note',
+          message: '1-1/4 turns does not say which way it is counted',
+          fix: 'write `1-1/4 turns out`, as the source has it',
+        },
+      ],
+    },
+    {
+      name: 'at the index, which has no way',
+      sheet: { settings: 'choke-cover-index: { value: index, from: m48 p. 36 }' },
+      expect: [],
+    },
+    {
       name: 'said in the words beside it',
       sheet: {
         settings:
@@ -67,6 +120,22 @@ export default defineCheck({
     },
   ],
 });
+
+/**
+ * The ways that a count could be meant where it says none: both of a range that goes either way from
+ * its datum, or the usual one. Empty where a way or another datum is said, or nothing is counted.
+ */
+function waysUnsaid(statement: Statement, known: KindSetting): readonly string[] {
+  const { dimension, sense, datum, low, high } = statement;
+  if (sense !== null || (dimension !== 'turns' && dimension !== 'notches')) return [];
+  if (dimension === 'notches' && datum !== null) return [];
+  const counted = [principal(statement)?.base, low?.base, high?.base];
+  if (!counted.some((base) => base !== undefined && base.n !== 0n)) return [];
+  const range = known.usual.find((usual) => usual.dimension === dimension);
+  const [one, two] = [range?.low.sense, range?.high.sense];
+  if (one && two && one !== two) return [one, two];
+  return known.sense !== null && dimension === 'turns' ? [known.sense] : [];
+}
 
 /** Whether the key stands beside the value, or it or another word for it in something that does. */
 function says(setting: Setting, key: string, words: readonly string[]): boolean {

@@ -86,8 +86,12 @@ function doubtfulFraction(written: string, numeral: Numeral, unit: UnitOfMeasure
   const range = `${low}–${high} ${unit.id}`;
   return problem(
     'unreadable',
-    `${written} is no fraction that ${unit.id} is measured in`,
-    low < high ? `write ${range}, if it is a pair of limits` : 'look in the source again',
+    unit.metric
+      ? `${written} is no size: ${unit.id} are told in decimals, not in fractions`
+      : `${written} is no fraction that a paper tells ${unit.id} in`,
+    low < high
+      ? `look for another unit; write ${range}, if it is a pair of limits`
+      : 'look in the source again',
     numeral.start,
     numeral.end,
     low < high ? [range] : [],
