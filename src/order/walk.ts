@@ -7,11 +7,14 @@ import type {
   StateTerm,
 } from '../kinds/model.ts';
 import type { Operation, Sheet } from '../sheet/model.ts';
-import type { Span } from '../text/span.ts';
-import { meets, plainWords } from './marks.ts';
-import type { OrderFault, PartState, StateChange, Sureness, Walk, WorkStep } from './model.ts';
+import { meets } from './marks.ts';
+import type { OrderFault, PartState, StateChange, UnitState, Walk, WorkStep } from './model.ts';
 import { stageRank } from './sequence.ts';
 import { type Work, workOf } from './steps.ts';
+import { HomeCheck } from './walk-home.ts';
+import { Needs } from './walk-needs.ts';
+import { SettingsMade } from './walk-settings.ts';
+import { PartsNow } from './walk-state.ts';
 
 /**
  * Walks the work of a sheet step by step: keeps the state of every part, and finds needs that are
@@ -41,36 +44,19 @@ export function walkWork(
 /** The verb group of a kind that puts a part back in its place. */
 const REFITTING = 'put-back';
 
-/** A setting that was made, and by which operation. */
-interface Made {
-  readonly operation: Operation;
-}
-
-/** A setting that was moved after it was made. */
-interface Spoiled {
-  readonly setting: string;
-  readonly madeAt: Operation;
-  readonly by: Operation;
-  readonly span: Span;
-  readonly doubtful: boolean;
-}
-
+/** Goes through the operations in order, and tells each keeper what happens. */
 class Walker {
-  readonly passed: { step: WorkStep; after: ReadonlyMap<string, PartState> }[] = [];
+  readonly passed: { step: WorkStep; after: UnitState }[] = [];
   readonly faults: OrderFault[] = [];
   readonly #sheet: Sheet;
   readonly #kind: Kind;
   readonly #operations: readonly Operation[];
   readonly #steps = new Map<Operation, WorkStep[]>();
-  readonly #features: ReadonlySet<string>;
-  readonly #markedParts = new Set<string>();
-  readonly #state = new Map<string, PartState>();
-  readonly #made = new Map<string, Made>();
-  readonly #spoiled = new Map<string, Spoiled>();
+  readonly #now: PartsNow;
+  readonly #needs: Needs;
+  readonly #settings: SettingsMade;
+  readonly #home: HomeCheck;
   readonly #done = new Set<string>();
-  readonly #openTold = new Set<string>();
-  /** Parts whose unmet need was told and that nothing has moved since, with what was needed. */
-  readonly #unmetTold = new Map<string, readonly string[]>();
   #stage = -1;
   #hasRun = false;
   #latest: Operation | null = null;
@@ -89,16 +75,10 @@ class Walker {
       if (own) own.push(step);
       else this.#steps.set(step.operation, [step]);
     }
-    this.#features = new Set(
-      sheet.unit.features.map(({ value }) => kind.featureNamed(value)?.name ?? value),
-    );
-    for (const { changes } of steps) {
-      for (const { term, by } of changes) if (by === 'mark') this.#markedParts.add(term.part);
-    }
-    for (const part of kind.parts.values()) {
-      if (part.starts !== null && this.#isPresent(part.ifFeature))
-        this.#state.set(part.name, { condition: part.starts, by: 'start', span: null });
-    }
+    this.#now = new PartsNow(sheet, kind, steps);
+    this.#needs = new Needs(sheet, kind, this.#now, this.faults);
+    this.#settings = new SettingsMade(this.faults);
+    this.#home = new HomeCheck(kind, this.#now, this.#needs, this.faults);
   }
 
   run(): void {
@@ -113,8 +93,8 @@ class Walker {
       this.#work(operation, known, steps);
       if (known) this.#done.add(known.name);
     }
-    this.#settle('end');
-    this.#homeBy('end', null);
+    this.#settings.settle('end');
+    this.#home.check('end', null);
   }
 
   /** A later stage settles what an earlier one disturbed. */
@@ -124,9 +104,9 @@ class Walker {
     if (rank > this.#stage) {
       // What the start itself settles is told there, where the engine is started.
       const starts = steps.some(({ changes }) =>
-        changes.some(({ term }) => this.#condition(term)?.startsUp),
+        changes.some(({ term }) => this.#now.condition(term)?.startsUp),
       );
-      if (this.#stage >= 0 && (this.#hasRun || !starts)) this.#settle('stage');
+      if (this.#stage >= 0 && (this.#hasRun || !starts)) this.#settings.settle('stage');
       this.#stage = rank;
       this.#latest = operation;
     } else if (rank < this.#stage && this.#latest && !this.#isStopped(steps)) {
@@ -141,7 +121,7 @@ class Walker {
     );
     if (!starting) return false;
     const said = steps[0]?.changes.find(({ term }) => term.part === starting.name);
-    const now = this.#state.get(starting.name);
+    const now = this.#now.get(starting.name);
     const condition = said?.term.condition ?? now?.condition;
     return (said !== undefined || now?.by !== 'start') && condition === starting.starts;
   }
@@ -152,61 +132,54 @@ class Walker {
     const measures = printing ?? steps[steps.length - 1];
     // Where no step prints the figure nobody can say which one measures: any may be it.
     const isAnywhere = own.size > 0 && printing === undefined;
-    const needs = known ? this.#needsOf(known) : [];
+    const needs = known ? this.#needs.of(known) : [];
     const met = new Set<StateNeed>();
     for (const step of steps) {
       for (const change of step.changes) this.#change(step, change);
-      if (isAnywhere) for (const need of needs) if (this.#isMet(need)) met.add(need);
+      if (isAnywhere) for (const need of needs) if (this.#now.isMet(need)) met.add(need);
       if (step === measures && known) {
-        for (const need of needs)
-          if (!met.has(need)) this.#need(need, step, operation, 'operation');
-        this.#disturb(operation, known.disturbs, step.span, own, false);
+        const asking = { at: step, operation, steps, cause: 'operation' } as const;
+        for (const need of needs) if (!met.has(need)) this.#needs.ask(need, asking);
+        const settings = known.disturbs;
+        this.#settings.disturb({ by: operation, settings, span: step.span, own, doubtful: false });
       }
-      for (const value of step.values) {
-        // A step that prints a setting makes it, or checks it again.
-        this.#made.set(value, { operation });
-        this.#spoiled.delete(value);
-      }
-      this.passed.push({ step, after: new Map(this.#state) });
+      for (const value of step.values) this.#settings.make(value, operation);
+      this.passed.push({ step, after: this.#now.copy() });
     }
+    this.#leave(operation, known);
+  }
+
+  /** What an operation leaves by its nature is there after its last step. */
+  #leave(operation: Operation, known: KindOperation | null): void {
     let isLeft = false;
     for (const term of known?.leaves ?? []) {
-      const now = this.#state.get(term.part);
-      if (now && meets(this.#kind, term.part, now.condition, [term.condition])) continue;
-      this.#set(term, 'operation', operation.heading.span);
+      if (this.#now.isMet({ part: term.part, anyOf: [term.condition] })) continue;
+      this.#now.set(term, 'operation', operation.heading.span);
       isLeft = true;
     }
-    // What the operation leaves by its nature is there after its last step.
     const last = this.passed.at(-1);
-    if (isLeft && last?.step.operation === operation) last.after = new Map(this.#state);
+    if (isLeft && last?.step.operation === operation) last.after = this.#now.copy();
   }
 
   #change(step: WorkStep, change: StateChange): void {
     const { term } = change;
     const part = this.#kind.parts.get(term.part);
-    const condition = this.#condition(term);
+    const condition = this.#now.condition(term);
     if (!part || !condition) return;
-    const now = this.#state.get(term.part);
+    const now = this.#now.get(term.part);
     if (this.#isRefit(part, term, now, change)) {
       this.faults.push({ kind: 'refit', part: term.part, change, was: now ?? null, at: step });
     }
     this.#forbidden(step, change);
-    const changed = now?.condition !== term.condition;
-    this.#set(term, change.by, change.span);
-    for (const follows of condition.leaves) {
-      if (step.changes.some((each) => each.by === 'mark' && each.term.part === follows.part))
-        continue;
-      // What follows by itself is as sure as what it follows from.
-      this.#set(follows, change.by, change.span);
-    }
-    if (!changed) return;
-    this.#disturb(
-      step.operation,
-      condition.disturbs,
-      change.span,
-      new Set(),
-      change.by === 'reading',
-    );
+    this.#now.change(step, change);
+    if (now?.condition === term.condition) return;
+    this.#settings.disturb({
+      by: step.operation,
+      settings: condition.disturbs,
+      span: change.span,
+      own: new Set(),
+      doubtful: change.by === 'reading',
+    });
     if (condition.startsUp || condition.needs.length > 0) this.#comeInto(step, change, condition);
   }
 
@@ -227,23 +200,14 @@ class Walker {
     );
   }
 
-  #set({ part, condition }: StateTerm, by: Sureness, span: Span): void {
-    this.#state.set(part, { condition, by, span });
-    this.#unmetTold.delete(part);
-  }
-
-  #condition(term: StateTerm): PartCondition | undefined {
-    return this.#kind.parts.get(term.part)?.conditions.get(term.condition);
-  }
-
   /** A state that another part's condition shuts out: the throttle shut with the cam under its screw. */
   #forbidden(step: WorkStep, change: StateChange): void {
     if (change.by !== 'mark') return;
-    for (const [name, state] of this.#state) {
+    for (const [name, state] of this.#now.entries()) {
       if (name === change.term.part || state.by === 'start' || state.by === 'reading') continue;
       if (step.changes.some(({ term }) => term.part === name)) continue;
       const other = { part: name, condition: state.condition };
-      const forbids = this.#condition(other)?.forbids ?? [];
+      const forbids = this.#now.condition(other)?.forbids ?? [];
       const hit = forbids.some(
         ({ part, anyOf }) =>
           part === change.term.part && meets(this.#kind, part, change.term.condition, anyOf),
@@ -263,136 +227,24 @@ class Walker {
   /** What must hold when a part comes into a condition; the start asks more than others. */
   #comeInto(step: WorkStep, change: StateChange, condition: PartCondition): void {
     const inStep = new Map(step.changes.map(({ term }) => [term.part, term.condition]));
+    const { operation } = step;
+    const steps = this.#steps.get(operation) ?? [];
+    const asking = { at: step, operation, steps, cause: change.term };
     for (const need of condition.needs) {
       const stated = inStep.get(need.part);
       if (stated !== undefined && meets(this.#kind, need.part, stated, need.anyOf)) continue;
-      this.#need(need, step, step.operation, change.term);
+      this.#needs.ask(need, asking);
     }
     if (!condition.startsUp) return;
     for (const name of condition.after) {
       const first = this.#sheet.operations.find(({ canonical }) => canonical === name);
-      if (first && !this.#done.has(name) && first !== step.operation) {
-        this.faults.push({ kind: 'too-early', operation: step.operation, first });
+      if (first && !this.#done.has(name) && first !== operation) {
+        this.faults.push({ kind: 'too-early', operation, first });
       }
     }
     // A restart among the running work settles nothing: speed is repeated after it as before it.
-    if (!this.#hasRun) this.#settle('start');
+    if (!this.#hasRun) this.#settings.settle('start');
     this.#hasRun = true;
-    this.#homeBy('start', step);
-  }
-
-  /** What an operation needs, with what its settings say in place of the kind's. */
-  #needsOf(known: KindOperation): readonly StateNeed[] {
-    const needs = known.needs.filter(({ part }) => !known.needsSaid.has(part));
-    for (const [part, key] of known.needsSaid) {
-      const said = this.#saidCondition(known, part, key);
-      const need = said ?? known.needs.find((each) => each.part === part);
-      if (need) needs.push(need);
-    }
-    return needs;
-  }
-
-  #isMet({ part, anyOf }: StateNeed): boolean {
-    const now = this.#state.get(part);
-    return now !== undefined && meets(this.#kind, part, now.condition, anyOf);
-  }
-
-  /** `gasket: removed` beside the setting: the condition of the part that it is measured in. */
-  #saidCondition(known: KindOperation, part: string, key: string): StateNeed | null {
-    const words = this.#kind.parts.get(part)?.conditions;
-    if (!words) return null;
-    for (const setting of this.#sheet.settings.values()) {
-      if (setting.canonical === null || !known.settings.includes(setting.canonical)) continue;
-      const said = setting.said.get(key)?.value;
-      if (said === undefined) continue;
-      const plain = plainWords(said);
-      for (const condition of words.values()) {
-        if ([condition.name, ...condition.aliases].some((each) => plainWords(each) === plain)) {
-          return { part, anyOf: [condition.name] };
-        }
-      }
-    }
-    return null;
-  }
-
-  #need(need: StateNeed, at: WorkStep, operation: Operation, cause: 'operation' | StateTerm): void {
-    const part = this.#kind.parts.get(need.part);
-    if (!part || !this.#isPresent(part.ifFeature)) return;
-    const was = this.#state.get(need.part) ?? null;
-    if (this.#isMet(need)) return;
-    const doubtful = !this.#isSure(was?.by ?? 'start', need.part);
-    if (doubtful && this.#isSaidBefore(need, at, operation)) return;
-    if (this.#unmetTold.has(need.part)) return;
-    this.#unmetTold.set(need.part, need.anyOf);
-    this.faults.push({ kind: 'unmet', need, at, operation, was, cause, doubtful });
-  }
-
-  /** Whether a step of the operation up to this one speaks of the state: words may say it and go on. */
-  #isSaidBefore(need: StateNeed, at: WorkStep, operation: Operation): boolean {
-    const own = this.#steps.get(operation) ?? [];
-    return own
-      .slice(0, own.indexOf(at) + 1)
-      .some(({ changes }) =>
-        changes.some(
-          ({ term }) =>
-            term.part === need.part && meets(this.#kind, term.part, term.condition, need.anyOf),
-        ),
-      );
-  }
-
-  /** A start nobody changed is sure on a sheet that marks this part; words alone never are. */
-  #isSure(by: Sureness, part: string): boolean {
-    return by === 'mark' || by === 'operation' || (by === 'start' && this.#markedParts.has(part));
-  }
-
-  #isPresent(features: readonly string[]): boolean {
-    return features.length === 0 || features.some((feature) => this.#features.has(feature));
-  }
-
-  #disturb(
-    by: Operation,
-    settings: readonly string[],
-    span: Span,
-    own: ReadonlySet<string>,
-    doubtful: boolean,
-  ): void {
-    for (const setting of settings) {
-      const made = this.#made.get(setting);
-      if (!made || own.has(setting) || made.operation === by) continue;
-      this.#spoiled.set(setting, { setting, madeAt: made.operation, by, span, doubtful });
-    }
-  }
-
-  #settle(before: 'stage' | 'start' | 'end'): void {
-    for (const each of this.#spoiled.values())
-      this.faults.push({ kind: 'disturbed', ...each, before });
-    this.#spoiled.clear();
-  }
-
-  #homeBy(before: 'start' | 'end', at: WorkStep | null): void {
-    for (const part of this.#kind.parts.values()) {
-      const state = this.#state.get(part.name);
-      if (
-        part.home.length === 0 ||
-        !state ||
-        this.#openTold.has(part.name) ||
-        !this.#isPresent(part.ifFeature)
-      )
-        continue;
-      if (meets(this.#kind, part.name, state.condition, part.home)) continue;
-      this.#openTold.add(part.name);
-      // What was told as an unmet need is no second fault for being left so.
-      if (this.#unmetTold.get(part.name)?.some((each) => part.home.includes(each))) continue;
-      const doubtful = state.by === 'reading';
-      this.faults.push({
-        kind: 'left-open',
-        part: part.name,
-        state,
-        home: part.home,
-        before,
-        at,
-        doubtful,
-      });
-    }
+    this.#home.check('start', step);
   }
 }

@@ -1,0 +1,35 @@
+import type { Kind } from '../kinds/model.ts';
+import type { OrderFault, WorkStep } from './model.ts';
+import type { Needs } from './walk-needs.ts';
+import type { PartsNow } from './walk-state.ts';
+
+/** Sees that every part is back in its place before the engine starts, and at the end. */
+export class HomeCheck {
+  readonly #kind: Kind;
+  readonly #now: PartsNow;
+  readonly #needs: Needs;
+  readonly #faults: OrderFault[];
+  readonly #told = new Set<string>();
+
+  constructor(kind: Kind, now: PartsNow, needs: Needs, faults: OrderFault[]) {
+    this.#kind = kind;
+    this.#now = now;
+    this.#needs = needs;
+    this.#faults = faults;
+  }
+
+  /** Tells every part that is not home, each once a sheet. */
+  check(before: 'start' | 'end', at: WorkStep | null): void {
+    for (const part of this.#kind.parts.values()) {
+      const { name, home } = part;
+      const state = this.#now.get(name);
+      if (home.length === 0 || !state || this.#told.has(name) || !this.#now.has(part)) continue;
+      if (this.#now.isMet({ part: name, anyOf: home })) continue;
+      this.#told.add(name);
+      // What was told as an unmet need is no second fault for being left so.
+      if (this.#needs.toldOf(name)?.some((each) => home.includes(each))) continue;
+      const doubtful = state.by === 'reading';
+      this.#faults.push({ kind: 'left-open', part: name, state, home, before, at, doubtful });
+    }
+  }
+}
