@@ -5,6 +5,7 @@ import { type EditorsNote, editorsNotes } from './editors-notes.ts';
 import { gaugesToGather } from './gauges-to-gather.ts';
 import type { EditionFacts, Paper, PictureSource, SheetToPrint } from './orders.ts';
 import { bookletMargins, type Margins, type PaperSize, papers } from './paper.ts';
+import { ruleNotes } from './rule-notes.ts';
 import { type SafetyLine, safetyLines } from './safety.ts';
 import { type SettingRow, settingRows } from './setting-rows.ts';
 import { hasError, type SheetFace, sheetFace } from './sheet-face.ts';
@@ -138,7 +139,7 @@ function chapter(entry: SheetToPrint, index: number, options: BookletOptions): C
     settings,
     operations: body.operations.map((operation, at) => ({ ...operation, number: at + 1 })),
     footnotes: body.notes,
-    notes: editorsNotes(entry.findings),
+    notes: [...editorsNotes(entry.findings), ...ruleNotes(sheet, kind)],
     sources,
     rulings: settings.filter((row) => row.dissents.length > 0),
     order: options.orders?.[index] ?? null,

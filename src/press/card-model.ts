@@ -6,6 +6,7 @@ import { type SourceLine, sourceLines } from './citations.ts';
 import { type EditorsNote, editorsNotes } from './editors-notes.ts';
 import type { EditionFacts, Paper, PictureSource } from './orders.ts';
 import { cardMargins, type Margins, type PaperSize, papers } from './paper.ts';
+import { ruleNotes } from './rule-notes.ts';
 import { type SafetyLine, safetyLines, signalOrder } from './safety.ts';
 import { type SettingRow, settingRows } from './setting-rows.ts';
 import { hasError, type SheetFace, sheetFace } from './sheet-face.ts';
@@ -108,7 +109,7 @@ export function cardModel(
     settings,
     operations,
     footnotes: body.notes,
-    notes: editorsNotes(findings),
+    notes: [...editorsNotes(findings), ...ruleNotes(sheet, kind)],
     sources,
     hasGauges: settings.some((row) => row.gauge !== null),
   };

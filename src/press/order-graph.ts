@@ -1,5 +1,5 @@
 import type { Kind, KindOperation, Stage } from '../kinds/model.ts';
-import { stageRank, workingOperations, workOf } from '../order/index.ts';
+import { ownRules, stageRank, workingOperations, workOf } from '../order/index.ts';
 import type { Operation, Sheet } from '../sheet/model.ts';
 import { type Pair, transitiveReduction } from './order-graph-reduction.ts';
 
@@ -36,11 +36,13 @@ export interface OrderGraph {
 }
 
 /**
- * The graph of a sheet's operations by its kind. Headings that are no work, or that the kind does
- * not know, have no box. A repeat comes after what it repeats and after whatever disturbed that in
- * between; otherwise only the first standing of an operation waits and is waited for.
+ * The graph of a sheet's operations by its kind and the sheet's own rules. Headings that are no work,
+ * or that the kind does not know, have no box. A repeat comes after what it repeats and after
+ * whatever disturbed that in between; otherwise only the first standing of an operation waits and is
+ * waited for.
  */
-export function orderGraph(sheet: Sheet, kind: Kind): OrderGraph {
+export function orderGraph(sheet: Sheet, usual: Kind): OrderGraph {
+  const { kind } = ownRules(sheet, usual);
   const boxes = boxesOf(sheet, kind);
   const disturbs = disturbances(boxes, sheet, kind);
   return {

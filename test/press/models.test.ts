@@ -99,6 +99,32 @@ describe('the card', () => {
     ]);
   });
 
+  const ruled = (rule: string) =>
+    sampleText.replace('settings:\n', `work:\n  fast-idle-cam: ${rule}\nsettings:\n`);
+
+  test('a rule of the order that the sheet overrules is an editor’s note with its reason', () => {
+    const text = ruled(
+      '{ without: { after: [choke-pull-down], needs: [choke], disturbs: [unloader, fast-idle-gap] }, because: The lug stands on the other lever. }',
+    );
+    const note = {
+      point:
+        'On this unit “Fast idle cam position” need not come after “Choke pull-down”, asks nothing of the choke plate and does not disturb “Choke unloader” or “Fast idle gap”:',
+      reason: 'The lug stands on the other lever.',
+    };
+    const model = card(text, []);
+    expect(model.notes).toEqual([note]);
+    const [chapter] = bookletModel([toPrint(text)], edition, { ...options, paper: 'a5' }).chapters;
+    expect(chapter?.notes).toEqual([note]);
+  });
+
+  test('a rule that is only added, or that the kind does not have, is no editor’s note', () => {
+    expect(card(ruled('{ after: [pump-stroke], because: They share a lever. }'), []).notes).toEqual(
+      [],
+    );
+    const idle = '{ without: { after: [road-test] }, because: It is done on the bench. }';
+    expect(card(ruled(idle), []).notes).toEqual([]);
+  });
+
   test.each([
     ['released', null],
     ['proof', 'PROOF'],

@@ -14,9 +14,10 @@ settings:
 ---
 `;
 
-function graphOf(headings: readonly string[]) {
+function graphOf(headings: readonly string[], rules = '') {
   const work = headings.map((heading) => `## ${heading}\n\n1. Do it.\n`).join('\n');
-  const { sheet, kind } = sheetAndKind(`${head}\n# Tarn 2B\n\n${work}`, 'tarn-2b.md');
+  const front = head.replace(/---\n$/, `${rules}---\n`);
+  const { sheet, kind } = sheetAndKind(`${front}\n# Tarn 2B\n\n${work}`, 'tarn-2b.md');
   return orderGraph(sheet, kind);
 }
 
@@ -92,6 +93,16 @@ describe('the graph of a sheet', () => {
   test('keeps an arrow that the sheet goes against: it is the picture of a fault', () => {
     const graph = graphOf(['Metering rods', 'Pump stroke']);
     expect(written(graph.before)).toEqual(['2>1']);
+  });
+
+  test('goes by the rules that the sheet adds, and without those it overrules', () => {
+    const work = ['Pump stroke', 'Metering rods'];
+    const rule = (without: string) =>
+      `work:\n  metering-rods: { without: { ${without} }, because: The rods hang on a lever of their own. }\n`;
+    expect(written(graphOf(work, rule('after: [pump-stroke]')).before)).toEqual([]);
+    expect(
+      written(graphOf(work, 'work:\n  metering-rods: { disturbs: [pump-stroke] }\n').disturbs),
+    ).toEqual(['1>2', '2>1']);
   });
 
   test('points a disturbance at what is spoiled, or else at what must come later', () => {
