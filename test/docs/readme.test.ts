@@ -31,7 +31,8 @@ const fresh = new Map<MarkedBlock, string>();
 
 /**
  * What a block should hold: its commands, each with what it writes. `head="12"` keeps the first
- * lines only, with `...` for the rest; `file`, `from` and `to` change the demo before.
+ * lines only, and `tail="5"` the last ones too, with `...` for the rest; `file`, `from` and `to`
+ * change the demo before.
  */
 async function carriedOut(block: MarkedBlock): Promise<string> {
   const { folder, remove } = demoCopy();
@@ -45,7 +46,7 @@ async function carriedOut(block: MarkedBlock): Promise<string> {
     for (const command of commandsOf(block)) {
       const shown = await show(command, folder);
       expect(shown.status, `exit status of ${command}`).toBe(Number(options.get('exit') ?? '0'));
-      text += `$ ${command}\n${shortened(shown.text, options.get('head'))}`;
+      text += `$ ${command}\n${shortened(shown.text, options.get('head'), options.get('tail'))}`;
     }
     return text;
   } finally {
@@ -53,10 +54,11 @@ async function carriedOut(block: MarkedBlock): Promise<string> {
   }
 }
 
-function shortened(text: string, head: string | undefined): string {
-  const lines = text.split('\n');
-  if (head === undefined || lines.length - 1 <= Number(head)) return text;
-  return `${lines.slice(0, Number(head)).join('\n').trimEnd()}\n...\n`;
+function shortened(text: string, head: string | undefined, tail = '0'): string {
+  const lines = text.replace(/\n$/, '').split('\n');
+  if (head === undefined || lines.length <= Number(head) + Number(tail)) return text;
+  const first = lines.slice(0, Number(head)).join('\n').trimEnd();
+  return [first, '...', ...lines.slice(lines.length - Number(tail)), ''].join('\n');
 }
 
 describe('the commands of the README', () => {
@@ -64,7 +66,7 @@ describe('the commands of the README', () => {
 
   test('are there', () => {
     const commands = runs.flatMap(commandsOf).map((command) => command.split(' ')[1]);
-    expect(new Set(commands)).toEqual(new Set(['check', 'size', 'draft', 'explain']));
+    expect(new Set(commands)).toEqual(new Set(['check', 'order', 'size', 'draft', 'explain']));
   });
 
   test.each(runs.map((block) => [block.line, commandsOf(block).join('; '), block] as const))(
@@ -147,6 +149,23 @@ describe('what the README tells a club to write', () => {
       expect(shown).toEqual({ status: 0, text: 'No findings in 1 sheet\n' });
     } finally {
       rmSync(folder, { recursive: true, force: true });
+    }
+  });
+
+  test('rules of a unit’s own are understood, and turn two headings about', async () => {
+    const { folder, remove } = demoCopy();
+    try {
+      const file = 'sheets/orlo-2d-wexcombe-six.md';
+      change(join(folder, file), 'settings:\n', `${blockMarked('work')}settings:\n`);
+      const { text } = await show(`gaugeleaf check --format json ${file}`, folder);
+      const { findings } = JSON.parse(text) as { findings: { name: string; message: string }[] };
+      expect(findings.map(({ name }) => name)).toContain('operation-early');
+      expect(findings.filter(({ name }) => name.startsWith('work-rule'))).toEqual([]);
+      expect(findings.find(({ name }) => name === 'operation-early')?.message).toMatch(
+        /Unloader.*Fast idle gap/,
+      );
+    } finally {
+      remove();
     }
   });
 
