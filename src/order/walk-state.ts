@@ -68,13 +68,23 @@ export class PartsNow {
   }
 
   /** Brings a part into a condition, and others into what follows from it by itself. */
-  change(step: WorkStep, { term, by, span }: StateChange): void {
-    this.set(term, by, span);
-    for (const follows of this.condition(term)?.leaves ?? []) {
+  change(step: WorkStep, change: StateChange): void {
+    this.set(change.term, change.by, change.span);
+    for (const follows of this.condition(change.term)?.leaves ?? []) {
       if (step.changes.some((each) => each.by === 'mark' && each.term.part === follows.part))
         continue;
-      // What follows by itself is as sure as what it follows from.
-      this.set(follows, by, span);
+      this.#follow(follows, change);
     }
+  }
+
+  /**
+   * What follows by itself is as sure as what it follows from. A part that is so already stays as it
+   * is (a cover turned over is off), but a mark makes sure what is the same.
+   */
+  #follow(follows: StateTerm, { by, span }: StateChange): void {
+    const { part, condition } = follows;
+    const isSame = this.#state.get(part)?.condition === condition;
+    if (this.isMet({ part, anyOf: [condition] }) && !(isSame && by === 'mark')) return;
+    this.set(follows, by, span);
   }
 }

@@ -327,7 +327,10 @@ function simulate(
         state.set(change.part, { is: change.to, by: change.how });
         for (const [part, to] of Object.entries(rule.leaves ?? {})) {
           if (step.changes.some((c) => c.part === part && c.how === 'mark')) continue;
-          state.set(part, { is: list(to)[0] ?? '', by: change.how });
+          const [then = ''] = list(to);
+          const before = state.get(part)?.is ?? '';
+          if (before === then ? change.how === 'words' : satisfies(part, before, [then])) continue;
+          state.set(part, { is: then, by: change.how });
         }
         if (now?.is === change.to) continue;
         spoil(rule.disturbs ?? [], job, []);
