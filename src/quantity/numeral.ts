@@ -21,7 +21,7 @@ export interface Numeral {
 
 /** What is wrong with a numeral that has the right shape. */
 export interface NumeralFault {
-  readonly code: 'zero-denominator' | 'too-long';
+  readonly code: 'zero-denominator' | 'too-long' | 'improper';
   readonly start: number;
   readonly end: number;
 }
@@ -101,8 +101,14 @@ export function isFault(numeral: Numeral | NumeralFault): numeral is NumeralFaul
   return 'code' in numeral;
 }
 
-/** `1-7/16`, `1 7/16`, `1-½`; null where what follows the whole number is no proper fraction. */
-function mixedNumeral(text: string, at: number, whole: string, fractionAt: number, joint: string) {
+/** `1-7/16`, `1 7/16`, `1-½`; null where no fraction follows the whole number. */
+function mixedNumeral(
+  text: string,
+  at: number,
+  whole: string,
+  fractionAt: number,
+  joint: string,
+): Numeral | NumeralFault | null {
   // `1 - 1/2` with spaces around the dash is a range; so is a dash with a space on one side.
   if (joint !== '-' && joint !== ' ') return null;
   const sign = VULGAR.get(text.charAt(fractionAt));
@@ -120,14 +126,13 @@ function mixedNumeral(text: string, at: number, whole: string, fractionAt: numbe
   if (!fraction) return null;
   const end = FRACTION.lastIndex;
   const [numerator, denominator] = [fraction[1] ?? '', fraction[2] ?? ''];
-  // Only a proper fraction makes a mixed number: `1-5/4` is a range from 1 to 5/4.
-  const proper =
-    numerator.length <= MAX_DIGITS &&
-    denominator.length <= MAX_DIGITS &&
-    BigInt(numerator) < BigInt(denominator);
-  return proper || /^0+$/.test(denominator)
-    ? checkedRatio(at, end, whole, numerator, denominator)
-    : null;
+  const long = Math.max(numerator.length, denominator.length) > MAX_DIGITS;
+  const proper = !long && BigInt(numerator) < BigInt(denominator);
+  if (proper || long || /^0+$/.test(denominator)) {
+    return checkedRatio(at, end, whole, numerator, denominator);
+  }
+  // `1-5/4` is no mixed number, and nobody writes the range from 1 to 1-1/4 so.
+  return { code: 'improper', start: at, end };
 }
 
 function checkedRatio(

@@ -33,6 +33,15 @@ export function numeralFault(fault: NumeralFault, lower: string): SizeProblem {
       fault.end,
     );
   }
+  if (fault.code === 'improper') {
+    return problem(
+      'unreadable',
+      `${written} has a fraction of one or more behind its whole number`,
+      'look in the source again; write a range with `to`',
+      fault.start,
+      fault.end,
+    );
+  }
   return problem(
     'too-long',
     `${written.slice(0, 20)} has more digits than any size`,
