@@ -51,8 +51,12 @@ export function mentionsOf(
       const earlier = mentions[mentions.length - 1];
       const isJoined = earlier !== undefined && earlier.end === at && !earlier.isPronoun;
       if (isJoined) mentions.pop();
+      // `Replace any rod that is worn` is about no rod in particular, and changes nothing yet.
       const isAlone =
-        !isJoined && endsName(tokens, end, lexicon) && !isQualified(tokens, at, lexicon);
+        !isJoined &&
+        tokens[at - 1]?.word !== 'any' &&
+        endsName(tokens, end, lexicon) &&
+        !isQualified(tokens, at, lexicon);
       mentions.push({ at, end, parts: isAlone ? noun.parts : [], isPronoun: false });
       at = end;
       continue;
