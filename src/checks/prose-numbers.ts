@@ -52,7 +52,7 @@ function readProse(sheet: Sheet, context: CheckContext): readonly ProseNumber[] 
   const kind = kindOf(sheet, context);
   const numbers: ProseNumber[] = [];
   if (kind === null) return numbers;
-  const words = { tools: wordPattern(kind.toolWords), steps: wordPattern(kind.incrementWords) };
+  const words = { tools: kind.toolWords, steps: kind.incrementWords };
   const beside = new Map<number, readonly Setting[]>();
   for (const prose of sheet.prose) {
     if (!/\d|[½¼¾⅓⅔⅛⅜⅝⅞]|drill|letter/i.test(prose.text)) continue;
@@ -73,11 +73,25 @@ function readProse(sheet: Sheet, context: CheckContext): readonly ProseNumber[] 
   return numbers;
 }
 
-function wordPattern(words: readonly string[]): RegExp {
-  const alternatives = [...words]
-    .sort((a, b) => b.length - a.length)
-    .map((word) => word.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'));
-  return new RegExp(`(?:^|[^\\p{L}])(?:${alternatives.join('|') || '(?!)'})(?![\\p{L}])`, 'iu');
+const spaced = new WeakMap<readonly string[], readonly string[]>();
+
+/** Whether any of a kind's words or phrases stands in a short text, whatever its case and points. */
+function holdsAny(text: string, phrases: readonly string[]): boolean {
+  let plain = spaced.get(phrases);
+  if (plain === undefined) {
+    plain = phrases.map(onlyWords);
+    spaced.set(phrases, plain);
+  }
+  const words = onlyWords(text);
+  return plain.some((phrase) => words.includes(phrase));
+}
+
+/** ` open end wrench `: small letters, a blank before and after each word. */
+function onlyWords(text: string): string {
+  return ` ${text
+    .toLowerCase()
+    .replace(/[^\p{L}]+/gu, ' ')
+    .trim()} `;
 }
 
 /**
@@ -103,17 +117,19 @@ function isAside(
   start: number,
   end: number,
   statement: Statement,
-  words: { tools: RegExp; steps: RegExp },
+  words: { readonly tools: readonly string[]; readonly steps: readonly string[] },
 ): boolean {
   const after = /^[^.;:!?]*/.exec(prose.text.slice(end, end + 40))?.[0] ?? '';
   const before = /[^.;:!?]*$/.exec(prose.text.slice(Math.max(0, start - 30), start))?.[0] ?? '';
   // `a 1/2 in open-end wrench`: a tool's word comes within three words of its size.
   const next = firstWords(after, 3);
-  if (statement.nominal?.gauge == null && words.tools.test(next)) return true;
+  if (statement.nominal?.gauge == null && holdsAny(next, words.tools)) return true;
   if (statement.dimension !== 'turns') return false;
   // A screw is turned by steps as well as set: only a count with its sense can be a setting.
   return (
-    statement.sense === null || words.steps.test(next) || words.steps.test(lastWords(before, 2))
+    statement.sense === null ||
+    holdsAny(next, words.steps) ||
+    holdsAny(lastWords(before, 2), words.steps)
   );
 }
 
