@@ -24,8 +24,12 @@ export interface TraceStage {
 /** A walk as lines to read: one a step, and the whole state before the first step of each stage. */
 export function traceOf(walk: Walk, kind: Kind): readonly (TraceRow | TraceStage)[] {
   const rows: (TraceRow | TraceStage)[] = [];
+  // A part that the unit has not got is in no state of the walk either.
+  const known = walk.steps[0]?.after;
   const starts = [...kind.parts.values()].flatMap(({ name, starts: condition }) =>
-    condition === null ? [] : [[name, { condition, by: 'start', span: null }] as const],
+    condition === null || known?.has(name) === false
+      ? []
+      : [[name, { condition, by: 'start', span: null }] as const],
   );
   let before: UnitState = new Map(starts);
   let stage: Stage | null = null;
