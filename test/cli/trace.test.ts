@@ -45,7 +45,7 @@ test('a line a step, with what it says and what is different after it', async ()
 
     sheets/orlo-1a.md
       line  step                 what it says                               what is different after it
-      -- strip: unit on-engine, cover on, cover-gasket on, dust-cover on, throttle on-idle-stop, stop-screw set, cam slow-notch, choke free, rods in, engine stopped, temperature cold, vehicle free
+      -- strip: unit on-engine, cover on, cover-gasket on, dust-cover on, throttle on-idle-stop, stop-screw set, choke free, engine stopped, temperature cold, vehicle free
         30  Strip and inspect 1  dust-cover off? “Take the dust cover off”  dust-cover off?
         31  Strip and inspect 2  unit on-bench                              unit on-bench
       -- bench: unit on-bench, cover on, cover-gasket on, dust-cover off?, throttle on-idle-stop, stop-screw set, choke free, engine stopped, temperature cold, vehicle free
