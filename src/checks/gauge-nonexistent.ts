@@ -1,5 +1,5 @@
 import { defineCheck } from './define.ts';
-import { statedSizes } from './stated-sizes.ts';
+import { unreadSizes } from './stated-sizes.ts';
 
 /** A drill, wire or leaf that no maker's index has. */
 export default defineCheck({
@@ -14,9 +14,11 @@ export default defineCheck({
     nonexistent: { message: '{problem}', fix: '{fix}' },
   },
   run(sheet, _context, report) {
-    for (const { size, subject } of statedSizes(sheet)) {
-      if (size.reading.ok || size.reading.problem.code !== 'no-such-gauge') continue;
-      const { message, fix } = size.reading.problem;
+    for (const { size, subject, problem } of unreadSizes(
+      sheet,
+      (code) => code === 'no-such-gauge',
+    )) {
+      const { message, fix } = problem;
       report({
         message: 'nonexistent',
         span: size.span,

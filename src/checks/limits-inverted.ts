@@ -1,5 +1,5 @@
 import { defineCheck } from './define.ts';
-import { statedSizes } from './stated-sizes.ts';
+import { unreadSizes } from './stated-sizes.ts';
 
 /** A lower limit above the upper one. */
 export default defineCheck({
@@ -18,9 +18,11 @@ export default defineCheck({
     inverted: { message: '{problem}', fix: '{fix}' },
   },
   run(sheet, _context, report) {
-    for (const { size, subject } of statedSizes(sheet)) {
-      if (size.reading.ok || size.reading.problem.code !== 'limits-inverted') continue;
-      const { message, fix } = size.reading.problem;
+    for (const { size, subject, problem } of unreadSizes(
+      sheet,
+      (code) => code === 'limits-inverted',
+    )) {
+      const { message, fix } = problem;
       report({
         message: 'inverted',
         span: size.span,

@@ -1,14 +1,17 @@
 import type { SizeProblem } from '../quantity/model.ts';
 import { defineCheck } from './define.ts';
-import { statedSizes } from './stated-sizes.ts';
+import { unreadSizes } from './stated-sizes.ts';
 
-/** Problems that have a check of their own. */
+/** Problems that have a check of their own; an empty size is a blank. */
 const ELSEWHERE: ReadonlySet<SizeProblem['code']> = new Set([
   'bare-number',
   'no-unit',
   'no-such-gauge',
   'limits-inverted',
+  'empty',
 ]);
+
+const isOwn = (code: SizeProblem['code']): boolean => !ELSEWHERE.has(code);
 
 /** A size that the notation cannot read. */
 export default defineCheck({
@@ -24,11 +27,9 @@ export default defineCheck({
     unmended: { message: '{problem}', fix: null },
   },
   run(sheet, _context, report) {
-    for (const { size, subject, role } of statedSizes(sheet)) {
+    for (const { size, subject, role, problem } of unreadSizes(sheet, isOwn)) {
       if (role === 'gauge' && isInstrument(size.text)) continue;
-      if (size.reading.ok || ELSEWHERE.has(size.reading.problem.code)) continue;
-      if (size.reading.problem.code === 'empty') continue;
-      const { message, fix } = size.reading.problem;
+      const { message, fix } = problem;
       if (fix === null)
         report({ message: 'unmended', span: size.span, values: { problem: message }, subject });
       else

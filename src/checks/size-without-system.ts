@@ -1,5 +1,5 @@
 import { defineCheck } from './define.ts';
-import { statedSizes } from './stated-sizes.ts';
+import { unreadSizes } from './stated-sizes.ts';
 
 /** `No. 60`, `60`, `1.5`: a name or number that is a different size in every system. */
 export default defineCheck({
@@ -15,10 +15,9 @@ export default defineCheck({
     bare: { message: '{problem}', fix: '{fix}' },
   },
   run(sheet, _context, report) {
-    for (const { size, subject } of statedSizes(sheet)) {
-      if (size.reading.ok) continue;
-      const { code, message, fix } = size.reading.problem;
-      if (code !== 'bare-number' && code !== 'no-unit') continue;
+    const isBare = (code: string): boolean => code === 'bare-number' || code === 'no-unit';
+    for (const { size, subject, problem } of unreadSizes(sheet, isBare)) {
+      const { message, fix } = problem;
       report({
         message: 'bare',
         span: size.span,

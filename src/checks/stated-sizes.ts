@@ -1,5 +1,5 @@
 import type { Kind, KindSetting } from '../kinds/model.ts';
-import type { Dimension, Statement } from '../quantity/model.ts';
+import type { Dimension, SizeProblem, Statement } from '../quantity/model.ts';
 import type { PlacedSize, Setting, Sheet } from '../sheet/model.ts';
 import { isBlank } from './blank.ts';
 
@@ -36,6 +36,18 @@ export function* statedSizes(sheet: Sheet): Generator<StatedSize> {
     yield { size, role: 'unit', key, setting: null, subject: key };
   for (const setting of sheet.settings.values()) {
     for (const stated of sizesOfSetting(setting)) if (!isBlank(stated.size.text)) yield stated;
+  }
+}
+
+/** The sizes that could not be read for one of some reasons, each with what is wrong with it. */
+export function* unreadSizes(
+  sheet: Sheet,
+  isWanted: (code: SizeProblem['code']) => boolean,
+): Generator<StatedSize & { readonly problem: SizeProblem }> {
+  for (const stated of statedSizes(sheet)) {
+    const { reading } = stated.size;
+    if (!reading.ok && isWanted(reading.problem.code))
+      yield { ...stated, problem: reading.problem };
   }
 }
 

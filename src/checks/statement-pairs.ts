@@ -56,6 +56,20 @@ const FINE: ReadonlySet<Agreement['verdict']> = new Set(['same', 'agrees', 'inco
  * otherwise the one written later is.
  */
 export function doubtfulPairs(setting: Setting, gauges: GaugeBook): readonly Pair[] {
+  const before = known.get(setting);
+  if (before?.gauges === gauges) return before.pairs;
+  const pairs = findPairs(setting, gauges);
+  known.set(setting, { gauges, pairs });
+  return pairs;
+}
+
+/** Three checks ask for the same pairs, and a misprint is dear to look for. */
+const known = new WeakMap<
+  Setting,
+  { readonly gauges: GaugeBook; readonly pairs: readonly Pair[] }
+>();
+
+function findPairs(setting: Setting, gauges: GaugeBook): readonly Pair[] {
   const sizes = restatements(setting);
   if (sizes.length < 2) return [];
   const between = new Map<string, Agreement>();

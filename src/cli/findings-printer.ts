@@ -8,6 +8,7 @@ import {
   type FileReport,
   fileText,
   findingJson,
+  jsonObject,
   type Refused,
   summaryText,
   toAnnotations,
@@ -91,14 +92,7 @@ function jsonPrinter(io: Io): Printer {
       refusals.push(refused);
       tellRefused(refused, io);
     },
-    end() {
-      const { error, warning, note } = counts;
-      const more = refusals.length > 0 ? `,"refused":${JSON.stringify(refusals)}` : '';
-      io.stdout.write(
-        `{"findings":[${findings.join(',\n')}],` +
-          `"counts":${JSON.stringify({ error, warning, note })}${more}}\n`,
-      );
-    },
+    end: () => void io.stdout.write(jsonObject(findings, counts, refusals)),
   };
 }
 

@@ -1,7 +1,7 @@
 export { toAnnotations } from './annotations.ts';
 export { addCounts, type Counts, countFindings } from './counts.ts';
 export { applyEdits, type Mended, mend } from './edits.ts';
-export { findingJson, toJson } from './json.ts';
+export { findingJson, jsonObject, toJson } from './json.ts';
 export { type Paint, paint } from './paint.ts';
 export {
   type FileReport,

@@ -1,4 +1,4 @@
-import { countFindings } from './counts.ts';
+import { type Counts, countFindings } from './counts.ts';
 import type { FileReport, PlacedFinding, Refused } from './placed.ts';
 
 /**
@@ -28,8 +28,19 @@ export function findingJson(finding: PlacedFinding): string {
  * are listed, with `accepted`, and not counted; files that could not be read stand in `refused`.
  */
 export function toJson(reports: readonly FileReport[], refused: readonly Refused[] = []): string {
-  const { error, warning, note } = countFindings(reports);
   const findings = reports.flatMap((report) => report.findings.map(findingJson));
+  return jsonObject(findings, countFindings(reports), refused);
+}
+
+/**
+ * The object around findings that are JSON already, for who gathers them file by file and keeps
+ * nothing else.
+ */
+export function jsonObject(
+  findings: readonly string[],
+  { error, warning, note }: Counts,
+  refused: readonly Refused[],
+): string {
   const more = refused.length > 0 ? `,"refused":${JSON.stringify(refused)}` : '';
   const counts = JSON.stringify({ error, warning, note });
   return `{"findings":[${findings.join(',\n')}],"counts":${counts}${more}}\n`;

@@ -29,8 +29,9 @@ export function readBody(root: Root, text: string, kind: Kind | null): Body {
   return walk.body;
 }
 
-class BodyWalk {
-  readonly body: Mutable<Body> = {
+/** A body with nothing in it, to be filled; of a sheet whose work could not be read, all there is. */
+export function emptyBody(): Mutable<Body> {
+  return {
     operations: [],
     values: [],
     states: [],
@@ -40,6 +41,10 @@ class BodyWalk {
     directives: [],
     html: [],
   };
+}
+
+class BodyWalk {
+  readonly body = emptyBody();
   readonly #text: string;
   readonly #kind: Kind | null;
   readonly #definitions = new Map<string, string>();

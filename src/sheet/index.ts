@@ -3,7 +3,7 @@ import { readStatement } from '../quantity/index.ts';
 import type { GaugeBook } from '../quantity/model.ts';
 import { LineIndex } from '../text/span.ts';
 import { type PlacedNode, readYaml, usualYamlLimits, type YamlRead } from '../text/yaml-places.ts';
-import { type Body, readBody } from './body.ts';
+import { emptyBody, readBody } from './body.ts';
 import { beyondBounds } from './bounds.ts';
 import { encodingProblems } from './encoding.ts';
 import { Fields, type ReadSize, under } from './fields.ts';
@@ -51,7 +51,7 @@ export function readSheet(text: string, file: string, options: ReadSheetOptions)
       return lines;
     },
     ...readHeader(root, fields, kind),
-    ...(tree ? readBody(tree, text, kind) : emptyBody),
+    ...(tree ? readBody(tree, text, kind) : emptyBody()),
     problems: problems.sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end),
     tree,
     frontMatter: place.content,
@@ -63,17 +63,6 @@ const unparsed: ReadProblem = {
   span: { start: 0, end: 0 },
   message: 'the Markdown below the front matter is nested too deep to be read',
   fix: 'take out what does not belong in a sheet',
-};
-
-const emptyBody: Body = {
-  operations: [],
-  values: [],
-  states: [],
-  messages: [],
-  pictures: [],
-  prose: [],
-  directives: [],
-  html: [],
 };
 
 /** Front matter is a quarter of a long sheet at most. */
