@@ -14,7 +14,7 @@ const floors: readonly (readonly string[])[] = [
   ['gauges'],
   ['kinds'],
   ['sheet'],
-  ['order'],
+  ['order', 'relations', 'conformance'],
   ['checks'],
   ['report', 'press'],
   ['project'],
