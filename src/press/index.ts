@@ -1,3 +1,4 @@
+export type { CardReading, CardReadings } from './card-readings.ts';
 export type {
   BookletOrder,
   Browser,

@@ -1,6 +1,7 @@
 import type { Finding } from '../checks/define.ts';
 import type { Kind } from '../kinds/model.ts';
 import type { Sheet } from '../sheet/model.ts';
+import type { CardReadings } from './card-readings.ts';
 
 /** Paper sizes the press knows, upright. */
 export type Paper = 'letter' | 'a4' | 'half-letter' | 'a5';
@@ -71,6 +72,8 @@ interface Order {
 
 export interface CardOrder extends Order, SheetToPrint {
   readonly edition: EditionFacts | null;
+  /** A bench record to fill the card in with; absent or null leaves its columns blank. */
+  readonly readings?: CardReadings | null;
 }
 
 export interface BookletOrder extends Order {
