@@ -8,7 +8,7 @@ export interface Equivalents {
   /** Decimal inches, limits inward; null where the dimension is no length or it is so written. */
   readonly inch: string | null;
   readonly mm: string | null;
-  /** Further units: flats as turns, inHg as kPa, psi as kPa, ft-lb as N·m. */
+  /** Further units: flats as turns, inHg and psi as kPa, ft-lb as N·m, a timed flow as L/h. */
   readonly other: readonly string[];
 }
 
@@ -19,6 +19,10 @@ const ALSO_IN: Partial<Record<Dimension, readonly string[]>> = {
   vacuum: ['inHg', 'kPa'],
   pressure: ['psi', 'kPa'],
   torque: ['ft-lb', 'N·m'],
+  // A timed flow is set beside the hourly one, which needs no reckoning to compare.
+  flow: ['L/h', 'US gal/h'],
+  'mass-flow': ['kg/h', 'lb/h'],
+  force: ['N', 'lbf'],
 };
 
 /**

@@ -17,10 +17,12 @@ export type Dimension =
   | 'volume'
   | 'delivery'
   | 'flow'
+  | 'mass-flow'
   | 'torque'
   | 'notches'
   | 'time'
   | 'mass'
+  | 'force'
   | 'density'
   | 'temperature'
   | 'area'
@@ -30,8 +32,8 @@ export type Dimension =
 
 /**
  * The unit every exact value of a dimension is held in: length mm, turns turn, angle degree,
- * speed rpm, vacuum and pressure Pa, volume mL, delivery mL a stroke, flow mL/s, torque N·m,
- * time s, mass g, density kg/m³, temperature °C, area mm², percent %,
+ * speed rpm, vacuum and pressure Pa, volume mL, delivery mL a stroke, flow mL/s, mass flow g/s,
+ * torque N·m, time s, mass g, force N, density kg/m³, temperature °C, area mm², percent %,
  * capacitance µF. `notches` count rich as positive, lean as
  * negative. A condition has no number.
  */

@@ -213,6 +213,12 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
   },
 
   s: { dimension: 'time', factor: ONE, spellings: 'seconds|second|secs|sec.|sec|s', metric: true },
+  ms: {
+    dimension: 'time',
+    factor: rational(1, 1000),
+    spellings: 'milliseconds|millisecond|ms',
+    metric: true,
+  },
   minute: { dimension: 'time', factor: rational(60), spellings: 'minutes|minute|mins' },
   h: { dimension: 'time', factor: rational(3600), spellings: 'hours|hour|hrs|hr|h' },
 
@@ -225,6 +231,30 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
   },
   oz: { dimension: 'mass', factor: rational('28.349523125'), spellings: 'ounces|ounce|oz.|oz' },
   lb: { dimension: 'mass', factor: rational('453.59237'), spellings: 'pounds|pound|lbs|lb.|lb' },
+
+  N: { dimension: 'force', factor: ONE, spellings: 'newtons|newton|n', metric: true },
+  gf: {
+    dimension: 'force',
+    factor: rational('0.00980665'),
+    spellings: 'grams-force|gram-force|grams force|gram force|gf',
+    metric: true,
+  },
+  kgf: {
+    dimension: 'force',
+    factor: rational('9.80665'),
+    spellings: 'kilograms-force|kilogram-force|kilopond|kgf|kp',
+    metric: true,
+  },
+  ozf: {
+    dimension: 'force',
+    factor: poundForce.div(16),
+    spellings: 'ounces-force|ounce-force|ounces force|ounce force|ozf',
+  },
+  lbf: {
+    dimension: 'force',
+    factor: poundForce,
+    spellings: 'pounds-force|pound-force|pounds force|pound force|lbf.|lbf',
+  },
 
   uF: {
     dimension: 'capacitance',
@@ -256,6 +286,12 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
   },
 
   mm2: { dimension: 'area', factor: ONE, spellings: 'mm²|mm2|sq mm|sq. mm', metric: true },
+  cm2: {
+    dimension: 'area',
+    factor: rational(100),
+    spellings: 'cm²|cm2|sq cm|sq. cm',
+    metric: true,
+  },
   in2: { dimension: 'area', factor: inch.mul(inch), spellings: 'in²|in2|sq in|sq. in.' },
 
   percent: { dimension: 'percent', factor: ONE, spellings: 'percent|per cent|%', metric: true },

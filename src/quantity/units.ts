@@ -62,8 +62,9 @@ export function allUnits(): readonly UnitOfMeasure[] {
 const compounds = new Map<string, UnitOfMeasure | null>();
 
 /**
- * A volume over so many strokes, a volume over a time or a time over so much volume, from its id:
- * `cm3/10 strokes`, `cm3/minute`, `s/100 cm3`. Delivery is held in mL a stroke, flow in mL/s.
+ * A volume over so many strokes, a volume over a time or a time over so much volume, a weight over
+ * a time or over a volume, from its id: `cm3/10 strokes`, `cm3/minute`, `s/100 cm3`, `lb/h`,
+ * `lb/US gal`. Delivery is held in mL a stroke, flow in mL/s, mass flow in g/s, density in kg/m³.
  */
 function compoundUnit(id: string): UnitOfMeasure | null {
   const known = compounds.get(id);
@@ -87,6 +88,15 @@ function makeCompound(id: string): UnitOfMeasure | null {
   if (top.dimension === 'volume' && below?.dimension === 'time') {
     const factor = top.factor.div(amount.mul(below.factor));
     return { ...top, id, dimension: 'flow', factor, spellings: [] };
+  }
+  if (top.dimension === 'mass' && below?.dimension === 'time') {
+    const factor = top.factor.div(amount.mul(below.factor));
+    return { ...top, id, dimension: 'mass-flow', factor, spellings: [] };
+  }
+  if (top.dimension === 'mass' && below?.dimension === 'volume') {
+    // A gram a milliliter is a thousand kilograms a cubic meter.
+    const factor = top.factor.div(amount.mul(below.factor)).mul(1000);
+    return { ...top, id, dimension: 'density', factor, spellings: [] };
   }
   if (top.dimension === 'time' && below?.dimension === 'volume') {
     const factor = amount.mul(below.factor).div(top.factor);

@@ -7,6 +7,7 @@ const REFERENCE =
 const STROKES =
   / ?(?:per|\/|in|for|every) ?(?:(\d{1,4}|a|one|two|five|ten|twenty|fifty) )?(?:full )?strokes?(?!\p{L})/uy;
 const PER_TIME = / ?(?:per|\/|an|a) ?(seconds?|sec\.?|s|minutes?|mins?\.?|hours?|hr|h)(?!\p{L})/uy;
+const PER_GALLON = / ?(?:per|\/) ?(us|imperial|imp\.?) gal(?:lons?|s|\.)?(?!\p{L})/uy;
 const PER_VOLUME =
   / ?(?:per|\/|for) ?(?:([\d.]{1,6}) ?)?(cc|cm3|cm³|ml|milliliters?|l|liters?|litres?)(?!\p{L})/uy;
 const STROKE_WORDS: Readonly<Record<string, string>> = {
@@ -45,11 +46,30 @@ function referenceOf(word: string): PressureReference {
   return word.startsWith('gauge') || word.startsWith('gage') ? 'gauge' : 'depression';
 }
 
-function compoundAt(
-  lower: string,
-  at: number,
-  unit: UnitOfMeasure,
-): { unit: UnitOfMeasure; end: number } | null {
+interface FoundUnit {
+  readonly unit: UnitOfMeasure;
+  readonly end: number;
+}
+
+/** `per hour` behind a volume or a weight. */
+function overTime(lower: string, at: number, unit: UnitOfMeasure): FoundUnit | null {
+  const time = stick(PER_TIME, lower, at);
+  if (!time) return null;
+  const word = time[1] ?? '';
+  const id = word.startsWith('m') ? 'minute' : word.startsWith('h') ? 'h' : 's';
+  return { unit: unitById(`${unit.id}/${id}`), end: PER_TIME.lastIndex };
+}
+
+/** `per US gal` behind a weight: how American and British papers tell a fuel's density. */
+function overGallon(lower: string, at: number, unit: UnitOfMeasure): FoundUnit | null {
+  const gallon = stick(PER_GALLON, lower, at);
+  if (!gallon) return null;
+  const whose = gallon[1]?.startsWith('i') ? 'imp gal' : 'US gal';
+  return { unit: unitById(`${unit.id}/${whose}`), end: PER_GALLON.lastIndex };
+}
+
+function compoundAt(lower: string, at: number, unit: UnitOfMeasure): FoundUnit | null {
+  if (unit.dimension === 'mass') return overTime(lower, at, unit) ?? overGallon(lower, at, unit);
   if (unit.dimension === 'volume') {
     const strokes = stick(STROKES, lower, at);
     if (strokes) {
@@ -58,12 +78,7 @@ function compoundAt(
         ? { unit: unitById(`${unit.id}/${Number(count)} strokes`), end: STROKES.lastIndex }
         : null;
     }
-    const time = stick(PER_TIME, lower, at);
-    if (time) {
-      const word = time[1] ?? '';
-      const id = word.startsWith('m') ? 'minute' : word.startsWith('h') ? 'h' : 's';
-      return { unit: unitById(`${unit.id}/${id}`), end: PER_TIME.lastIndex };
-    }
+    return overTime(lower, at, unit);
   }
   if (unit.dimension === 'time') {
     const volume = stick(PER_VOLUME, lower, at);

@@ -69,11 +69,15 @@ export function writeCount(base: Rational, unit: 'turn' | 'flat' | 'notch'): str
   return `${sign}${whole === 0n ? rest : `${whole}-${rest}`} ${word}`;
 }
 
-/** The places a length is usually told in: 4 of an inch, 2 of a millimeter, 3 below a millimeter. */
+/**
+ * The places a size is usually told in: 4 of an inch, 2 of a millimeter, 3 below a millimeter, 1 of
+ * a pressure or torque, 2 of a force or an hourly flow.
+ */
 export function usualPlaces(unit: string, number: Rational): number {
   if (unit === 'in') return 4;
   if (unit === 'mm') return number.abs().compare(1) < 0 ? 3 : 2;
   if (/^(?:kPa|N·m|ft-lb|psi|inHg)$/.test(unit)) return 1;
+  if (/^(?:N|lbf|(?:L|US gal|kg|lb)\/h)$/.test(unit)) return 2;
   return Math.min(exactPlaces(number) ?? 3, 3);
 }
 

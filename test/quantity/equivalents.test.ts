@@ -48,6 +48,13 @@ describe('equivalents, for printing beside what the source wrote', () => {
     ['0.3 bar', ['4.4 psi', '30.0 kPa']],
     ['12 ft-lb', ['16.3 N·m']],
     ['16 N·m', ['11.8 ft-lb']],
+    // 100 mL in 36.5 s: 9863.01 mL and 9863.01/3785.411784 US gal an hour.
+    ['36-1/2 s per 100 ml', ['9.86 L/h', '2.61 US gal/h']],
+    // The longer time is the smaller flow: 3600/35 and 3600/30 mL an hour, each inward.
+    ['30 to 35 s per 100 ml', ['10.29–12.00 L/h', '2.72–3.17 US gal/h']],
+    ['18 L/h', ['4.76 US gal/h']],
+    ['10 lb/h', ['4.54 kg/h']],
+    ['20 ozf', ['5.56 N', '1.25 lbf']],
     ['475 rpm', []],
     ['parallel', []],
     ['1 notch rich', []],

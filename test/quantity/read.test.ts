@@ -227,6 +227,17 @@ const others: readonly Row[] = [
   ['32° dwell', { dimension: 'angle', form: 'exact', is: '32', places: 0, qualifier: 'dwell' }],
   ['35 s per 100 ml', { dimension: 'flow', form: 'exact', is: '20/7', places: 0 }],
   ['170 ml/min', { dimension: 'flow', form: 'exact', is: '17/6', places: 0 }],
+  ['18 L/h', { dimension: 'flow', form: 'exact', is: '5', places: 0 }],
+  ['1 imp gal per hour', { dimension: 'flow', form: 'exact', is: '454609/360000', places: 0 }],
+  ['18 kg/h', { dimension: 'mass-flow', form: 'exact', is: '5', places: 0 }],
+  ['9 lb an hour', { dimension: 'mass-flow', form: 'exact', is: '1.133980925', places: 0 }],
+  ['0.74 kg/l', { dimension: 'density', form: 'exact', is: '740', places: 2 }],
+  // 2 × 453.59237 g in 3785.411784 mL.
+  ['2 lb/US gal', { dimension: 'density', form: 'exact', is: '1472702500/6145149', places: 0 }],
+  ['4.0 ms', { dimension: 'time', form: 'exact', is: '0.004', places: 1 }],
+  ['2.5 N', { dimension: 'force', form: 'exact', is: '2.5', places: 1 }],
+  ['100 gf', { dimension: 'force', form: 'exact', is: '0.980665', places: 0 }],
+  ['9-1/2 cm²', { dimension: 'area', form: 'exact', is: '950' }],
 ];
 
 const conditions: readonly Row[] = ['parallel', 'flush', 'just touches'].flatMap((words): Row[] => [
