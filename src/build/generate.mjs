@@ -1,5 +1,5 @@
 /**
- * Makes src/generated from schemas/, src/kinds/*.yaml and src/gauges/data, so that the program
+ * Makes src/generated from schemas/, src/kinds/*.yaml and the tables of sizes and instruments, so that the program
  * starts without compiling a schema or parsing a data file. Run by `node src/build/generate.mjs`;
  * the same sources give the same bytes, and a file that would not change is left alone.
  */
@@ -10,8 +10,9 @@ import Ajv from 'ajv/dist/2020.js';
 import standaloneCode from 'ajv/dist/standalone/index.js';
 import { build } from 'esbuild';
 import { parseDocument } from 'yaml';
+import { instrumentsModule } from './instruments.mjs';
 
-const SCHEMAS = ['sheet', 'edition', 'kind'];
+const SCHEMAS = ['sheet', 'edition', 'kind', 'record'];
 
 /** How ajv is set up, here and in the tests of the schemas. */
 export const ajvOptions = {
@@ -41,6 +42,7 @@ export async function generate(root) {
   }
   put(join(out, 'sheet-keys.ts'), keysModule(readSchema(root, 'sheet')));
   put(join(out, 'kinds.ts'), kindsModule(root, validators.get('kind')));
+  put(join(out, 'instruments.ts'), instrumentsModule(root));
   const tables = join(root, 'src', 'build', 'tables.mjs');
   if (existsSync(tables)) {
     const { tablesModule } = await import(pathToFileURL(tables).href);

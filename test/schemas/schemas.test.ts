@@ -6,11 +6,17 @@ import { parse } from 'yaml';
 import { ajvOptions, readSchema } from '../../src/build/generate.mjs';
 import { validate as validateEdition } from '../../src/generated/validate-edition.js';
 import { validate as validateKind } from '../../src/generated/validate-kind.js';
+import { validate as validateRecord } from '../../src/generated/validate-record.js';
 import { validate as validateSheet } from '../../src/generated/validate-sheet.js';
 
 const root = join(import.meta.dirname, '..', '..');
-const names = ['sheet', 'edition', 'kind'] as const;
-const compiled = { sheet: validateSheet, edition: validateEdition, kind: validateKind };
+const names = ['sheet', 'edition', 'kind', 'record'] as const;
+const compiled = {
+  sheet: validateSheet,
+  edition: validateEdition,
+  kind: validateKind,
+  record: validateRecord,
+};
 
 interface Schema {
   readonly [keyword: string]: unknown;
