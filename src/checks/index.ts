@@ -8,12 +8,10 @@ import blankToFill from './blank-to-fill.ts';
 import cautionLate from './caution-late.ts';
 import cautionMissing from './caution-missing.ts';
 import conditionUnsaid from './condition-unsaid.ts';
-import crankDisagrees from './crank-disagrees.ts';
 import type { Check, CheckContext, Finding } from './define.ts';
 import dimensionWrong from './dimension-wrong.ts';
 import directiveUnknown from './directive-unknown.ts';
 import dissentUnruled from './dissent-unruled.ts';
-import dwellDisagrees from './dwell-disagrees.ts';
 import featureUnknown from './feature-unknown.ts';
 import featureUnsaid from './feature-unsaid.ts';
 import featuresExclusive from './features-exclusive.ts';
@@ -67,7 +65,6 @@ import stageLate from './stage-late.ts';
 import stateImpossible from './state-impossible.ts';
 import stateUnknown from './state-unknown.ts';
 import stateUnmet from './state-unmet.ts';
-import travelDisagrees from './travel-disagrees.ts';
 import valueUndefined from './value-undefined.ts';
 import workRuleCircular from './work-rule-circular.ts';
 import workRuleUnknown from './work-rule-unknown.ts';
@@ -114,9 +111,6 @@ const list = [
   gaugeOffNominal,
   gaugeSystemAmbiguous,
   placesDiffer,
-  travelDisagrees,
-  dwellDisagrees,
-  crankDisagrees,
   // prose
   proseDisagrees,
   numberTyped,

@@ -63,7 +63,7 @@ export function buildKind(data: KindData): Kind {
       settings: data.always?.settings ?? [],
       operations: data.always?.operations ?? [],
     },
-    relations: buildRelations(data.relations ?? {}),
+    relations: buildRelations(data),
     parts: buildParts(data.parts ?? {}),
     verbs: new Map(Object.entries(data.verbs ?? {})),
     phrases: Object.entries(data.phrases ?? {}).map(([state, says]) => ({

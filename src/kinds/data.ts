@@ -13,7 +13,9 @@ export interface KindData {
   readonly unit?: Readonly<Record<string, readonly string[]>>;
   readonly 'one-of'?: Choices;
   readonly always?: { readonly settings?: Choices; readonly operations?: Choices };
-  readonly relations?: RelationsData;
+  /** By name of the count: features, each with the number that it says. */
+  readonly counts?: Readonly<Record<string, Readonly<Record<string, number>>>>;
+  readonly relations?: readonly RelationData[];
   readonly features?: Readonly<Record<string, FeatureData>>;
   readonly settings: Readonly<Record<string, SettingData>>;
   readonly operations: Readonly<Record<string, OperationData>>;
@@ -26,15 +28,31 @@ export interface KindData {
   readonly 'increment-words'?: readonly string[];
 }
 
-/** Settings worked from one another. */
-export interface RelationsData {
-  readonly lobes?: Readonly<Record<string, number>>;
-  readonly spacing?: string;
-  readonly dwell?: readonly { readonly angle: string; readonly percent?: string }[];
-  readonly crank?: {
-    readonly settings: readonly string[];
-    readonly keys: Readonly<Record<string, string>>;
-  };
+/** A formula of the program, bound to places of a sheet. */
+export interface RelationData {
+  readonly relation: string;
+  readonly of?: string;
+  /** Settings that each have the relation for themselves, in place of `of`. */
+  readonly each?: readonly string[];
+  readonly 'if-feature'?: readonly string[];
+  readonly same?: readonly string[];
+  readonly silent?: readonly string[];
+  readonly quantities: Readonly<Record<string, PlaceData>>;
+}
+
+/** Where a quantity is said: one of `setting`, `unit`, `thread`, `count`, `edition`, `fixed`, `worked`. */
+export interface PlaceData {
+  readonly setting?: string;
+  readonly key?: string;
+  readonly 'at-place'?: string;
+  readonly unless?: readonly string[];
+  readonly unit?: string;
+  readonly thread?: string;
+  readonly count?: string;
+  readonly edition?: string;
+  readonly fixed?: string;
+  readonly because?: string;
+  readonly worked?: string;
 }
 
 export interface SettingData {

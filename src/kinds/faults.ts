@@ -3,6 +3,7 @@ import { readUsual } from './build.ts';
 import type { Choices, KindData } from './data.ts';
 import { levelName } from './name-book.ts';
 import { partFaults } from './part-faults.ts';
+import { type FormulaNames, relationFaults } from './relation-faults.ts';
 
 /** Something a kind's data says that its schema cannot see to be wrong. */
 export interface KindFault {
@@ -17,10 +18,11 @@ type Path = readonly (string | number)[];
 
 /**
  * What is wrong among the names of a kind: a name that nothing bears, an alias that means two
- * things, operations that wait for one another, a usual range that is no range. In the order of the
- * file's sections; empty where all is well.
+ * things, operations that wait for one another, a usual range that is no range. `formulas` are the
+ * relations that the program knows; null leaves their names unproved. In the order of the file's
+ * sections; empty where all is well.
  */
-export function kindFaults(data: KindData): KindFault[] {
+export function kindFaults(data: KindData, formulas: FormulaNames | null = null): KindFault[] {
   const faults: KindFault[] = [];
   const add = (path: Path, message: string, fix: string | null = null, onKey = false): void => {
     faults.push({ path, onKey, message, fix });
@@ -49,17 +51,7 @@ export function kindFaults(data: KindData): KindFault[] {
   choices('setting', data.always?.settings ?? [], settings, ['always', 'settings']);
   choices('operation', data.always?.operations ?? [], operations, ['always', 'operations']);
 
-  const { lobes, spacing, dwell, crank } = data.relations ?? {};
-  for (const name of Object.keys(lobes ?? {}))
-    known('feature', name, features, ['relations', 'lobes', name]);
-  if (spacing !== undefined) known('setting', spacing, settings, ['relations', 'spacing']);
-  dwell?.forEach((each, i) => {
-    for (const key of ['angle', 'percent'] as const) {
-      const name = each[key];
-      if (name !== undefined) known('setting', name, settings, ['relations', 'dwell', i, key]);
-    }
-  });
-  all('setting', crank?.settings ?? [], settings, ['relations', 'crank', 'settings']);
+  faults.push(...relationFaults(data, formulas));
 
   for (const [name, feature] of Object.entries(data.features ?? {})) {
     const path = ['features', name];

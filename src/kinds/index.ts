@@ -5,6 +5,7 @@ import type { Kind } from './model.ts';
 export type * from './model.ts';
 export { levelName } from './name-book.ts';
 export { type KindProblem, readKind } from './read.ts';
+export type { FormulaNames } from './relation-faults.ts';
 
 /** Kinds that are made when they are first asked for: a sheet needs one, and start-up counts. */
 class KindShelf implements ReadonlyMap<string, Kind> {

@@ -143,23 +143,48 @@ export interface KindPart {
   readonly conditions: ReadonlyMap<string, PartCondition>;
 }
 
-/**
- * Settings of a kind that are worked from one another: a sheet which states both proves itself. The
- * formulas are the checks'; which settings take part is the kind's.
- */
+/** Where a sheet says a quantity of a relation. */
+export type BoundPlace =
+  | {
+      readonly is: 'setting';
+      readonly setting: string;
+      /** The key beside the value that says it; null for the value itself. */
+      readonly key: string | null;
+      /** The one of the setting's places that it is said for; null for any. */
+      readonly atPlace: string | null;
+      /** Words behind the figure that make it a figure of something else. */
+      readonly unless: readonly string[];
+    }
+  | { readonly is: 'unit'; readonly name: string }
+  /** The pitch of a setting's screw, or of a thread of the unit. */
+  | { readonly is: 'thread'; readonly name: string }
+  | { readonly is: 'count'; readonly name: string }
+  | { readonly is: 'edition'; readonly name: 'altitude' }
+  | { readonly is: 'fixed'; readonly text: string; readonly because: string }
+  /** A figure that no sheet states; relations of one kind hand it on by its name. */
+  | { readonly is: 'worked'; readonly name: string };
+
+/** A formula and the places of a sheet that its quantities are said in. */
+export interface KindBinding {
+  /** The relation's id. */
+  readonly relation: string;
+  /** The setting that a worked figure stands beside and that a finding is about. */
+  readonly of: string;
+  /** The relation holds only on a unit with one of these features; empty: always. */
+  readonly ifFeature: readonly string[];
+  /** Keys that must say the same beside all the settings that take part. */
+  readonly same: readonly string[];
+  /** Quantities that no note asks for. */
+  readonly silent: readonly string[];
+  /** By the quantity's name; a quantity that is left out is unsaid. */
+  readonly quantities: ReadonlyMap<string, BoundPlace>;
+}
+
+/** What of a kind is worked from what: a sheet that states all of it proves itself. */
 export interface KindRelations {
-  /** Features that say how many lobes a cam has. */
-  readonly lobes: ReadonlyMap<string, number>;
-  /** The setting that states the spacing of the lobes; null where none does. */
-  readonly spacing: string | null;
-  /** Dwell as an angle and, where a setting states it so, as a share of the spacing. */
-  readonly dwell: readonly { readonly angle: string; readonly percent: string | null }[];
-  /** Settings of a shaft at half the crank's speed. */
-  readonly crank: {
-    readonly settings: readonly string[];
-    /** Key of a size at the shaft (`value`, `speed`) to the key of the same at the crank. */
-    readonly keys: ReadonlyMap<string, string>;
-  };
+  /** Numbers that features say: by the count's name, then by the feature's. */
+  readonly counts: ReadonlyMap<string, ReadonlyMap<string, number>>;
+  readonly bindings: readonly KindBinding[];
 }
 
 /** A kind of unit: its vocabulary, as read from a data file. All names are kebab-case. */

@@ -6,6 +6,7 @@ import { buildKind } from './build.ts';
 import type { KindData } from './data.ts';
 import { kindFaults } from './faults.ts';
 import type { Kind } from './model.ts';
+import type { FormulaNames } from './relation-faults.ts';
 
 /** What a club's own kind file has wrong, with its place. */
 export interface KindProblem {
@@ -19,11 +20,13 @@ export interface KindProblem {
 
 /**
  * A club's own kind of unit from the text of its file. Never throws; `kind` is null where anything is
- * wrong, for half a vocabulary would call good sheets wrong.
+ * wrong, for half a vocabulary would call good sheets wrong. `formulas` are the relations that the
+ * program knows; left out, their names are not proved.
  */
 export function readKind(
   text: string,
   file: string,
+  formulas: FormulaNames | null = null,
 ): { readonly kind: Kind | null; readonly problems: readonly KindProblem[] } {
   const read = readYaml(text);
   const start: Span = { start: 0, end: 0 };
@@ -44,6 +47,6 @@ export function readKind(
   if (problems.length > 0) return { kind: null, problems };
   const data = read.value ?? null;
   if (!validate(data)) tell(schemaWords(validate.errors, data));
-  else tell(kindFaults(data as KindData));
+  else tell(kindFaults(data as KindData, formulas));
   return { kind: problems.length > 0 ? null : buildKind(data as KindData), problems };
 }

@@ -1,15 +1,56 @@
-import type { RelationsData } from './data.ts';
-import type { KindRelations } from './model.ts';
+import type { KindData, PlaceData, RelationData } from './data.ts';
+import type { BoundPlace, KindBinding, KindRelations } from './model.ts';
 
-/** Which settings of a kind are worked from one another, from its data; empty where it says nothing. */
-export function buildRelations(data: RelationsData): KindRelations {
+/** The relations of a kind from its data: one binding for each setting that has one. */
+export function buildRelations({ counts, relations }: KindData): KindRelations {
   return {
-    lobes: new Map(Object.entries(data.lobes ?? {})),
-    spacing: data.spacing ?? null,
-    dwell: (data.dwell ?? []).map(({ angle, percent }) => ({ angle, percent: percent ?? null })),
-    crank: {
-      settings: data.crank?.settings ?? [],
-      keys: new Map(Object.entries(data.crank?.keys ?? {})),
-    },
+    counts: new Map(
+      Object.entries(counts ?? {}).map(([name, features]) => [
+        name,
+        new Map(Object.entries(features)),
+      ]),
+    ),
+    bindings: (relations ?? []).flatMap(bindingsOf),
   };
+}
+
+/** What stands for the setting itself in a relation that several settings have. */
+export const EACH = '{each}';
+
+function bindingsOf(data: RelationData): readonly KindBinding[] {
+  return (data.each ?? [data.of ?? '']).map((of) => ({
+    relation: data.relation,
+    of,
+    ifFeature: data['if-feature'] ?? [],
+    same: data.same ?? [],
+    silent: data.silent ?? [],
+    quantities: new Map(
+      Object.entries(data.quantities).flatMap(([name, place]) => {
+        const bound = placeOf(place, of);
+        return bound ? [[name, bound] as const] : [];
+      }),
+    ),
+  }));
+}
+
+/** Null where the data names no place, which `kindFaults` has told of. */
+function placeOf(data: PlaceData, of: string): BoundPlace | null {
+  const named = (name: string): string => name.replaceAll(EACH, of);
+  if (data.setting !== undefined) {
+    return {
+      is: 'setting',
+      setting: named(data.setting),
+      key: data.key ?? null,
+      atPlace: data['at-place'] ?? null,
+      unless: data.unless ?? [],
+    };
+  }
+  if (data.unit !== undefined) return { is: 'unit', name: data.unit };
+  if (data.thread !== undefined) return { is: 'thread', name: named(data.thread) };
+  if (data.count !== undefined) return { is: 'count', name: data.count };
+  if (data.edition === 'altitude') return { is: 'edition', name: data.edition };
+  if (data.fixed !== undefined) {
+    return { is: 'fixed', text: data.fixed, because: data.because ?? '' };
+  }
+  return data.worked === undefined ? null : { is: 'worked', name: named(data.worked) };
 }
