@@ -4,6 +4,7 @@
  *
  * A table is tab-parted: a first line `# where it comes from`, a line of column names, then one
  * gauge a line. `in` or `mm` is the size, `full-in` the unrounded value where a formula has one.
+ * `ordinary-kit.tsv` has a set a line.
  */
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
@@ -24,11 +25,16 @@ export function tablesModule(root) {
   const sources = [];
   const systems = new Map();
   let threads = '';
+  let kit = [];
   for (const file of readdirSync(folder).sort()) {
     if (!file.endsWith('.tsv')) continue;
     const rows = readTable(file, readFileSync(join(folder, file), 'utf8'));
     if (file === 'threads.tsv') {
       threads = rows.map((row) => threadLine(row, sources)).join('\n');
+      continue;
+    }
+    if (file === 'ordinary-kit.tsv') {
+      kit = rows.map(({ value }) => [value.set, value.wide === '-' ? '' : value.wide].join('\t'));
       continue;
     }
     const system = file.slice(0, -'.tsv'.length).replace(PART, '');
@@ -54,6 +60,8 @@ export function tablesModule(root) {
     '};',
     '/** A row: series, size, threads an inch (empty: none), pitch mm, major nanometers, source. */',
     `export const THREADS: string = ${JSON.stringify(threads)};`,
+    '/** Sets of an ordinary kit. A row: the set as a club writes it, how wide its leaves are (empty: round). */',
+    `export const ORDINARY_KIT: string = ${JSON.stringify(kit.join('\n'))};`,
     '',
   ].join('\n');
 }
