@@ -21,12 +21,14 @@ export function escapeHtml(text: string): string {
 const parting =
   /\s+(?=(?:±|\+\/?-|[–—]|\+\d|to\b|or\b|and\b|per\b|after\b|from\b|below\b|above\b|at\b|with\b|before\b|on\b|\())/u;
 
+/** The parts of a size that stay whole: `29/32`, `+1/32/-1/64 in`. */
+export function sizeParts(text: string): readonly string[] {
+  return text.trim().split(parting);
+}
+
 /** A size as HTML; a number and its unit never part across lines. */
 export function typesetSize(text: string): string {
-  const parts = text
-    .trim()
-    .split(parting)
-    .map((part) => `<span class="together">${figures(part)}</span>`);
+  const parts = sizeParts(text).map((part) => `<span class="together">${figures(part)}</span>`);
   return `<span class="size">${parts.join(' ')}</span>`;
 }
 
@@ -40,14 +42,15 @@ const vulgarDenominators = new Set([
   2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 16, 20, 24, 32, 48, 64, 100, 128,
 ]);
 
-/** Marks that stand for a fraction until the rest has been escaped. */
-interface Piece {
-  readonly plain: boolean;
+/** A stretch of text and what it is drawn as: plain type, or the figures above or below a fraction bar. */
+export interface Run {
+  readonly as: 'plain' | 'upper' | 'lower';
   readonly text: string;
 }
 
-function figures(text: string): string {
-  const pieces: Piece[] = [];
+/** A text as it is drawn, for a page that is no HTML: nothing in it is escaped. */
+export function typesetRuns(text: string): readonly Run[] {
+  const pieces: Run[] = [];
   let from = 0;
   for (const match of text.matchAll(fraction)) {
     const [whole, mixed, , , upper, , lower] = match;
@@ -55,18 +58,24 @@ function figures(text: string): string {
     if (!vulgarDenominators.has(Number(lower))) continue;
     const start = match.index + (mixed?.length ?? 0);
     // The part of a mixed number that stands before the fraction goes with the plain text.
-    pieces.push({ plain: true, text: text.slice(from, start) });
-    pieces.push({
-      plain: false,
-      text: `<span class="fraction"><span class="upper">${upper}⁄</span><span class="lower">${lower}</span></span>`,
-    });
+    pieces.push({ as: 'plain', text: text.slice(from, start) });
+    pieces.push({ as: 'upper', text: `${upper}⁄` }, { as: 'lower', text: lower });
     from = match.index + whole.length;
   }
-  pieces.push({ plain: true, text: text.slice(from) });
-  return pieces
-    .map((piece, at) =>
-      piece.plain ? marks(piece.text, at > 0, at < pieces.length - 1) : piece.text,
-    )
+  pieces.push({ as: 'plain', text: text.slice(from) });
+  return pieces.map((piece, at) =>
+    piece.as === 'plain'
+      ? { as: 'plain', text: marks(piece.text, at > 0, at < pieces.length - 1) }
+      : piece,
+  );
+}
+
+function figures(text: string): string {
+  return typesetRuns(text)
+    .map(({ as, text: drawn }) => {
+      if (as === 'upper') return `<span class="fraction"><span class="upper">${drawn}</span>`;
+      return as === 'lower' ? `<span class="lower">${drawn}</span></span>` : escapeHtml(drawn);
+    })
     .join('');
 }
 
@@ -81,5 +90,5 @@ function marks(text: string, afterFigure: boolean, beforeFigure: boolean): strin
     .replaceAll('"', '”')
     .replace(/(?<=^|[\s([{–—-])'(?!\d)/g, '‘')
     .replaceAll("'", '’');
-  return escapeHtml(drawn.slice(afterFigure ? 1 : 0, beforeFigure ? -1 : undefined));
+  return drawn.slice(afterFigure ? 1 : 0, beforeFigure ? -1 : undefined);
 }
