@@ -1,0 +1,40 @@
+import { spaced } from '../quantity/amount-text.ts';
+import { formatDecimal, type Rational, type RoundingMode, unitWord } from '../quantity/index.ts';
+import { exactPlaces } from '../quantity/rational.ts';
+import { toBase, unitById } from '../quantity/units.ts';
+import { placesToShow, usualPlaces, writeCount } from '../quantity/write.ts';
+
+/**
+ * A number of a unit for people: exactly where six places do, else rounded once as `mode` says, with
+ * at least `places` decimal places. Turns and flats are written as mixed numbers.
+ */
+export function figure(
+  number: Rational,
+  unit: string,
+  places = 0,
+  mode: RoundingMode = 'nearest',
+): string {
+  const { counted, dimension } = unitById(unit);
+  if (counted && number.s >= 0n && number.d <= 64n) {
+    const base = toBase(number, unitById(unit));
+    if (dimension === 'turns') return writeCount(base, unit === 'flat' ? 'flat' : 'turn');
+    return writeCount(base, 'notch');
+  }
+  const exact = exactPlaces(number);
+  const least = Math.max(places, usualPlaces(unit, number));
+  const shown =
+    exact !== null && exact <= 6 ? Math.max(exact, places) : placesToShow(number, least);
+  return formatDecimal(number, shown, mode) + spaced(unitWord(unit, number));
+}
+
+/** `0.1875 in to 0.21875 in`, `18.5 inHg or more`: rounded inward where they must be; null for none. */
+export function limitsText(
+  { low, high }: { readonly low: Rational | null; readonly high: Rational | null },
+  unit: string,
+): string | null {
+  const least = low === null ? null : figure(low, unit, 0, 'up');
+  const most = high === null ? null : figure(high, unit, 0, 'down');
+  if (least !== null && most !== null) return `${least} to ${most}`;
+  if (least !== null) return `${least} or more`;
+  return most === null ? null : `${most} or less`;
+}

@@ -1,0 +1,17 @@
+export type { Assessed, AssessedCondition, AssessedSize, Trust } from './assess.ts';
+export { type AssessedEntry, type AssessedRecord, assessRecord } from './assess-record.ts';
+export { figure, limitsText } from './figure.ts';
+export { judge, nearestLimit } from './judge.ts';
+export type * from './model.ts';
+export { probabilityInside } from './normal.ts';
+export { readRecord } from './read-record.ts';
+export type { BenchRecord, RecordFault } from './record.ts';
+export { wantedOf } from './stated-limits.ts';
+export {
+  percentWords,
+  reasonFor,
+  ruleWords,
+  trustWords,
+  type VerdictWord,
+  verdictWord,
+} from './words.ts';

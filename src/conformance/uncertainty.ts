@@ -1,0 +1,72 @@
+import { type ReadOptions, readStatement, sameFamily } from '../quantity/index.ts';
+import type { Amount, Rational } from '../quantity/model.ts';
+import { rational } from '../quantity/rational.ts';
+import { type UnitOfMeasure, unitById } from '../quantity/units.ts';
+
+/** An uncertainty in the unit of a reading, or why it is none, in a restorer's words. */
+export type UncertaintyRead =
+  | { readonly ok: true; readonly value: Rational }
+  | { readonly ok: false; readonly message: string; readonly fix: string | null };
+
+/**
+ * The expanded uncertainty (k = 2) that a text states, as a difference in the unit of a reading:
+ * `0.0002 in`, `± 0.005 mm (k=2)`, `4 %` of the reading. Of a volume in so many strokes or a time for
+ * so much volume the figure of the upper part may be stated alone: `0.5 cm3`, `0.3 s`.
+ */
+export function uncertaintyOf(
+  text: string,
+  reading: Amount,
+  options: ReadOptions,
+): UncertaintyRead {
+  const factor = /\(?\bk ?= ?([\d.]{1,8})\)?\s*$/.exec(text);
+  if (factor && Number(factor[1]) !== 2) {
+    return {
+      ok: false,
+      message: `${text} is stated for k=${factor[1]}, and readings are judged with k=2`,
+      fix: 'work it out for k=2 and write that',
+    };
+  }
+  const plain = (factor ? text.slice(0, factor.index) : text).replace(/^\s*(?:±|\+\/?-)\s*/, '');
+  const read = readStatement(plain, options);
+  if (!read.ok) return { ok: false, message: read.problem.message, fix: read.problem.fix };
+  const { statement } = read;
+  const amount = statement.nominal;
+  if (amount === null || statement.form !== 'exact') {
+    return {
+      ok: false,
+      message: `${text} is no uncertainty: one figure either side is wanted`,
+      fix: 'such as 0.0002 in',
+    };
+  }
+  const unit = unitById(reading.unit);
+  if (statement.dimension === 'percent' && unit.dimension !== 'percent') {
+    return { ok: true, value: reading.number.abs().mul(amount.number).div(100) };
+  }
+  const value = difference(amount, unit);
+  if (value !== null) return { ok: true, value };
+  return {
+    ok: false,
+    message: `${text} tells ${statement.dimension}, and the reading ${reading.text} is one of ${unit.dimension}`,
+    fix: 'state the uncertainty in the unit of the reading',
+  };
+}
+
+/** An amount as a difference in another unit: zeros of temperature scales play no part. */
+function difference(amount: Amount, into: UnitOfMeasure): Rational | null {
+  const unit = unitById(amount.unit);
+  const magnitude = amount.number.abs();
+  if (sameFamily(unit.dimension, into.dimension) && unit.inverse === into.inverse) {
+    return unit.inverse
+      ? magnitude.mul(into.factor).div(unit.factor)
+      : magnitude.mul(unit.factor).div(into.factor);
+  }
+  const [over = ''] = into.id.split('/');
+  if (over === into.id) return null;
+  const upper = unitById(over);
+  return upper.dimension === unit.dimension ? magnitude.mul(unit.factor).div(upper.factor) : null;
+}
+
+/** Half of the last decimal place of an amount as written: closer than this it tells nothing. */
+export function halfLastPlace(amount: Amount): Rational | null {
+  return amount.places === null ? null : rational(1, 2).div(10n ** BigInt(amount.places));
+}
