@@ -52,6 +52,42 @@ export const projectChecks: readonly Check[] = [
     run: () => {},
     examples: [],
   }),
+  defineCheck({
+    id: 'record-invalid',
+    severity: 'error',
+    group: 'reading',
+    summary: 'A bench record cannot be read, or a reading in it is none that its setting can have.',
+    explain:
+      'A reading that is misread would be judged all the same, and the unit go back on its engine by ' +
+      'that verdict. So nothing of the record is judged. It cannot be accepted, only mended.',
+    messages: {},
+    run: () => {},
+    examples: [],
+  }),
+  defineCheck({
+    id: 'record-outdated',
+    severity: 'warning',
+    group: 'reading',
+    summary: 'A bench record was made by another revision of its sheet, or to another figure.',
+    explain:
+      'The readings are judged by the sheet as it stands now. A unit that was right by the older one ' +
+      'may be wrong by this one, or the other way round.',
+    messages: {},
+    run: () => {},
+    examples: [],
+  }),
+  defineCheck({
+    id: 'record-incomplete',
+    severity: 'warning',
+    group: 'reading',
+    summary: 'A bench record does not say of which unit it is, who measured, or when.',
+    explain:
+      'The readings are judged all the same, but nobody can tell later which unit they belong to or ' +
+      'whom to ask.',
+    messages: {},
+    run: () => {},
+    examples: [],
+  }),
 ];
 
 /** A file of the project that is no sheet, with what is wrong in it; none where all is well. */
