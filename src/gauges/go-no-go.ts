@@ -19,8 +19,13 @@ export function goNoGo(
 ): GoNoGo {
   if (lowMm.compare(highMm) > 0) return none('the lower limit is above the upper one');
   const within = inside(lowMm, highMm, systems);
+  return within.length === 0 ? none(nothingWithin(lowMm, systems)) : pairOf(within);
+}
+
+/** The pair out of gauges, ascending by size, that all lie within the limits. */
+export function pairOf(within: readonly Gauge[]): GoNoGo {
   const go = within[0];
-  if (!go) return none(nothingWithin(lowMm, systems));
+  if (!go) return none('no gauge lies within the limits');
   const largest = within[within.length - 1] ?? go;
   if (largest.mm.equals(go.mm)) {
     return none(

@@ -1,5 +1,14 @@
+export { type GaugeAdvice, gaugeAdvice } from './advice.ts';
+export { lengthWords, nearestWords, stackWords } from './advice-words.ts';
 export { formulaInches, gaugeBook } from './book.ts';
+export { chordError } from './bore-error.ts';
+export { type Clearance, clearanceOf } from './clearance.ts';
 export { type Confusable, confusable } from './confusable.ts';
+export { BETWEEN_FACES, fittingGauges, type GapPlace, standsFor } from './fitting.ts';
+export { gaugeMakersPair, type MadePair } from './gauge-makers-pair.ts';
 export { type GoNoGo, goNoGo } from './go-no-go.ts';
+export { type Kit, type KitGauge, kitOf, LEAF_WIDTH_MM, ordinaryKit } from './kit.ts';
+export { type KitEntry, readKitEntry } from './kit-entry.ts';
+export { type LeafStack, leafStack, MOST_LEAVES } from './leaf-stack.ts';
 export { inside, type Neighbors, namesOf, nearest } from './search.ts';
 export { type Thread, thread, threads } from './threads.ts';

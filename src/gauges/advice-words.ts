@@ -1,0 +1,59 @@
+import { formatDecimal, inUnit } from '../quantity/index.ts';
+import type { Rational } from '../quantity/model.ts';
+import { placesToShow } from '../quantity/write.ts';
+import type { GaugeAdvice } from './advice.ts';
+import type { KitGauge } from './kit.ts';
+import type { LeafStack } from './leaf-stack.ts';
+
+/** One line that says with what a gap is measured, or that nothing at hand can. */
+export function adviceWords(advice: Omit<GaugeAdvice, 'text'>): string {
+  const [best] = advice.fits;
+  if (best === undefined) return noneWords(advice);
+  const { lowMm, highMm } = advice.clearance;
+  const along = advice.place.inBore && best.widthMm === null ? ', held along the bore' : '';
+  if (highMm === null) return `${best.gauge.label} passes${along}`;
+  if (lowMm === null) return `${best.gauge.label} does not pass${along}`;
+  const { pair } = advice;
+  if (pair === null) return `${best.gauge.label}${along}`;
+  return `${best.gauge.label}${along}; go ${pair.go.gauge.label}, no-go ${pair.noGo.gauge.label}`;
+}
+
+function noneWords(advice: Omit<GaugeAdvice, 'text'>): string {
+  const { stack } = advice;
+  if (stack?.fits) return stackWords(stack);
+  const whose = advice.kit.ordinary ? 'no common gauge fits' : 'no gauge of the kit fits';
+  const sides = nearestWords(advice);
+  return sides === ''
+    ? whose
+    : `${whose}: nearest ${sides.includes(' and ') ? 'are' : 'is'} ${sides}`;
+}
+
+/** `0.016 in and 0.0025 in leaves together`. */
+export function stackWords({ leaves }: LeafStack): string {
+  const names = leaves.map(({ gauge }) => gauge.name);
+  const last = names.pop();
+  return `${names.join(', ')} and ${last} leaves together`;
+}
+
+/** `0.018 in leaf (0.0005 in less) and 0.019 in leaf (0.0005 in more)`; empty for an empty kit. */
+export function nearestWords(advice: Omit<GaugeAdvice, 'text'>): string {
+  const { nearest, clearance } = advice;
+  const told = [nearest.below, nearest.above].flatMap((each) =>
+    each === null
+      ? []
+      : [`${each.gauge.label} (${differenceWords(each, clearance.nominalMm, clearance.unit)})`],
+  );
+  return told.join(' and ');
+}
+
+function differenceWords({ gauge }: KitGauge, from: Rational, unit: 'in' | 'mm'): string {
+  const gap = gauge.mm.sub(from);
+  const told = lengthWords(gap.abs(), unit);
+  return `${told} ${gap.s < 0n ? 'less' : 'more'}`;
+}
+
+/** A length that was worked, to as many places as show it: `0.0005 in`, `0.04 mm`. */
+export function lengthWords(mm: Rational, unit: 'in' | 'mm'): string {
+  const number = inUnit(mm, 'length', unit);
+  return `${formatDecimal(number, placesToShow(number, unit === 'in' ? 4 : 2))} ${unit}`;
+}
