@@ -4,6 +4,7 @@ export { formulaInches, gaugeBook } from './book.ts';
 export { chordError } from './bore-error.ts';
 export { type Clearance, clearanceOf } from './clearance.ts';
 export { type Confusable, confusable } from './confusable.ts';
+export { type Cover, fewestGauges } from './fewest.ts';
 export { BETWEEN_FACES, fittingGauges, type GapPlace, standsFor } from './fitting.ts';
 export { gaugeMakersPair, type MadePair } from './gauge-makers-pair.ts';
 export { type GoNoGo, goNoGo } from './go-no-go.ts';
