@@ -1,5 +1,6 @@
 import type { Kind, KindOperation } from '../kinds/model.ts';
 import { type DraftPlan, planDraft } from './draft-plan.ts';
+import { scalar } from './yaml-scalar.ts';
 
 /** What a new sheet is made from. */
 export interface DraftOrder {
@@ -56,12 +57,6 @@ function frontMatter(order: DraftOrder, settings: readonly string[]): string[] {
   }
   lines.push('---', '');
   return lines;
-}
-
-/** A YAML scalar: plain where that cannot be misread, else in double quotes (a subset of JSON). */
-function scalar(text: string): string {
-  const plain = /^[A-Za-z][\w.-]*(?: [\w.-]+)*$/.test(text);
-  return plain && !/^(?:true|false|null|yes|no|on|off)$/i.test(text) ? text : JSON.stringify(text);
 }
 
 function body(order: DraftOrder, plan: DraftPlan): string[] {

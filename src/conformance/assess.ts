@@ -1,5 +1,5 @@
 import { inUnit, type ReadOptions } from '../quantity/index.ts';
-import type { Amount, Rational } from '../quantity/model.ts';
+import type { Rational } from '../quantity/model.ts';
 import { greater, ZERO } from '../quantity/rational.ts';
 import { unitById } from '../quantity/units.ts';
 import { instrumentNamed } from './instruments.ts';
@@ -68,7 +68,7 @@ export function assess(
   const trust = trustIn(taken, entry, options);
   if ('fault' in trust) return trust;
   const { unit } = taken.amount;
-  const limits = limitsIn(wanted, taken.amount);
+  const limits = limitsIn(wanted, unit);
   const { range } = taken;
   const bounded = limits.low !== null || limits.high !== null;
   const size = !range.open && range.low !== null && range.high?.equals(range.low) === true;
@@ -99,9 +99,9 @@ function assessCondition(text: string, condition: string, wanted: Wanted): Asses
   return { form: 'condition', text, verdict };
 }
 
-/** The sheet's limits in the unit of a reading; of a time per volume the two change places. */
-function limitsIn({ low, high, statement }: Wanted, amount: Amount): Limits {
-  const unit = unitById(amount.unit);
+/** A sheet's limits in a unit; of a time per volume the two change places. */
+export function limitsIn({ low, high, statement }: Wanted, unitId: string): Limits {
+  const unit = unitById(unitId);
   const into = (base: Rational | null) =>
     base === null || (unit.inverse && base.n === 0n)
       ? null

@@ -1,4 +1,4 @@
-export type { Assessed, AssessedCondition, AssessedSize, Trust } from './assess.ts';
+export { type Assessed, type AssessedSize, limitsIn } from './assess.ts';
 export { type AssessedEntry, type AssessedRecord, assessRecord } from './assess-record.ts';
 export { figure, limitsText } from './figure.ts';
 export { judge, nearestLimit } from './judge.ts';

@@ -1,6 +1,5 @@
-import { basename, dirname, join, relative, resolve, sep } from 'node:path';
+import { basename, join, resolve } from 'node:path';
 import type { Kind } from '../../kinds/model.ts';
-import { packageRoot } from '../../project/package-root.ts';
 import { openProject } from '../../project/project.ts';
 import { Refusal } from '../../project/refusal.ts';
 import { isFolder } from '../../project/root.ts';
@@ -11,6 +10,7 @@ import { freeNeighbors, planDraft } from '../draft-plan.ts';
 import { draftSheet } from '../draft-sheet.ts';
 import { type Io, say } from '../io.ts';
 import type { ExitStatus } from '../run.ts';
+import { schemaWay } from '../schema-way.ts';
 
 /** `gaugeleaf draft`: a new sheet, never in place of a file that is there. */
 export async function draft(options: DraftOptions, io: Io): Promise<ExitStatus> {
@@ -31,7 +31,7 @@ export async function draft(options: DraftOptions, io: Io): Promise<ExitStatus> 
       `small letters, digits and hyphens only, such as ${slug(answers)}.md`,
     );
   }
-  const text = draftSheet({ ...answers, id, date, schema: schemaFor(path, project.root) });
+  const text = draftSheet({ ...answers, id, date, schema: schemaWay('sheet', path, project.root) });
   if (path === null) {
     io.stdout.write(text);
     tellFree(answers.kind, answers.features, io);
@@ -85,14 +85,4 @@ function draftPath(
   const path = resolve(io.cwd, out);
   if (/[\\/]$/.test(out) || isFolder(path)) return join(path, name);
   return /\.md$/i.test(path) ? path : `${path}.md`;
-}
-
-/** The way from the sheet to the schema that editors use: the project's own copy, else ours. */
-function schemaFor(path: string | null, root: string): string {
-  if (path === null) return '../schemas/sheet.schema.json';
-  const below = 'schemas/sheet.schema.json';
-  const places = [root, join(root, 'node_modules', 'gaugeleaf'), packageRoot()];
-  const found = places.find((place) => isTaken(join(place, below))) ?? root;
-  const way = relative(dirname(path), join(found, below)).split(sep).join('/');
-  return way.startsWith('.') ? way : `./${way}`;
 }
