@@ -102,6 +102,8 @@ function buildSetting(name: string, data: SettingData): KindSetting {
     mustSay: data['must-say'] ?? [],
     saidBy: new Map(Object.entries(data['said-by'] ?? {})),
     thread: data.thread ?? null,
+    measured: (data.measured ?? null) as KindSetting['measured'],
+    bore: data.bore ?? null,
     sense: (data.sense ?? null) as Sense | null,
     perBarrel: data['per-barrel'] ?? true,
   };

@@ -66,6 +66,8 @@ export interface SettingData {
   readonly 'must-say'?: readonly string[];
   readonly 'said-by'?: Readonly<Record<string, readonly string[]>>;
   readonly thread?: string;
+  readonly measured?: string;
+  readonly bore?: string;
   readonly sense?: string;
   readonly 'per-barrel'?: boolean;
 }

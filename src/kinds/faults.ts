@@ -86,6 +86,19 @@ export function kindFaults(data: KindData, formulas: FormulaNames | null = null)
         `\`${setting.thread}\` is no thread of the unit`,
         `add \`${setting.thread}: [thread]\` under \`unit:\``,
       );
+    if (setting.bore !== undefined && !data.unit?.[setting.bore]?.includes('length'))
+      add(
+        [...path, 'bore'],
+        `\`${setting.bore}\` is no length of the unit`,
+        `add \`${setting.bore}: [length]\` under \`unit:\``,
+      );
+    if (setting.bore !== undefined && setting.measured !== 'in-bore')
+      add(
+        [...path, 'bore'],
+        `\`${name}\` has a bore, but is not measured in it`,
+        'add `measured: in-bore`',
+        true,
+      );
     const { ranges, faults: unread } = readUsual(setting);
     for (const fault of unread)
       add(

@@ -28,6 +28,10 @@ export interface KindSetting {
   readonly saidBy: ReadonlyMap<string, readonly string[]>;
   /** The key of `unit:` that names the thread of its screw; null where no screw of the unit makes it. */
   readonly thread: string | null;
+  /** How a gauge is passed through it: between faces, or between a plate's edge and a bore; null for no gap. */
+  readonly measured: 'gap' | 'in-bore' | null;
+  /** The key of `unit:` that says how wide the bore is; null where it is not in one, or in none that is told. */
+  readonly bore: string | null;
   /** Which way it is counted from its datum; null where both ways are usual. */
   readonly sense: Sense | null;
   /** Whether every barrel gets the same unless the sheet says otherwise. */
