@@ -104,6 +104,20 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
       done(await draft(options, io));
     });
 
+  printing(
+    program
+      .command('record')
+      .description('judge the readings of a bench record; of a sheet, write a blank one')
+      .argument('<file>', 'a record (.yaml), or a sheet by path or by name')
+      .option('--simple', 'judge by the readings alone, without the uncertainty of the gauges')
+      .option('--json', 'one JSON object')
+      .option('--card', 'print the bench card filled in')
+      .option('--serial <number>', 'of a blank record: the number of the unit'),
+  ).action(async (file: string, options) => {
+    const { record } = await import('./commands/record.ts');
+    done(await record(file, options, io));
+  });
+
   program
     .command('order')
     .description('draw what must come before what on a sheet, and what disturbs what')

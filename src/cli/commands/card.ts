@@ -1,5 +1,5 @@
 import { basename } from 'node:path';
-import type { Browser, Templates } from '../../press/index.ts';
+import type { Browser, CardReadings, Templates } from '../../press/index.ts';
 import { Refusal } from '../../project/refusal.ts';
 import { isFolder } from '../../project/root.ts';
 import { readTemplates } from '../../project/templates.ts';
@@ -19,9 +19,14 @@ import { startProgress } from '../progress.ts';
 import type { ExitStatus } from '../run.ts';
 import { Projects, sheetNamed, type Target } from '../targets.ts';
 
-interface Job {
+/** One card to print. */
+export interface CardJob {
   readonly target: Target;
   readonly card: Candidate;
+  /** The file's name without its ending; the sheet's own where it is left out. */
+  readonly name?: string;
+  /** A bench record to fill it in with. */
+  readonly readings?: CardReadings;
 }
 
 /**
@@ -41,12 +46,24 @@ export async function card(
       'give a folder, with a slash at its end: --out cards/',
     );
   }
-  const jobs: Job[] = [];
+  const jobs: CardJob[] = [];
   for (const target of targets) {
     const found = candidate(target.project, target.path, io);
     if (found === null) return 2;
     jobs.push({ target, card: found });
   }
+  return printCards(jobs, options, io);
+}
+
+/**
+ * Prints cards in one browser, one after the other. 1 where findings, or a card longer than its
+ * leaf, stop the press; where findings do, nothing at all is printed.
+ */
+export async function printCards(
+  jobs: readonly CardJob[],
+  options: PrintOptions,
+  io: Io,
+): Promise<ExitStatus> {
   const stopped = jobs.filter((job) => job.card.stops.length > 0);
   if (stopped.length > 0 && options.proof !== true) {
     tellStops(
@@ -67,7 +84,11 @@ function outFolder(out: string, io: Io): string {
   return out.startsWith('/') ? out : `${io.cwd}/${out}`;
 }
 
-async function printAll(jobs: readonly Job[], options: PrintOptions, io: Io): Promise<ExitStatus> {
+async function printAll(
+  jobs: readonly CardJob[],
+  options: PrintOptions,
+  io: Io,
+): Promise<ExitStatus> {
   const progress = startProgress(io);
   io.expectLongWork?.();
   const { printCard } = await import('../../press/index.ts');
@@ -75,7 +96,7 @@ async function printAll(jobs: readonly Job[], options: PrintOptions, io: Io): Pr
   const templates = new Map<string, Templates>();
   let status: ExitStatus = 0;
   const proof = options.proof === true;
-  for (const { target, card: job } of jobs) {
+  for (const { target, card: job, name: stem, readings } of jobs) {
     const { project } = target;
     const edition = project.edition().edition;
     const found = templates.get(project.root) ?? readTemplates(project.root);
@@ -85,6 +106,7 @@ async function printAll(jobs: readonly Job[], options: PrintOptions, io: Io): Pr
       kind: job.kind,
       findings: job.findings,
       edition: edition?.facts ?? null,
+      readings: readings ?? null,
       paper: options.paper ?? edition?.cardPaper ?? 'letter',
       templates: found,
       picture: pictureSource(project, [job]),
@@ -93,7 +115,8 @@ async function printAll(jobs: readonly Job[], options: PrintOptions, io: Io): Pr
       onProgress: (message) => progress.show(message),
     });
     progress.clear();
-    const name = `${basename(job.path).replace(/\.md$/i, '')}-card${proof ? '-proof' : ''}.pdf`;
+    const named = stem ?? basename(job.path).replace(/\.md$/i, '');
+    const name = `${named}-card${proof ? '-proof' : ''}.pdf`;
     const path = outPath(options.out, name, project, io);
     if (!deliver(printed, path, proof, project.show, io)) status = 1;
   }

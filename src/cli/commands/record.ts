@@ -1,0 +1,170 @@
+import { basename, join, resolve } from 'node:path';
+import { Refusal } from '../../project/refusal.ts';
+import { isFolder } from '../../project/root.ts';
+import { isTaken } from '../../project/safe-path.ts';
+import { writeWhole } from '../../project/write-whole.ts';
+import { type FileReport, fileText, paint } from '../../report/index.ts';
+import { type Io, say, usesColor, widthOf } from '../io.ts';
+import { candidate, type PrintOptions } from '../printing.ts';
+import { blankRecord } from '../record-blank.ts';
+import { cardReadings } from '../record-card.ts';
+import { faultyRecordJson, recordJson } from '../record-json.ts';
+import { isAllRight, judgeRecord } from '../record-judged.ts';
+import { recordText, tallyWords } from '../record-text.ts';
+import type { ExitStatus } from '../run.ts';
+import { schemaWay } from '../schema-way.ts';
+import { Projects, sheetNamed } from '../targets.ts';
+import { printCards } from './card.ts';
+
+export interface RecordOptions extends PrintOptions {
+  readonly simple?: boolean;
+  readonly json?: boolean;
+  readonly card?: boolean;
+  /** Of a blank record: the unit's number, which also names the file. */
+  readonly serial?: string;
+}
+
+/**
+ * `gaugeleaf record`: of a record (a YAML file) the verdicts, or the card filled in; of a sheet a
+ * blank record. 0 where all that can be judged is proven to conform, 1 where something is not, 2 where
+ * the record or its sheet cannot be read.
+ */
+export async function record(name: string, options: RecordOptions, io: Io): Promise<ExitStatus> {
+  const isRecord = /\.ya?ml$/i.test(name);
+  refuseMixed(name, isRecord, options);
+  return isRecord ? judge(name, options, io) : blank(name, options, io);
+}
+
+/** Options that mean nothing for what was named would otherwise be passed over in silence. */
+function refuseMixed(name: string, isRecord: boolean, options: RecordOptions): void {
+  const forRecord = ['simple', 'json', 'card'] as const;
+  const stray = forRecord.find((option) => options[option] === true);
+  if (!isRecord && stray !== undefined) {
+    throw new Refusal(
+      `--${stray} is for a record, and ${name} is none: its name does not end in .yaml`,
+      'a record lies beside the sheets, such as sheets/records/orlo-2d-wexcombe-six.1234.yaml',
+    );
+  }
+  if (isRecord && options.serial !== undefined) {
+    throw new Refusal('--serial is for a blank record', `write the number in ${name} itself`);
+  }
+  const printing = (['paper', 'proof', 'browser'] as const).find(
+    (key) => options[key] !== undefined,
+  );
+  if (options.card !== true && printing !== undefined) {
+    throw new Refusal(`--${printing} is for printing`, 'add --card to print the card filled in');
+  }
+  if (isRecord && options.card !== true && options.out !== undefined) {
+    throw new Refusal(
+      '--out is for the card or a blank record',
+      'add --card; the verdicts go to standard output',
+    );
+  }
+  if (options.card === true && options.json === true) {
+    throw new Refusal('--card and --json cannot both be had', 'ask for one after the other');
+  }
+}
+
+async function judge(name: string, options: RecordOptions, io: Io): Promise<ExitStatus> {
+  const projects = new Projects(io.cwd);
+  const path = resolve(io.cwd, name);
+  const rule = options.simple === true ? 'simple' : 'guarded';
+  const judged = judgeRecord(projects, path, rule, io);
+  if (judged === null) return 2;
+  if (options.json !== true) tellFindings(judged.report, io);
+  if (!('assessed' in judged)) {
+    if (options.json === true) io.stdout.write(faultyRecordJson(judged.report));
+    else say(io, 'Nothing was judged. Mend the errors first.');
+    return 2;
+  }
+  const { card, tally } = judged;
+  const errors = card.findings.filter(({ severity }) => severity === 'error').length;
+  if (errors > 0) {
+    const many = errors === 1 ? '1 error' : `${errors} errors`;
+    say(
+      io,
+      `note: the sheet ${card.sheet.file} has ${many}; the verdicts are by its figures all the same`,
+    );
+  }
+  const status: ExitStatus = isAllRight(tally) ? 0 : 1;
+  if (options.card === true) {
+    say(io, tallyWords(tally));
+    const target = { project: projects.of(path), path: card.path };
+    const stem = basename(path).replace(/\.ya?ml$/i, '');
+    const job = { target, card, name: stem, readings: cardReadings(judged) };
+    const printed = await printCards([job], options, io);
+    return printed === 0 ? status : printed;
+  }
+  io.stdout.write(
+    options.json === true
+      ? recordJson(judged)
+      : recordText(judged, paint(usesColor(io, io.stdout))),
+  );
+  return status;
+}
+
+function tellFindings(report: FileReport, io: Io): void {
+  if (report.findings.length === 0) return;
+  const options = { color: usesColor(io, io.stderr), width: widthOf(io.stderr) };
+  io.stderr.write(`${fileText(report, options)}\n`);
+}
+
+function blank(name: string, options: RecordOptions, io: Io): ExitStatus {
+  const projects = new Projects(io.cwd);
+  const target = sheetNamed(name, projects, io.cwd);
+  const read = candidate(target.project, target.path, io);
+  if (read === null) return 2;
+  const { sheet, kind } = read;
+  if (sheet.settings.size === 0) {
+    throw new Refusal(`${sheet.file} has no settings to record`, `gaugeleaf check ${sheet.file}`);
+  }
+  const { root, show } = target.project;
+  const id = basename(target.path).replace(/\.md$/i, '');
+  const serial = options.serial?.trim() || null;
+  const path = blankPath(options.out, id, serial, root, io);
+  if (path !== null && isTaken(path)) {
+    throw new Refusal(
+      `${show(path)} is there already, and a blank record never replaces a file`,
+      'give the number of this unit with --serial, or another name with --out',
+    );
+  }
+  const text = blankRecord({ sheet, kind, id, serial, schema: schemaWay('record', path, root) });
+  if (path === null) {
+    io.stdout.write(text);
+    return 0;
+  }
+  writeWhole(path, text);
+  io.stdout.write(`${show(path)}\n`);
+  say(io, `Now fill in what you read: gaugeleaf record ${show(path)} judges it.`);
+  return 0;
+}
+
+/**
+ * Where a blank record goes: `sheets/records/` of the project, or beside the sheets where there is no
+ * such folder, named for the sheet and the unit, unless `--out` says otherwise; null is standard output.
+ */
+function blankPath(
+  out: string | undefined,
+  id: string,
+  serial: string | null,
+  root: string,
+  io: Io,
+): string | null {
+  if (out === '-') return null;
+  const unit = serial === null ? '' : `.${fileWord(serial)}`;
+  const name = `${id}${unit}.yaml`;
+  if (out === undefined) {
+    return isFolder(join(root, 'sheets'))
+      ? join(root, 'sheets', 'records', name)
+      : resolve(io.cwd, name);
+  }
+  const path = resolve(io.cwd, out);
+  if (/[\\/]$/.test(out) || isFolder(path)) return join(path, name);
+  return /\.ya?ml$/i.test(path) ? path : `${path}.yaml`;
+}
+
+/** A serial number as a part of a file's name: letters, digits and hyphens; `unit` if none is left. */
+function fileWord(serial: string): string {
+  const word = serial.normalize('NFKD').replace(/[^A-Za-z0-9]+/g, '-');
+  return word.replace(/^-+|-+$/g, '').slice(0, 60) || 'unit';
+}

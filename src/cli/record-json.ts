@@ -1,0 +1,70 @@
+import {
+  type Assessed,
+  limitsText,
+  reasonFor,
+  trustWords,
+  verdictWord,
+} from '../conformance/index.ts';
+import { settingLabel } from '../press/setting-rows.ts';
+import { type FileReport, findingJson } from '../report/index.ts';
+import { isAllRight, type JudgedRecord } from './record-judged.ts';
+import { readingText } from './record-text.ts';
+
+/** A judged record as one JSON object, on one line; the same figures as the table. */
+export function recordJson(judged: JudgedRecord): string {
+  const { file, record, card, assessed, tally, report } = judged;
+  return `${JSON.stringify({
+    file,
+    sheet: record.sheet.value,
+    title: card.sheet.title?.value ?? null,
+    revision: record.revision?.value ?? null,
+    serial: record.serial?.value ?? null,
+    by: record.by?.value ?? null,
+    date: record.date?.value ?? null,
+    place: record.place?.value ?? null,
+    altitude: record.altitude?.value ?? null,
+    temperature: record.temperature?.value ?? null,
+    rule: assessed.rule === 'simple' ? 'simple acceptance' : 'guarded acceptance',
+    conforms: isAllRight(tally),
+    counts: tally,
+    settings: assessed.entries.map(({ setting, place, wanted, found, left }) => ({
+      setting: setting.name.value,
+      label: settingLabel(setting, card.kind),
+      place,
+      wanted: wanted.text,
+      limitsFrom: wanted.limitsFrom ?? undefined,
+      found: reading(found, wanted.text),
+      left: reading(left, wanted.text),
+    })),
+    missing: assessed.missing.map((setting) => setting.name.value),
+    findings: findings(report),
+  })}\n`;
+}
+
+/** A record in which nothing could be judged, with what is wrong in it. */
+export function faultyRecordJson(report: FileReport): string {
+  return `${JSON.stringify({ file: report.file, settings: [], findings: findings(report) })}\n`;
+}
+
+function findings(report: FileReport): unknown[] {
+  return report.findings.map((finding) => JSON.parse(findingJson(finding)));
+}
+
+function reading(assessed: Assessed | null, wanted: string): object | null {
+  if (assessed === null) return null;
+  const told = {
+    reading: readingText(assessed),
+    verdict: verdictWord(assessed),
+    reason: reasonFor(assessed, wanted),
+  };
+  if (assessed.form === 'condition') return told;
+  const { judgment, limits, probability, trust, unit } = assessed;
+  return {
+    ...told,
+    gauge: trust.gauge,
+    uncertainty: trust.value === null ? null : trustWords(assessed),
+    limits: limitsText(limits, unit),
+    accepted: judgment === null || judgment.hopeless ? null : limitsText(judgment.accepted, unit),
+    probability: probability === null ? null : Number(probability.toFixed(4)),
+  };
+}

@@ -1,0 +1,128 @@
+import {
+  type Assessed,
+  type AssessedEntry,
+  percentWords,
+  reasonFor,
+  ruleWords,
+  trustWords,
+  type VerdictWord,
+  verdictWord,
+} from '../conformance/index.ts';
+import { settingLabel } from '../press/setting-rows.ts';
+import { type Paint, visible, wrap } from '../report/index.ts';
+import type { JudgedRecord, Tally } from './record-judged.ts';
+
+/** Signs that tell the verdicts apart without color. */
+const signs: Readonly<Record<VerdictWord | 'no reading', string>> = {
+  conforms: '✓',
+  'does not conform': '✗',
+  unproven: '?',
+  'no limits': '–',
+  'no reading': ' ',
+};
+
+/** Widths of the columns setting, wanted, as found and as left, blanks between them included. */
+const columns = [20, 22, 17, 16] as const;
+const indent = ' '.repeat(4);
+
+/** A judged record as a table for a terminal of 80 columns, each reading with its reason. */
+export function recordText(judged: JudgedRecord, ink: Paint): string {
+  const { record, card, assessed, tally } = judged;
+  const { sheet } = card;
+  const title = sheet.title?.value ?? record.sheet.value;
+  const serial = record.serial === null ? '' : `, no. ${record.serial.value}`;
+  const said = [record.by, record.date, record.place, record.altitude, record.temperature];
+  const facts = said.flatMap((each) => each?.value ?? []);
+  const out = [
+    ink.bold(visible(`${title}${serial}`)),
+    ...(facts.length > 0 ? wrap(visible(facts.join(', ')), 80) : []),
+    ...wrap(`${ruleWords(assessed.rule)}.`, 80),
+    '',
+    ink.dim(`${indent}${row(['Setting', 'Wanted', 'As found', 'As left']).join('')}`),
+  ];
+  for (const entry of assessed.entries) out.push(...entryLines(entry, card.kind, ink));
+  out.push('', ...wrap(tallyWords(tally), 80));
+  if (assessed.missing.length > 0) {
+    const names = assessed.missing.map((setting) => setting.name.value).join(', ');
+    out.push(...wrap(visible(`Not in the record: ${names}.`), 80));
+  }
+  return `${out.join('\n')}\n`;
+}
+
+function entryLines(
+  { setting, place, wanted, found, left, gauge }: AssessedEntry,
+  kind: JudgedRecord['card']['kind'],
+  ink: Paint,
+): string[] {
+  const word = left === null ? 'no reading' : verdictWord(left);
+  const label = settingLabel(setting, kind) + (place === null ? '' : `, ${place}`);
+  const lines = row([label, wanted.text, readingText(found), readingText(left)]);
+  const tint = tintOf(word, ink);
+  const out = lines.map((line, index) =>
+    `  ${index === 0 ? tint(signs[word]) : ' '} ${line}`.trimEnd(),
+  );
+  const tell = (name: string, text: string, color = (words: string) => words) => {
+    const room = 80 - indent.length - 10;
+    wrap(visible(text), room).forEach((line, index) => {
+      out.push(`${indent}${ink.dim((index === 0 ? name : '').padEnd(10))}${color(line)}`);
+    });
+  };
+  if (wanted.limitsFrom !== null) tell('limits', `from ${wanted.limitsFrom}`);
+  if (found !== null && found !== left) tell('as found', sentence(found, wanted.text));
+  if (left === null) tell('as left', 'no reading');
+  else tell(found === left ? 'as both' : 'as left', sentence(left, wanted.text), tint);
+  const shown = left ?? found;
+  const trust = shown?.form === 'size' ? trustWords(shown) : gauge;
+  if (trust !== null) tell('with', trust);
+  return out;
+}
+
+function tintOf(word: VerdictWord | 'no reading', ink: Paint): (text: string) => string {
+  if (word === 'conforms') return ink.green;
+  if (word === 'does not conform') return ink.red;
+  return word === 'unproven' ? ink.yellow : ink.dim;
+}
+
+/** `unproven: 0.003 in inside the upper limit 1.143 mm, within the gauge's 0.006 mm; 84.1 % likely inside`. */
+function sentence(assessed: Assessed, wanted: string): string {
+  const word = verdictWord(assessed);
+  const reason = reasonFor(assessed, wanted);
+  if (word === 'no limits') return reason;
+  const chance = assessed.form === 'size' ? assessed.probability : null;
+  const likely = chance === null ? '' : `; ${percentWords(chance)} likely to be inside`;
+  return `${word}: ${reason}${likely}`;
+}
+
+/** A reading as the record has it; a dash where there is none. */
+export function readingText(assessed: Assessed | null): string {
+  if (assessed === null) return '—';
+  return assessed.form === 'condition' ? assessed.text : assessed.reading.text;
+}
+
+/** The cells of a row side by side, broken within their columns; one line at least. */
+function row(cells: readonly string[]): string[] {
+  const broken = cells.map((cell, index) => wrap(visible(cell), (columns[index] ?? 16) - 1));
+  const height = Math.max(...broken.map((lines) => lines.length));
+  return Array.from({ length: height }, (_, line) =>
+    broken
+      .map((lines, index) => (lines[line] ?? '').padEnd(columns[index] ?? 0))
+      .join('')
+      .trimEnd(),
+  );
+}
+
+const tallyLabels: readonly (readonly [keyof Tally, string, string])[] = [
+  ['conforms', 'conforms', 'conform'],
+  ['does not conform', 'does not conform', 'do not conform'],
+  ['unproven', 'is unproven', 'are unproven'],
+  ['no limits', 'has no limits to be judged by', 'have no limits to be judged by'],
+  ['no reading', 'has no as-left reading', 'have no as-left reading'],
+];
+
+/** `2 conform, 1 is unproven, 3 have no limits to be judged by.` */
+export function tallyWords(tally: Tally): string {
+  const parts = tallyLabels.flatMap(([key, one, many]) =>
+    tally[key] === 0 ? [] : [`${tally[key]} ${tally[key] === 1 ? one : many}`],
+  );
+  return `As left, ${parts.join(', ')}.`;
+}
