@@ -14,7 +14,7 @@ const floors: readonly (readonly string[])[] = [
   ['gauges'],
   ['kinds'],
   ['sheet'],
-  ['order', 'relations', 'conformance'],
+  ['order', 'relations', 'conformance', 'compare'],
   ['checks'],
   ['report', 'press'],
   ['project'],

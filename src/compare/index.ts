@@ -1,0 +1,4 @@
+export { compareEditions, compareSheets } from './compare.ts';
+export * from './model.ts';
+export type { SizeReading } from './setting-changes.ts';
+export { sheetSnapshot } from './snapshot.ts';
