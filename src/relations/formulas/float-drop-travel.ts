@@ -1,0 +1,55 @@
+import { defineRelation, refuse } from '../define-relation.ts';
+import { add, subtract } from '../interval.ts';
+
+/** How far a float travels between its level and its drop. */
+export default defineRelation({
+  id: 'float-drop-travel',
+  title: 'Float travel between level and drop',
+  formula: 'travel = drop − level',
+  quantities: {
+    level: { label: 'float level', symbol: 'level', dimension: 'length' },
+    drop: { label: 'float drop', symbol: 'drop', dimension: 'length' },
+    travel: { label: 'travel', symbol: 'travel', dimension: 'length' },
+  },
+  source: 'both are lengths from one face to one point of the float: by definition',
+  assumptions: [
+    'Level and drop are measured from the same face to the same point of the float.',
+    'The gasket lies on the cover for both, or for neither.',
+  ],
+  range: 'drop > level',
+  solutions: [
+    {
+      for: 'travel',
+      from: ['level', 'drop'],
+      solve({ level, drop }) {
+        if (drop.hi <= level.lo) {
+          return refuse(
+            'a drop of {drop} is no more than the level, {level}: the float has no way to fall',
+            'correct the drop or the level, or say where each of them is measured',
+            'drop',
+            'level',
+          );
+        }
+        const travel = subtract(drop, level);
+        return { lo: Math.max(0, travel.lo), hi: travel.hi };
+      },
+    },
+    { for: 'drop', from: ['level', 'travel'], solve: ({ level, travel }) => add(level, travel) },
+    {
+      for: 'level',
+      from: ['drop', 'travel'],
+      solve({ drop, travel }) {
+        if (drop.hi < travel.lo) {
+          return refuse(
+            'a float that drops to {drop} cannot have fallen by {travel}',
+            'correct the drop or the travel, or say where each of them is measured',
+            'drop',
+            'travel',
+          );
+        }
+        const level = subtract(drop, travel);
+        return { lo: Math.max(0, level.lo), hi: level.hi };
+      },
+    },
+  ],
+});
