@@ -1,10 +1,10 @@
+import { stringify } from 'yaml';
 import { limitsIn, limitsText, wantedOf } from '../conformance/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import { settingRows } from '../press/setting-rows.ts';
 import { principal } from '../quantity/index.ts';
 import { visible } from '../report/index.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
-import { scalar } from './yaml-scalar.ts';
 
 /** What a blank record is written for. */
 export interface BlankRecord {
@@ -82,6 +82,11 @@ function wantedLine(setting: Setting, place: string | null): string {
   const said = limitsText(limitsIn(wanted, amount.unit), amount.unit);
   const from = limitsFrom === null ? '' : ` (${comment(limitsFrom)})`;
   return `${written} # ${said === null ? 'no limits stated' : `${said}${from}`}`;
+}
+
+/** A text as a YAML scalar on one line, with quotes only where it needs them. */
+function scalar(text: string): string {
+  return stringify(visible(text), { lineWidth: 0 }).trimEnd();
 }
 
 function comment(text: string): string {

@@ -1,10 +1,4 @@
-import {
-  type Assessed,
-  limitsText,
-  reasonFor,
-  trustWords,
-  verdictWord,
-} from '../conformance/index.ts';
+import { type Assessed, figure, limitsText, reasonFor, verdictWord } from '../conformance/index.ts';
 import { settingLabel } from '../press/setting-rows.ts';
 import { type FileReport, findingJson } from '../report/index.ts';
 import { isAllRight, type JudgedRecord } from './record-judged.ts';
@@ -62,7 +56,8 @@ function reading(assessed: Assessed | null, wanted: string): object | null {
   return {
     ...told,
     gauge: trust.gauge,
-    uncertainty: trust.value === null ? null : trustWords(assessed),
+    uncertainty: trust.value === null ? null : figure(trust.value, unit),
+    uncertaintyFrom: trust.source ?? trust.basis,
     limits: limitsText(limits, unit),
     accepted: judgment === null || judgment.hopeless ? null : limitsText(judgment.accepted, unit),
     probability: probability === null ? null : Number(probability.toFixed(4)),

@@ -1,6 +1,9 @@
 import {
+  type AcceptanceRule,
   type Assessed,
   type AssessedEntry,
+  type AssessedSize,
+  limitsText,
   percentWords,
   reasonFor,
   ruleWords,
@@ -40,8 +43,9 @@ export function recordText(judged: JudgedRecord, ink: Paint): string {
     '',
     ink.dim(`${indent}${row(['Setting', 'Wanted', 'As found', 'As left']).join('')}`),
   ];
-  for (const entry of assessed.entries) out.push(...entryLines(entry, card.kind, ink));
-  out.push('', ...wrap(tallyWords(tally), 80));
+  for (const entry of assessed.entries)
+    out.push(...entryLines(entry, assessed.rule, card.kind, ink));
+  out.push('', ...wrap(tallyWords(tally, assessed.rule), 80));
   if (assessed.missing.length > 0) {
     const names = assessed.missing.map((setting) => setting.name.value).join(', ');
     out.push(...wrap(visible(`Not in the record: ${names}.`), 80));
@@ -51,6 +55,7 @@ export function recordText(judged: JudgedRecord, ink: Paint): string {
 
 function entryLines(
   { setting, place, wanted, found, left, gauge }: AssessedEntry,
+  rule: AcceptanceRule,
   kind: JudgedRecord['card']['kind'],
   ink: Paint,
 ): string[] {
@@ -67,12 +72,13 @@ function entryLines(
       out.push(`${indent}${ink.dim((index === 0 ? name : '').padEnd(10))}${color(line)}`);
     });
   };
+  if (found === null && left === null) return out;
   if (wanted.limitsFrom !== null) tell('limits', `from ${wanted.limitsFrom}`);
   if (found !== null && found !== left) tell('as found', sentence(found, wanted.text));
   if (left === null) tell('as left', 'no reading');
-  else tell(found === left ? 'as both' : 'as left', sentence(left, wanted.text), tint);
+  else tell(found === left ? 'both' : 'as left', sentence(left, wanted.text), tint);
   const shown = left ?? found;
-  const trust = shown?.form === 'size' ? trustWords(shown) : gauge;
+  const trust = shown?.form === 'size' ? withWords(shown, rule) : gauge;
   if (trust !== null) tell('with', trust);
   return out;
 }
@@ -83,14 +89,24 @@ function tintOf(word: VerdictWord | 'no reading', ink: Paint): (text: string) =>
   return word === 'unproven' ? ink.yellow : ink.dim;
 }
 
+/** `caliper, ± 0.002 in (common practice, no source): accepts 0.1895 in to 0.21675 in`. */
+function withWords(assessed: AssessedSize, rule: AcceptanceRule): string | null {
+  const trust = trustWords(assessed);
+  const { judgment, unit } = assessed;
+  const accepted =
+    judgment === null || judgment.hopeless || rule === 'simple'
+      ? null
+      : limitsText(judgment.accepted, unit);
+  return trust === null || accepted === null ? trust : `${trust}: accepts ${accepted}`;
+}
+
 /** `unproven: 0.003 in inside the upper limit 1.143 mm, within the gauge's 0.006 mm; 84.1 % likely inside`. */
 function sentence(assessed: Assessed, wanted: string): string {
   const word = verdictWord(assessed);
   const reason = reasonFor(assessed, wanted);
   if (word === 'no limits') return reason;
-  const chance = assessed.form === 'size' ? assessed.probability : null;
-  const likely = chance === null ? '' : `; ${percentWords(chance)} likely to be inside`;
-  return `${word}: ${reason}${likely}`;
+  const chance = assessed.form === 'size' ? percentWords(assessed.probability) : null;
+  return `${word}: ${reason}${chance === null ? '' : `; ${chance} likely to be inside`}`;
 }
 
 /** A reading as the record has it; a dash where there is none. */
@@ -119,10 +135,11 @@ const tallyLabels: readonly (readonly [keyof Tally, string, string])[] = [
   ['no reading', 'has no as-left reading', 'have no as-left reading'],
 ];
 
-/** `2 conform, 1 is unproven, 3 have no limits to be judged by.` */
-export function tallyWords(tally: Tally): string {
+/** `As left, 2 conform, 1 is unproven, 3 have no limits to be judged by.` */
+export function tallyWords(tally: Tally, rule: AcceptanceRule): string {
   const parts = tallyLabels.flatMap(([key, one, many]) =>
     tally[key] === 0 ? [] : [`${tally[key]} ${tally[key] === 1 ? one : many}`],
   );
-  return `As left, ${parts.join(', ')}.`;
+  const by = rule === 'simple' ? ' (simple acceptance)' : '';
+  return `As left${by}, ${parts.join(', ')}.`;
 }

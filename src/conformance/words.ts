@@ -94,9 +94,8 @@ export function trustWords({ trust, unit }: AssessedSize): string | null {
   return [gauge, `± ${figure(value, unit)}${why}`].filter((part) => part !== null).join(', ');
 }
 
-/** `99.0 %`, or that it is more or less than can be told apart from certainty. */
-export function percentWords(probability: number): string {
-  if (probability > 0.9995) return 'more than 99.9 %';
-  if (probability < 0.0005) return 'less than 0.1 %';
+/** `84.1 %`; null where there is none, or it cannot be told apart from certainty either way. */
+export function percentWords(probability: number | null): string | null {
+  if (probability === null || probability > 0.9995 || probability < 0.0005) return null;
   return `${(probability * 100).toFixed(1)} %`;
 }

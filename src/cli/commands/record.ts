@@ -88,7 +88,7 @@ async function judge(name: string, options: RecordOptions, io: Io): Promise<Exit
   }
   const status: ExitStatus = isAllRight(tally) ? 0 : 1;
   if (options.card === true) {
-    say(io, tallyWords(tally));
+    say(io, tallyWords(tally, rule));
     const target = { project: projects.of(path), path: card.path };
     const stem = basename(path).replace(/\.ya?ml$/i, '');
     const job = { target, card, name: stem, readings: cardReadings(judged) };
