@@ -1,3 +1,4 @@
+import type { Kit } from '../gauges/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import type { GaugeBook } from '../quantity/model.ts';
 import type { Acceptance, Sheet } from '../sheet/model.ts';
@@ -40,6 +41,8 @@ export interface CheckContext {
   readonly kinds: ReadonlyMap<string, Kind>;
   /** Which system the edition says a bare `SWG` means; null if it does not say. */
   readonly wireGauge: string | null;
+  /** The club's own gauges, where the edition lists them; what is ordinary, if absent or null. */
+  readonly kit?: Kit | null;
   /**
    * Looks for a picture by the URL the sheet gives: `found`, `missing`, `outside` the project,
    * `remote`, or `unsupported` as a type. Absent where no folder is known; pictures then pass.

@@ -20,6 +20,7 @@ import fractionUnruled from './fraction-unruled.ts';
 import frontMatterAbsent from './front-matter-absent.ts';
 import frontMatterInvalid from './front-matter-invalid.ts';
 import frontMatterUnreadable from './front-matter-unreadable.ts';
+import gaugeNoneFits from './gauge-none-fits.ts';
 import gaugeNonexistent from './gauge-nonexistent.ts';
 import gaugeOffNominal from './gauge-off-nominal.ts';
 import gaugeOutsideLimits from './gauge-outside-limits.ts';
@@ -30,6 +31,7 @@ import headingRepeated from './heading-repeated.ts';
 import htmlInText from './html-in-text.ts';
 import keyMisspelt from './key-misspelt.ts';
 import kindUnknown from './kind-unknown.ts';
+import leafInBore from './leaf-in-bore.ts';
 import limitsInverted from './limits-inverted.ts';
 import limitsWidened from './limits-widened.ts';
 import messageBroken from './message-broken.ts';
@@ -110,6 +112,8 @@ const list = [
   gaugeOutsideLimits,
   gaugeOffNominal,
   gaugeSystemAmbiguous,
+  gaugeNoneFits,
+  leafInBore,
   placesDiffer,
   // prose
   proseDisagrees,
