@@ -2,6 +2,7 @@ import { gaugeBook } from '../gauges/index.ts';
 import { readStatement } from '../quantity/index.ts';
 import type { Dimension, Sense } from '../quantity/model.ts';
 import type { KindData, OperationData, SettingData } from './data.ts';
+import { buildDrawing } from './drawings.ts';
 import type {
   Kind,
   KindFeature,
@@ -159,6 +160,7 @@ function buildOperation(
     leaves: termsFrom(data.leaves),
     disturbs: data.disturbs ?? [],
     steps: data.steps ?? [],
+    drawings: (data.drawings ?? []).map(buildDrawing),
   };
 }
 

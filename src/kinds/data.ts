@@ -86,6 +86,23 @@ export interface OperationData {
   readonly leaves?: StatesData;
   readonly disturbs?: readonly string[];
   readonly steps?: readonly string[];
+  readonly drawings?: readonly DrawingData[];
+}
+
+/** A drawing and what feeds it, by slot. */
+export interface DrawingData {
+  readonly shows: string;
+  readonly sizes?: Readonly<Record<string, string>>;
+  readonly threads?: Readonly<Record<string, string>>;
+  readonly choices?: Readonly<Record<string, ChoiceData>>;
+  readonly labels?: Readonly<Record<string, string>>;
+}
+
+/** Which form of a drawing is taken. */
+export interface ChoiceData {
+  readonly by?: string;
+  readonly when?: Readonly<Record<string, readonly string[]>>;
+  readonly otherwise?: string;
 }
 
 export interface HazardData {

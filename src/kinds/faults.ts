@@ -1,6 +1,7 @@
 import { nearestName } from '../text/nearest-name.ts';
 import { readUsual } from './build.ts';
 import type { Choices, KindData } from './data.ts';
+import { drawingFaults } from './drawing-faults.ts';
 import { levelName } from './name-book.ts';
 import { partFaults } from './part-faults.ts';
 import { type FormulaNames, relationFaults } from './relation-faults.ts';
@@ -141,7 +142,7 @@ export function kindFaults(data: KindData, formulas: FormulaNames | null = null)
     });
   }
 
-  faults.push(...partFaults(data), ...circles(data), ...clashes(data));
+  faults.push(...drawingFaults(data), ...partFaults(data), ...circles(data), ...clashes(data));
   return faults;
 }
 

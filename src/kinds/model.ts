@@ -1,4 +1,5 @@
 import type { Dimension, Sense, Statement } from '../quantity/model.ts';
+import type { KindDrawing } from './drawings.ts';
 
 /** ANSI Z535.6 signal words, in falling order of harm. */
 export type SignalWord = 'danger' | 'warning' | 'caution' | 'notice';
@@ -72,6 +73,8 @@ export interface KindOperation {
    * has no use for is left out.
    */
   readonly steps: readonly string[];
+  /** Line drawings that stand beside its steps. */
+  readonly drawings: readonly KindDrawing[];
 }
 
 export interface KindHazard {

@@ -1,0 +1,22 @@
+import type { Draws } from './feed.ts';
+import { floatHeight } from './float-height.ts';
+import { leverEdge } from './lever-edge.ts';
+import { needleTurns } from './needle-turns.ts';
+import { nutFlats } from './nut-flats.ts';
+import { offsetPlateGap, plateGap } from './plate-gap.ts';
+import { rodInJet } from './rod-in-jet.ts';
+import { steppedCam } from './stepped-cam.ts';
+import { stopScrew } from './stop-screw.ts';
+
+/** All drawings of the press. A name without a drawing, or a drawing without a name, does not compile. */
+export const draws: Draws = {
+  'float-height': floatHeight,
+  'plate-gap': plateGap,
+  'offset-plate-gap': offsetPlateGap,
+  'needle-turns': needleTurns,
+  'stop-screw': stopScrew,
+  'stepped-cam': steppedCam,
+  'rod-in-jet': rodInJet,
+  'nut-flats': nutFlats,
+  'lever-edge': leverEdge,
+};
