@@ -16,16 +16,16 @@ export default defineRelation({
     level: { label: 'fuel level', symbol: 'L₁', dimension: 'length' },
     density: { label: 'density of the fuel', symbol: 'ρ₁', dimension: 'density' },
     'bench-density': { label: 'density of the bench fluid', symbol: 'ρ₂', dimension: 'density' },
-    'float-area': {
+    area: {
       label: 'area of the float where the fuel cuts it',
       symbol: 'S',
       dimension: 'area',
     },
-    'float-weight': { label: 'weight of the float', symbol: 'm', dimension: 'mass' },
+    weight: { label: 'weight of the float', symbol: 'm', dimension: 'mass' },
     pressure: { label: 'fuel pressure', symbol: 'p', dimension: 'pressure' },
     seat: { label: 'bore of the seat', symbol: 'd', dimension: 'length' },
-    'float-arm': { label: 'arm of the float', symbol: 'a', dimension: 'length' },
-    'needle-arm': { label: 'arm of the needle', symbol: 'b', dimension: 'length' },
+    arm: { label: 'arm of the float', symbol: 'a', dimension: 'length' },
+    'short-arm': { label: 'arm of the needle', symbol: 'b', dimension: 'length' },
     'bench-level': { label: 'level with the bench fluid', symbol: 'L₂', dimension: 'length' },
   },
   source:
@@ -44,16 +44,16 @@ export default defineRelation({
         'level',
         'density',
         'bench-density',
-        'float-area',
-        'float-weight',
+        'area',
+        'weight',
         'pressure',
         'seat',
-        'float-arm',
-        'needle-arm',
+        'arm',
+        'short-arm',
       ],
-      above: ['density', 'bench-density', 'float-area', 'float-arm'],
+      above: ['density', 'bench-density', 'area', 'arm'],
       solve(known) {
-        const height = divide(displaced(known), known['float-area']);
+        const height = divide(displaced(known), known.area);
         // Liters that a gram fills, the one less the other; a liter is a million cubic millimeters.
         const share = subtract(divide(ONE, known.density), divide(ONE, known['bench-density']));
         const rise = multiply(multiply(height, THOUSAND), multiply(share, THOUSAND));
@@ -64,7 +64,7 @@ export default defineRelation({
           'correct the densities or the sizes of the float',
           'bench-density',
           'density',
-          'float-area',
+          'area',
         );
       },
     },
@@ -73,11 +73,9 @@ export default defineRelation({
 
 /** Grams that the float displaces when its needle just shuts. */
 function displaced(
-  known: Readonly<
-    Record<'float-weight' | 'pressure' | 'seat' | 'float-arm' | 'needle-arm', Interval>
-  >,
+  known: Readonly<Record<'weight' | 'pressure' | 'seat' | 'arm' | 'short-arm', Interval>>,
 ): Interval {
   const load = multiply(known.pressure, seatArea(known.seat));
-  const atFloat = divide(multiply(load, known['needle-arm']), known['float-arm']);
-  return add(known['float-weight'], divide(multiply(atFloat, THOUSAND), GRAVITY));
+  const atFloat = divide(multiply(load, known['short-arm']), known.arm);
+  return add(known.weight, divide(multiply(atFloat, THOUSAND), GRAVITY));
 }

@@ -4,7 +4,7 @@ import { divide, multiply, subtract } from '../interval.ts';
 import type { Interval, Unworkable } from '../model.ts';
 import { squareRoot } from '../squares.ts';
 
-const FLOAT = ['float-volume', 'float-weight', 'density', 'float-arm', 'needle-arm'] as const;
+const FLOAT = ['volume', 'weight', 'density', 'arm', 'short-arm'] as const;
 type FloatSizes = Readonly<Record<(typeof FLOAT)[number], Interval>>;
 
 const HUNDRED = { lo: 100, hi: 100 };
@@ -17,11 +17,11 @@ export default defineRelation({
   quantities: {
     pressure: { label: 'fuel pressure', symbol: 'p', dimension: 'pressure' },
     seat: { label: 'bore of the seat', symbol: 'd', dimension: 'length' },
-    'float-volume': { label: 'volume of the float', symbol: 'V', dimension: 'volume' },
-    'float-weight': { label: 'weight of the float', symbol: 'm', dimension: 'mass' },
+    volume: { label: 'volume of the float', symbol: 'V', dimension: 'volume' },
+    weight: { label: 'weight of the float', symbol: 'm', dimension: 'mass' },
     density: { label: 'density of the fuel', symbol: 'ρ', dimension: 'density' },
-    'float-arm': { label: 'arm of the float', symbol: 'a', dimension: 'length' },
-    'needle-arm': { label: 'arm of the needle', symbol: 'b', dimension: 'length' },
+    arm: { label: 'arm of the float', symbol: 'a', dimension: 'length' },
+    'short-arm': { label: 'arm of the needle', symbol: 'b', dimension: 'length' },
     holds: { label: 'highest pressure held', symbol: 'p max', dimension: 'pressure' },
     margin: { label: 'margin of the float', symbol: 'margin', dimension: 'percent' },
   },
@@ -38,13 +38,13 @@ export default defineRelation({
     {
       for: 'holds',
       from: ['seat', ...FLOAT],
-      above: ['seat', 'density', 'needle-arm'],
+      above: ['seat', 'density', 'short-arm'],
       solve: (known) => sinks(known) ?? highest(known),
     },
     {
       for: 'margin',
       from: ['pressure', 'seat', ...FLOAT],
-      above: ['pressure', 'seat', 'density', 'needle-arm'],
+      above: ['pressure', 'seat', 'density', 'short-arm'],
       solve: (known) =>
         sinks(known) ??
         subtract(divide(multiply(HUNDRED, highest(known)), known.pressure), HUNDRED),
@@ -52,7 +52,7 @@ export default defineRelation({
     {
       for: 'pressure',
       from: ['seat', ...FLOAT],
-      above: ['seat', 'density', 'needle-arm'],
+      above: ['seat', 'density', 'short-arm'],
       hold: 'at-most',
       offer: false,
       solve: (known) => sinks(known) ?? highest(known),
@@ -60,7 +60,7 @@ export default defineRelation({
     {
       for: 'seat',
       from: ['pressure', ...FLOAT],
-      above: ['pressure', 'density', 'needle-arm'],
+      above: ['pressure', 'density', 'short-arm'],
       hold: 'at-most',
       offer: false,
       solve: (known) =>
@@ -73,22 +73,16 @@ export default defineRelation({
 function sinks(known: FloatSizes): Unworkable | null {
   if (lift(known).hi > 0) return null;
   return refuse(
-    'a float of {float-volume} that weighs {float-weight} sinks in fuel of {density}, and shuts nothing',
+    'a float of {volume} that weighs {weight} sinks in fuel of {density}, and shuts nothing',
     'correct the weight or the volume of the float, or the density of the fuel',
-    'float-weight',
-    'float-volume',
+    'weight',
+    'volume',
     'density',
   );
 }
 
 function lift(known: FloatSizes): Interval {
-  return closingForce(
-    known['float-volume'],
-    known['float-weight'],
-    known.density,
-    known['float-arm'],
-    known['needle-arm'],
-  );
+  return closingForce(known.volume, known.weight, known.density, known.arm, known['short-arm']);
 }
 
 function highest(known: FloatSizes & Readonly<Record<'seat', Interval>>): Interval {

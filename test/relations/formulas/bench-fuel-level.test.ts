@@ -6,12 +6,12 @@ const G = 9.80665;
 const SIZES = {
   level: 18.5,
   density: 740,
-  'float-area': 950,
-  'float-weight': 11,
+  area: 950,
+  weight: 11,
   pressure: 20_000,
   seat: 1.5,
-  'float-arm': 36,
-  'needle-arm': 9,
+  arm: 36,
+  'short-arm': 9,
 };
 
 /**
@@ -19,8 +19,8 @@ const SIZES = {
  * sides whose bottom hangs at `bottomMm` below the rim, in the place where its needle shuts.
  */
 function surface(at: Readonly<Record<string, number>>, density: number, bottomMm: number): number {
-  const { 'float-area': area = 0, 'float-weight': grams = 0, pressure = 0, seat = 0 } = at;
-  const { 'float-arm': arm = 0, 'needle-arm': needleArm = 0 } = at;
+  const { area = 0, weight: grams = 0, pressure = 0, seat = 0 } = at;
+  const { arm = 0, 'short-arm': needleArm = 0 } = at;
   const shutting = (levelMm: number) => {
     const cubicMeters = area * 1e-6 * ((bottomMm - levelMm) / 1000);
     const up = (density * cubicMeters - grams / 1000) * G * (arm / 1000);
@@ -67,12 +67,12 @@ describe('the wet level with another fluid', () => {
         level: [10, 40],
         density: [690, 790],
         'bench-density': [690, 850],
-        'float-area': [500, 1500],
-        'float-weight': [5, 25],
+        area: [500, 1500],
+        weight: [5, 25],
         pressure: [0, 40_000],
         seat: [1, 3],
-        'float-arm': [15, 50],
-        'needle-arm': [4, 12],
+        arm: [15, 50],
+        'short-arm': [4, 12],
       },
       (at) => {
         const { density = 1, 'bench-density': other = 1, level = 0 } = at;
@@ -85,10 +85,10 @@ describe('the wet level with another fluid', () => {
 
   test('no density and a float of no area are refused; so is a bowl that runs over', () => {
     const whole = { ...SIZES, 'bench-density': 700 };
-    for (const name of ['density', 'bench-density', 'float-area', 'float-arm']) {
+    for (const name of ['density', 'bench-density', 'area', 'arm']) {
       expect(refusal(bench, 'bench-level', { ...whole, [name]: 0 })).toContain(`{${name}}`);
     }
-    expect(refusal(bench, 'bench-level', { ...whole, level: 1, 'float-area': 100 })).toBe(
+    expect(refusal(bench, 'bench-level', { ...whole, level: 1, area: 100 })).toBe(
       'in fluid of {bench-density} the float shuts its needle only when the bowl runs over',
     );
   });

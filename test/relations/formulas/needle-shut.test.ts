@@ -4,17 +4,17 @@ import { expectEnclosed, middle, refusal, work } from '../sampling.ts';
 
 const G = 9.80665;
 const FLOAT = {
-  'float-volume': 30,
-  'float-weight': 10,
+  volume: 30,
+  weight: 10,
   density: 740,
-  'float-arm': 36,
-  'needle-arm': 9,
+  arm: 36,
+  'short-arm': 9,
 };
 
 /** By moments about the hinge, in SI throughout. */
 function held(at: Readonly<Record<string, number>>): number | null {
-  const { 'float-volume': mL = 0, 'float-weight': g = 0, density = 0 } = at;
-  const { 'float-arm': arm = 0, 'needle-arm': needleArm = 1, seat = 1 } = at;
+  const { volume: mL = 0, weight: g = 0, density = 0 } = at;
+  const { arm = 0, 'short-arm': needleArm = 1, seat = 1 } = at;
   const newtons = density * (mL * 1e-6) * G - (g / 1000) * G;
   if (newtons <= 0) return null;
   const atNeedle = (newtons * (arm / 1000)) / (needleArm / 1000);
@@ -22,11 +22,11 @@ function held(at: Readonly<Record<string, number>>): number | null {
 }
 
 const WITHIN = {
-  'float-volume': [20, 60],
-  'float-weight': [5, 25],
+  volume: [20, 60],
+  weight: [5, 25],
   density: [650, 850],
-  'float-arm': [15, 50],
-  'needle-arm': [4, 12],
+  arm: [15, 50],
+  'short-arm': [4, 12],
   seat: [1, 4],
 } as const;
 
@@ -77,19 +77,17 @@ describe('the float against the pressure of the fuel', () => {
 
   test('a float that sinks is refused, also at the limit', () => {
     const words =
-      'a float of {float-volume} that weighs {float-weight} sinks in fuel of {density}, and shuts nothing';
-    expect(refusal(needle, 'holds', { ...FLOAT, seat: 2, 'float-weight': 22.3 })).toBe(words);
-    expect(refusal(needle, 'margin', { ...FLOAT, seat: 2, pressure: 1, 'float-volume': 0 })).toBe(
-      words,
-    );
-    expect(work(needle, 'holds', { ...FLOAT, seat: 2, 'float-weight': [20, 23] }).lo).toBe(0);
+      'a float of {volume} that weighs {weight} sinks in fuel of {density}, and shuts nothing';
+    expect(refusal(needle, 'holds', { ...FLOAT, seat: 2, weight: 22.3 })).toBe(words);
+    expect(refusal(needle, 'margin', { ...FLOAT, seat: 2, pressure: 1, volume: 0 })).toBe(words);
+    expect(work(needle, 'holds', { ...FLOAT, seat: 2, weight: [20, 23] }).lo).toBe(0);
   });
 
   test('no bore, no pressure and no arm are refused by name', () => {
     expect(refusal(needle, 'holds', { ...FLOAT, seat: 0 })).toContain('{seat}');
     expect(refusal(needle, 'margin', { ...FLOAT, seat: 2, pressure: 0 })).toContain('{pressure}');
-    expect(refusal(needle, 'holds', { ...FLOAT, seat: 2, 'needle-arm': 0 })).toContain(
-      '{needle-arm}',
+    expect(refusal(needle, 'holds', { ...FLOAT, seat: 2, 'short-arm': 0 })).toContain(
+      '{short-arm}',
     );
     expect(refusal(needle, 'holds', { ...FLOAT, seat: 2, density: 0 })).toContain('{density}');
   });
