@@ -41,6 +41,8 @@ export interface CheckContext {
   readonly kinds: ReadonlyMap<string, Kind>;
   /** Which system the edition says a bare `SWG` means; null if it does not say. */
   readonly wireGauge: string | null;
+  /** The altitude that the edition is for, as written; null or absent where it says none. */
+  readonly altitude?: string | null;
   /** The club's own gauges, where the edition lists them; what is ordinary, if absent or null. */
   readonly kit?: Kit | null;
   /**

@@ -46,6 +46,7 @@ import pictureUnprintable from './picture-unprintable.ts';
 import pictureUntold from './picture-untold.ts';
 import placesDiffer from './places-differ.ts';
 import proseDisagrees from './prose-disagrees.ts';
+import relationUnworkable from './relation-unworkable.ts';
 import { runChecks } from './run.ts';
 import settingDisturbed from './setting-disturbed.ts';
 import settingMissing from './setting-missing.ts';
@@ -71,6 +72,8 @@ import valueUndefined from './value-undefined.ts';
 import workRuleCircular from './work-rule-circular.ts';
 import workRuleUnknown from './work-rule-unknown.ts';
 import workRuleUnreasoned from './work-rule-unreasoned.ts';
+import workedDisagrees from './worked-disagrees.ts';
+import workedMissing from './worked-missing.ts';
 
 const list = [
   // reading
@@ -115,6 +118,9 @@ const list = [
   gaugeNoneFits,
   leafInBore,
   placesDiffer,
+  relationUnworkable,
+  workedDisagrees,
+  workedMissing,
   // prose
   proseDisagrees,
   numberTyped,

@@ -66,6 +66,12 @@ export interface Solution {
   /** Whether the result is worth showing when nobody states it; a bound or a check alone is not. */
   readonly offer: boolean;
   /**
+   * The figures and what they come to, in words: `{turns} of {pitch} is {worked}`, each name standing
+   * for its figure as the sheet has it; without it the figures are listed. It may depend on the
+   * point figures where a number that nobody wrote explains the result.
+   */
+  readonly told?: string | ((known: Known) => string);
+  /**
    * Pure; never NaN, never throws for figures that the dimension allows. Where the figures leave the
    * formula's range it says so instead.
    */

@@ -1,0 +1,180 @@
+import type { Kind } from '../kinds/model.ts';
+import type { Dimension } from '../quantity/model.ts';
+import type { Sheet } from '../sheet/model.ts';
+import type { Span } from '../text/span.ts';
+import { relations } from './formulas/index.ts';
+import { filled, inputText, placesOf, textOf, toldText } from './input-text.ts';
+import { type Instance, instancesOf } from './instances.ts';
+import type { Relation } from './model.ts';
+import { type Derived, type Input, propagate, type Refused } from './propagate.ts';
+import { Places, type RelationFacts, type StatedPlace } from './stated-place.ts';
+import { type Verdict, verdictsOf } from './verdicts.ts';
+import type { WorkedText } from './worked-text.ts';
+
+export type { Disparity } from './disparity.ts';
+export { relations } from './formulas/index.ts';
+export { inputText, type ToldInputs, textOf, toldInputs, toldText } from './input-text.ts';
+export type { Instance } from './instances.ts';
+export type * from './model.ts';
+export type { Derived, Input } from './propagate.ts';
+export type { RelationFacts, StatedPlace } from './stated-place.ts';
+export type { Verdict } from './verdicts.ts';
+export type { WorkedText } from './worked-text.ts';
+
+/** A figure that follows from a sheet and that its relation thinks worth showing. */
+export interface WorkedFigure {
+  readonly relation: Relation;
+  /** The setting that it stands beside, by the kind's name. */
+  readonly of: string;
+  /** `primary`, where the settings that take part are stated by barrel; null otherwise. */
+  readonly at: string | null;
+  /** The quantity's label: `opening angle`. */
+  readonly label: string;
+  /** Ready to print; it is worked and must be printed as that. */
+  readonly text: WorkedText;
+  /** `1-1/4 turns of 10-32 UNF is 0.0391 in`. */
+  readonly told: string;
+  /** Each input as `label figure`, and what was taken for what nobody says. */
+  readonly inputs: readonly {
+    readonly label: string;
+    readonly text: string;
+    readonly from: Input['from'];
+  }[];
+  /** Where the sheet could state it; null where no sheet does. */
+  readonly place: StatedPlace | null;
+  readonly derived: Derived;
+}
+
+/** A relation that does not hold for the figures at hand. */
+export interface UnworkableRelation {
+  readonly instance: Instance;
+  readonly message: string;
+  readonly fix: string;
+  /** The places of the figures that take part, the one to look at first in front. */
+  readonly places: readonly { readonly span: Span; readonly label: string }[];
+}
+
+/** A figure beside a value that a relation needs, and that nobody can read as one. */
+export interface UnreadFigure {
+  readonly place: StatedPlace;
+  readonly dimension: Dimension;
+  /** The setting that it stands beside, by the kind's name. */
+  readonly of: string;
+}
+
+/** All that follows from the figures of one sheet. */
+export interface WorkedNumbers {
+  readonly instances: readonly Instance[];
+  /** Figures worth showing that nobody states. */
+  readonly figures: readonly WorkedFigure[];
+  /** Every worked figure, also those that only lead to others. */
+  readonly derived: readonly Derived[];
+  readonly verdicts: readonly Verdict[];
+  readonly unworkable: readonly UnworkableRelation[];
+  readonly unread: readonly UnreadFigure[];
+}
+
+const byId: ReadonlyMap<string, Relation> = new Map(relations.map((each) => [each.id, each]));
+const nothing: WorkedNumbers = {
+  instances: [],
+  figures: [],
+  derived: [],
+  verdicts: [],
+  unworkable: [],
+  unread: [],
+};
+const worked = new WeakMap<Sheet, { readonly kind: Kind; readonly numbers: WorkedNumbers }>();
+
+/**
+ * What follows from the figures of a sheet of a kind. Worked once for a sheet: the facts are those
+ * of its edition, and do not change. Nothing where the kind is null.
+ */
+export function workedNumbers(
+  sheet: Sheet,
+  kind: Kind | null,
+  facts: RelationFacts,
+): WorkedNumbers {
+  if (!kind || kind.relations.bindings.length === 0) return nothing;
+  const known = worked.get(sheet);
+  if (known?.kind === kind) return known.numbers;
+  const numbers = workNumbers(sheet, kind, facts, byId);
+  worked.set(sheet, { kind, numbers });
+  return numbers;
+}
+
+/** The same by given relations, and nothing remembered. */
+export function workNumbers(
+  sheet: Sheet,
+  kind: Kind,
+  facts: RelationFacts,
+  formulas: ReadonlyMap<string, Relation>,
+): WorkedNumbers {
+  const instances = instancesOf(sheet, kind, new Places(sheet, kind, facts), formulas);
+  if (instances.length === 0) return nothing;
+  const { derived, proofs, refused } = propagate(instances);
+  const verdicts = verdictsOf(proofs, facts.gauges);
+  return {
+    instances,
+    derived,
+    figures: derived.filter(({ solution }) => solution.offer).map(figureFrom),
+    verdicts,
+    unworkable: unworkableOf(refused, verdicts),
+    unread: unreadOf(instances),
+  };
+}
+
+/** One refusal for each place that is to be looked at first, and none where a verdict speaks of it. */
+function unworkableOf(
+  refused: readonly Refused[],
+  verdicts: readonly Verdict[],
+): readonly UnworkableRelation[] {
+  const told = new Set(verdicts.flatMap(({ disparity, place }) => (disparity ? [place.span] : [])));
+  return refused.flatMap(({ instance, inputs, unworkable }) => {
+    const places = unworkable.of.flatMap((name) => {
+      const input = inputs.find((each) => each.name === name);
+      return input ? placesOf(input) : [];
+    });
+    const first = places[0]?.span ?? null;
+    if (told.has(first)) return [];
+    told.add(first);
+    const { message, fix } = unworkable;
+    return [{ instance, message: filled(message, inputs), fix: filled(fix, inputs), places }];
+  });
+}
+
+/** Keys beside a value that a relation is bound to and that do not read as a size of its kind. */
+function unreadOf(instances: readonly Instance[]): readonly UnreadFigure[] {
+  const found = new Map<string, UnreadFigure>();
+  for (const { quantities } of instances) {
+    for (const { quantity, place } of quantities.values()) {
+      const { dimension } = quantity;
+      const isKey = place?.bound.is === 'setting' && place.setting?.said.has(place.key);
+      if (!place || !isKey || dimension === 'ratio' || found.has(place.id)) continue;
+      const isRead = place.statement?.dimension === dimension;
+      if (isRead) continue;
+      found.set(place.id, { place, dimension, of: place.setting?.canonical ?? place.key });
+    }
+  }
+  return [...found.values()];
+}
+
+function figureFrom(derived: Derived): WorkedFigure {
+  const { instance, solution, inputs } = derived;
+  const bound = instance.quantities.get(solution.for);
+  const text = textOf(derived);
+  return {
+    relation: instance.relation,
+    of: instance.binding.of,
+    at: instance.at,
+    label: bound?.quantity.label ?? solution.for,
+    text,
+    told: toldText(derived, text.text),
+    inputs: inputs.map((input) => ({
+      label: input.quantity.label,
+      text: inputText(input),
+      from: input.from,
+    })),
+    place: bound?.place ?? null,
+    derived,
+  };
+}

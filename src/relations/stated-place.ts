@@ -1,0 +1,242 @@
+import { thread } from '../gauges/index.ts';
+import type { BoundPlace, Kind } from '../kinds/model.ts';
+import { rational, readStatement } from '../quantity/index.ts';
+import type { Dimension, GaugeBook, Statement } from '../quantity/model.ts';
+import type { PlacedSize, Setting, Sheet } from '../sheet/model.ts';
+import type { Span } from '../text/span.ts';
+import { exactFigure, type Figure, figureOf } from './figure.ts';
+import type { RelationDimension } from './model.ts';
+
+/** What relations may know besides the sheet and its kind. */
+export interface RelationFacts {
+  readonly gauges: GaugeBook;
+  /** What the edition says a bare `SWG` means; the sheet's own word goes first. */
+  readonly wireGauge: string | null;
+  /** The edition's altitude as written; null or absent where it says none. */
+  readonly altitude?: string | null;
+}
+
+/** One place that a quantity is bound to, with what the sheet says there. */
+export interface StatedPlace {
+  /** The same for the same place in every relation. */
+  readonly id: string;
+  readonly bound: BoundPlace;
+  /**
+   * `stated`, `absent` (it may be worked), `unread`, or `other`: said in words or as another kind
+   * of size, and so neither known nor missing.
+   */
+  readonly status: 'stated' | 'absent' | 'unread' | 'other';
+  /** As the sheet has it; null where it says nothing. */
+  readonly text: string | null;
+  /** Null where it stands on no sheet: a fixed figure, one of the edition. */
+  readonly span: Span | null;
+  readonly statement: Statement | null;
+  readonly figure: Figure | null;
+  /** What a message calls it: a setting's name as written, a key, a size of the unit. */
+  readonly key: string;
+  readonly setting: Setting | null;
+}
+
+/** Looks up places of one sheet; each is read once. */
+export class Places {
+  readonly #sheet: Sheet;
+  readonly #kind: Kind;
+  readonly #facts: RelationFacts;
+  readonly #settings = new Map<string, Setting>();
+  readonly #known = new Map<string, StatedPlace>();
+
+  constructor(sheet: Sheet, kind: Kind, facts: RelationFacts) {
+    this.#sheet = sheet;
+    this.#kind = kind;
+    this.#facts = facts;
+    for (const setting of sheet.settings.values()) {
+      const { canonical } = setting;
+      if (canonical !== null && !this.#settings.has(canonical)) {
+        this.#settings.set(canonical, setting);
+      }
+    }
+  }
+
+  /** The setting of the kind's name; null where the sheet has none. */
+  setting(name: string): Setting | null {
+    return this.#settings.get(name) ?? null;
+  }
+
+  /**
+   * The place of a quantity of a dimension. `at` names the place of a setting that has several
+   * (`primary`); null for the one value that serves all.
+   */
+  find(bound: BoundPlace, dimension: RelationDimension, at: string | null): StatedPlace {
+    const id = `${idOf(bound, at)} ${dimension}`;
+    const known = this.#known.get(id);
+    if (known) return known;
+    const found = this.#read(bound, dimension, at);
+    const place: StatedPlace = { ...found, id: idOf(bound, at), bound };
+    this.#known.set(id, place);
+    return place;
+  }
+
+  #read(bound: BoundPlace, dimension: RelationDimension, at: string | null): Found {
+    switch (bound.is) {
+      case 'setting':
+        return this.#ofSetting(bound, dimension, at);
+      case 'unit': {
+        const size = this.#sheet.unit.sizes.get(bound.name) ?? null;
+        return size ? sized(size, bound.name, null, dimension) : absent(bound.name);
+      }
+      case 'thread':
+        return this.#ofThread(bound.name);
+      case 'count':
+        return this.#ofCount(bound.name);
+      case 'edition':
+        return this.#ofText(this.#facts.altitude ?? null, bound.name, dimension);
+      case 'fixed':
+        return this.#ofText(bound.text, bound.because, dimension);
+      case 'worked':
+        return absent(bound.name);
+    }
+  }
+
+  #ofSetting(
+    { setting: name, key, atPlace, unless }: Extract<BoundPlace, { is: 'setting' }>,
+    dimension: RelationDimension,
+    at: string | null,
+  ): Found {
+    const setting = this.setting(name);
+    if (!setting) return absent(key ?? name);
+    const found =
+      key === null
+        ? ownSize(setting, dimension, atPlace ?? at)
+        : this.#beside(setting, key, dimension);
+    const spoken = found.text === null ? '' : spokenBeside(setting, found.text, key);
+    const isOther = unless.some((word) => hasWord(spoken, word));
+    return isOther ? { ...found, status: 'other', figure: null } : found;
+  }
+
+  #beside(setting: Setting, key: string, dimension: RelationDimension): Found {
+    const placed = key === 'travel' ? setting.travel : key === 'gauge' ? setting.gauge : null;
+    if (placed) return sized(placed, key, setting, dimension);
+    const said = setting.said.get(key);
+    if (!said) return absent(key, setting);
+    return sized({ ...said, ...this.#reading(said.value, dimension) }, key, setting, dimension);
+  }
+
+  #reading(text: string, dimension: RelationDimension): Pick<PlacedSize, 'text' | 'reading'> {
+    const { gauges, wireGauge } = this.#facts;
+    const swg = this.#sheet.wireGauge?.value ?? wireGauge;
+    const reading = readStatement(text, {
+      gauges,
+      expect: dimension === 'ratio' ? undefined : [dimension as Dimension],
+      swg: swg === 'imperial' || swg === 'us-steel' ? swg : null,
+    });
+    return { text, reading };
+  }
+
+  /** A figure that stands on no sheet: a size, or a plain number for a ratio. */
+  #ofText(text: string | null, key: string, dimension: RelationDimension): Found {
+    if (text === null) return absent(key);
+    const bare = { ...absent(key), text };
+    if (dimension === 'ratio' && /^\d+(?:\.\d+)?$/.test(text)) {
+      return { ...bare, status: 'stated', figure: exactFigure(rational(text)) };
+    }
+    const { reading } = this.#reading(text, dimension);
+    if (!reading.ok || reading.statement.dimension !== dimension) return bare;
+    const { statement } = reading;
+    return { ...bare, status: 'stated', statement, figure: figureOf(statement) };
+  }
+
+  /** The pitch of a setting's screw, by its own `thread` or the unit's; or of a thread of the unit. */
+  #ofThread(name: string): Found {
+    const setting = this.setting(name);
+    const own = setting?.said.get('thread');
+    const ofUnit = this.#kind.settings.get(name)?.thread ?? name;
+    const named = own ?? this.#sheet.unit.threads.get(ofUnit);
+    if (!named) return { ...absent(ofUnit), status: 'other' };
+    const screw = thread(named.value);
+    return {
+      ...absent(own ? 'thread' : ofUnit),
+      status: screw ? 'stated' : 'unread',
+      text: named.value,
+      span: named.span,
+      figure: screw && exactFigure(screw.pitchMm),
+    };
+  }
+
+  /** A number that features say; not known where none or two of them do. */
+  #ofCount(name: string): Found {
+    const numbers = this.#kind.relations.counts.get(name);
+    const found = this.#sheet.unit.features.flatMap((feature) => {
+      const known = this.#kind.featureNamed(feature.value)?.name ?? feature.value;
+      const count = numbers?.get(known);
+      return count === undefined ? [] : [{ count, span: feature.span }];
+    });
+    const [first] = found;
+    if (!first || found.some(({ count }) => count !== first.count)) {
+      return { ...absent(name), status: 'other' };
+    }
+    return {
+      ...absent(name),
+      status: 'stated',
+      text: String(first.count),
+      span: first.span,
+      figure: exactFigure(rational(first.count)),
+    };
+  }
+}
+
+type Found = Omit<StatedPlace, 'id' | 'bound'>;
+
+function absent(key: string, setting: Setting | null = null): Found {
+  return { status: 'absent', text: null, span: null, statement: null, figure: null, key, setting };
+}
+
+function idOf(bound: BoundPlace, at: string | null): string {
+  if (bound.is === 'fixed') return `fixed ${bound.text}`;
+  if (bound.is !== 'setting') return `${bound.is} ${bound.name}`;
+  const { setting, key, atPlace } = bound;
+  if (key !== null) return `setting ${setting} key ${key}`;
+  const place = atPlace ?? at;
+  return place === null ? `setting ${setting}` : `setting ${setting} place ${place}`;
+}
+
+/** A setting's own size: the value, or the first of the others that is the right kind of size. */
+function ownSize(setting: Setting, dimension: RelationDimension, at: string | null): Found {
+  const key = setting.name.value;
+  const place = at === null ? undefined : setting.places.get(at);
+  const sizes = place ? [place] : [...(setting.value ? [setting.value] : []), ...setting.also];
+  const fits = sizes.find(({ reading }) => reading.ok && reading.statement.dimension === dimension);
+  const first = fits ?? sizes[0];
+  // A setting that has only places, and none of this name, says it elsewhere.
+  if (!first) {
+    return { ...absent(key, setting), status: setting.places.size > 0 ? 'other' : 'absent' };
+  }
+  return sized(first, key, setting, dimension);
+}
+
+function sized(
+  { text, span, reading }: PlacedSize,
+  key: string,
+  setting: Setting | null,
+  dimension: RelationDimension,
+): Found {
+  const found = { ...absent(key, setting), text, span };
+  if (!reading.ok) return { ...found, status: 'unread' };
+  const { statement } = reading;
+  // A bare wire number that may be two sizes is none yet.
+  const figure =
+    statement.dimension === dimension && statement.ambiguous.length === 0
+      ? figureOf(statement)
+      : null;
+  return { ...found, statement, figure, status: figure ? 'stated' : 'other' };
+}
+
+/** What is said with a figure: its own words, and for a value the words that stand beside it. */
+function spokenBeside(setting: Setting, text: string, key: string | null): string {
+  if (key !== null) return text.toLowerCase();
+  const words = [...setting.said.values()].map(({ value }) => value);
+  return [text, ...words.filter((word) => !/\d/.test(word))].join(' ; ').toLowerCase();
+}
+
+function hasWord(text: string, word: string): boolean {
+  return ` ${text.replace(/[^\p{L}\p{N}-]+/gu, ' ')} `.includes(` ${word.toLowerCase()} `);
+}
