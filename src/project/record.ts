@@ -53,7 +53,7 @@ export function readRecordFile(project: Project, path: string): RecordFile {
   const missing: RecordFault = {
     kind: 'invalid',
     span: record.sheet.span,
-    message: `there is no sheet \`${record.sheet.value}\` in ${project.show(project.root)}`,
+    message: `this project has no sheet \`${record.sheet.value}\``,
     fix: near === null ? 'correct the name of the sheet' : `did you mean \`${near}\`?`,
   };
   return { file, text, record: null, sheet, faults: [...faults, missing] };
