@@ -1,8 +1,9 @@
 import {
   type Assessed,
   type AssessedEntry,
+  type AssessedSize,
+  figure,
   ruleWords,
-  trustWords,
   verdictWord,
 } from '../conformance/index.ts';
 import type { CardReading, CardReadings } from '../press/index.ts';
@@ -15,6 +16,7 @@ import { readingText } from './record-text.ts';
  */
 export function cardReadings({ record, assessed }: JudgedRecord): CardReadings {
   const simple = assessed.rule === 'simple';
+  const fromTable = assessed.entries.some(({ found, left }) => isFromTable(left ?? found));
   const settings = new Map<string, CardReading[]>();
   for (const entry of assessed.entries) {
     const { setting } = entry;
@@ -31,9 +33,25 @@ export function cardReadings({ record, assessed }: JudgedRecord): CardReadings {
     serial: record.serial?.value ?? null,
     by: record.by?.value ?? null,
     date: record.date?.value ?? null,
-    rule: ruleWords(assessed.rule),
+    rule: `${ruleWords(assessed.rule)}${fromTable ? `; ${mark} ${tableSource}` : ''}.`,
     settings,
   };
+}
+
+/** Stands behind an uncertainty that is an ordinary instrument's and not the record's own. */
+const mark = '*';
+const tableSource = "an ordinary instrument's: common practice, no source";
+
+function isFromTable(assessed: Assessed | null): boolean {
+  return assessed?.form === 'size' && assessed.trust.basis === 'table';
+}
+
+/** `caliper ± 0.002 in*`: the columns of a card have no room for the reason. */
+function trustMark({ trust, unit }: AssessedSize): string | null {
+  const { gauge, value, basis } = trust;
+  if (value === null) return gauge;
+  const uncertainty = `± ${figure(value, unit)}${basis === 'table' ? mark : ''}`;
+  return gauge === null ? uncertainty : `${gauge} ${uncertainty}`;
 }
 
 function cardReading(entry: AssessedEntry, place: string | null, simple: boolean): CardReading {
@@ -48,7 +66,7 @@ function cardReading(entry: AssessedEntry, place: string | null, simple: boolean
     place,
     found: told(found),
     left: told(left),
-    gauge: shown?.form === 'size' ? trustWords(shown) : gauge,
+    gauge: shown?.form === 'size' ? trustMark(shown) : gauge,
     verdict: word === null ? null : `${own}${word}${judged && simple ? ' (simple)' : ''}`,
   };
 }
