@@ -5,6 +5,7 @@ import { lookup, readYaml } from '../text/yaml-places.ts';
 import { editionSchemaFaults } from './edition-schema.ts';
 import { type Fault, type FileFaults, fileFaults } from './file-faults.ts';
 import { readText } from './read-text.ts';
+import { readingDistance } from './reading-distance.ts';
 import { isTaken } from './safe-path.ts';
 
 /** What `edition.yaml` says; every field as written, null or empty where it says nothing. */
@@ -27,16 +28,31 @@ export interface EditionRead {
   readonly faults: FileFaults | null;
 }
 
+/** Lines of the edition that a check may need to know, as they are plainly written. */
+const plainLines = {
+  'wire-gauge': /^wire-gauge: +(imperial|us-steel) *\r?$/m,
+  altitude: /^altitude: +(\d[\d.,]* (?:ft|m)) *\r?$/m,
+} as const;
+
 /**
- * What the edition says a bare `SWG` means: `plain` where its line says just that, `unclear` where
- * the whole file has to be read to know. One line spares the start of every check of a single
- * sheet the parsing of the edition.
+ * What the edition says of something that checks need: `plain` where a line says just that, null
+ * where none does, `unclear` where the whole file has to be read to know. One line spares the start
+ * of every check of a single sheet the parsing of the edition. `text` is the edition's, null where
+ * there is none.
  */
-export function wireGaugeLine(root: string): { readonly plain: string | null } | 'unclear' {
-  const read = readText(join(root, 'edition.yaml'));
-  if (!read.ok || !read.text.includes('wire-gauge')) return { plain: null };
-  const line = /^wire-gauge: +(imperial|us-steel) *\r?$/m.exec(read.text);
+export function editionLine(
+  text: string | null,
+  key: keyof typeof plainLines,
+): { readonly plain: string | null } | 'unclear' {
+  if (!text?.includes(key)) return { plain: null };
+  const line = plainLines[key].exec(text);
   return line ? { plain: line[1] ?? null } : 'unclear';
+}
+
+/** The text of a project's edition; null where there is none that can be read. */
+export function editionText(root: string): string | null {
+  const read = readText(join(root, 'edition.yaml'));
+  return read.ok ? read.text : null;
 }
 
 /** How an edition's list may name a sheet: `orlo-2d`, `orlo-2d.md` or `sheets/orlo-2d.md`. */
@@ -85,7 +101,13 @@ export function readEdition(root: string, shown: string, present: readonly strin
     for (const fault of editionSchemaFaults(yaml)) faults.push({ check: bad, ...fault });
   }
   const value = yaml.value as Record<string, unknown>;
-  const edition = editionFrom(value);
+  const distance = written(value['reading-distance']);
+  const far = distance === null ? null : readingDistance(distance);
+  if (far !== null && 'message' in far) {
+    const span = lookup(yaml.root, ['reading-distance']) ?? start;
+    faults.push({ check: bad, span, message: far.message, fix: far.fix });
+  }
+  const edition = editionFrom(value, far !== null && 'mm' in far ? far.mm : null);
   if (edition.sheets !== null) {
     const span = (index: number) => lookup(yaml.root, ['order', index]) ?? start;
     faults.push(
@@ -109,7 +131,7 @@ function paragraphs(value: unknown): readonly string[] {
     .filter((each) => each !== '');
 }
 
-function editionFrom(value: Record<string, unknown>): Edition {
+function editionFrom(value: Record<string, unknown>, readingDistanceMm: number | null): Edition {
   const list = Array.isArray(value.order) ? value.order : null;
   return {
     facts: {
@@ -123,6 +145,7 @@ function editionFrom(value: Record<string, unknown>): Edition {
       introduction: paragraphs(value.introduction),
       safety: paragraphs(value.safety),
       notice: written(value.colophon),
+      readingDistanceMm,
     },
     paper: paperNamed(value.paper),
     cardPaper: paperNamed(value['card-paper']),

@@ -3,7 +3,7 @@ import { basename, resolve } from 'node:path';
 import type { CheckContext } from '../checks/define.ts';
 import { gaugeBook } from '../gauges/index.ts';
 import type { Kind } from '../kinds/model.ts';
-import { type Edition, readEdition, wireGaugeLine } from './edition.ts';
+import { type Edition, editionLine, editionText, readEdition } from './edition.ts';
 import type { FileFaults } from './file-faults.ts';
 import { readKinds } from './kinds-folder.ts';
 import { listSheets } from './list-sheets.ts';
@@ -55,14 +55,15 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
     );
     return read;
   };
-  let wire: string | null | undefined;
-  const wireGauge = () => {
-    if (wire === undefined) {
-      const line = wireGaugeLine(root);
-      wire = line === 'unclear' ? (edition().edition?.wireGauge ?? null) : line.plain;
-    }
-    return wire;
-  };
+  const text = once(() => editionText(root));
+  const wireGauge = once(() => {
+    const line = editionLine(text(), 'wire-gauge');
+    return line === 'unclear' ? (edition().edition?.wireGauge ?? null) : line.plain;
+  });
+  const altitude = once(() => {
+    const line = editionLine(text(), 'altitude');
+    return line === 'unclear' ? (edition().edition?.facts.altitude ?? null) : line.plain;
+  });
   return {
     root,
     isProject: isProjectFolder(root),
@@ -74,9 +75,22 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
       gauges,
       kinds,
       wireGauge: wireGauge(),
+      // Few sheets have a figure that it bears upon.
+      get altitude() {
+        return altitude();
+      },
       picture: (url) => findPicture(root, sheetPath, url).status,
     }),
     show,
+  };
+}
+
+/** What a function gives at its first call, at every call. */
+function once<T>(work: () => T): () => T {
+  let known: { readonly value: T } | null = null;
+  return () => {
+    known ??= { value: work() };
+    return known.value;
   };
 }
 

@@ -86,9 +86,24 @@ describe('a sheet of the project', () => {
     });
     const project = openProject(join(root, 'sheets/orlo-1a.md'), root);
     expect(project.context(join(root, 'sheets/orlo-1a.md')).wireGauge).toBe('us-steel');
+    expect(project.context(join(root, 'sheets/orlo-1a.md')).altitude).toBeNull();
     const examined = examineFile(project, join(root, 'sheets/orlo-1a.md'));
     expect(examined.ok && examined.findings).toEqual([]);
     expect(examined.ok && examined.sheet.file).toBe('sheets/orlo-1a.md');
+  });
+
+  it.each([
+    ['altitude: 1350 ft\n', '1350 ft'],
+    ['altitude: 1,350 ft\r\n', '1,350 ft'],
+    ['altitude: "about 400 m" # the hall\n', 'about 400 m'],
+    ['# altitude: 1350 ft\n', null],
+  ])('knows the altitude of its edition: %j', (line, altitude) => {
+    const root = folderWith({
+      'edition.yaml': `gaugeleaf-edition: 1\ntitle: x\n${line}`,
+      'sheets/orlo-1a.md': cleanSheet('orlo-1a'),
+    });
+    const path = join(root, 'sheets/orlo-1a.md');
+    expect(openProject(path, root).context(path).altitude).toBe(altitude);
   });
 
   it('is not read through a link that leads out', () => {
