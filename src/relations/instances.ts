@@ -40,8 +40,13 @@ export function instancesOf(
     if (!relation || !isOfUnit || !isSame(binding, places)) continue;
     for (const at of placeNames(binding, places)) {
       const quantities = bind(relation, binding, places, at);
-      const isSaid = [...quantities.values()].some(({ place }) => place && isPartOf(place));
-      if (isSaid) instances.push({ index: instances.length, relation, binding, at, quantities });
+      const bound = [...quantities.values()].flatMap(({ place }) => place ?? []);
+      // A figure needs a line to stand beside: the setting it belongs to, or one that states a part.
+      const hasLine =
+        places.setting(binding.of) !== null ||
+        bound.some(({ bound: { is }, status }) => is === 'setting' && status !== 'absent');
+      if (hasLine && bound.some(isPartOf))
+        instances.push({ index: instances.length, relation, binding, at, quantities });
     }
   }
   return instances;
