@@ -48,7 +48,7 @@ export const drawingForms = {
     choices: {},
     labels: { needle: 'needle', seat: 'seat' },
   },
-  'stop-screw': {
+  'screw-on-lever': {
     sizes: { turns: needed('turns') },
     threads: ['thread'],
     choices: {},

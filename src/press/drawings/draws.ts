@@ -5,8 +5,8 @@ import { needleTurns } from './needle-turns.ts';
 import { nutFlats } from './nut-flats.ts';
 import { offsetPlateGap, plateGap } from './plate-gap.ts';
 import { rodInJet } from './rod-in-jet.ts';
+import { screwOnLever } from './screw-on-lever.ts';
 import { steppedCam } from './stepped-cam.ts';
-import { stopScrew } from './stop-screw.ts';
 
 /** All drawings of the press. A name without a drawing, or a drawing without a name, does not compile. */
 export const draws: Draws = {
@@ -14,7 +14,7 @@ export const draws: Draws = {
   'plate-gap': plateGap,
   'offset-plate-gap': offsetPlateGap,
   'needle-turns': needleTurns,
-  'stop-screw': stopScrew,
+  'screw-on-lever': screwOnLever,
   'stepped-cam': steppedCam,
   'rod-in-jet': rodInJet,
   'nut-flats': nutFlats,

@@ -15,7 +15,7 @@ const LUG = { left: 2.6, right: 8.6 };
  * A stop screw turned in after its first contact: the lever where it was touched, dashed, and where
  * the screw holds it now, and the screw's head from its end with an arrow of so many turns.
  */
-export function stopScrew(feed: Feed): Sketch | null {
+export function screwOnLever(feed: Feed): Sketch | null {
   const set = feed.size('turns');
   if (set?.value == null) return null;
   const pitch = feed.pitchMm('thread');
