@@ -50,9 +50,8 @@ const TRIES = 512;
 
 /**
  * Area that `step` more of lift adds. It falls with the lift and rises with step and orifice, but
- * with the angle it may do either: the angles are tried one beside the other, and what could happen
- * between two tries is added. The area changes with half of the angle by 2π d₀ h at most, since the
- * slant is never over half of the orifice.
+ * with the angle it may do either: angles are tried one beside the other, and what could happen
+ * between two tries is added.
  */
 export function areaAdded(
   lift: Interval,
@@ -69,10 +68,23 @@ export function areaAdded(
     );
   let added = hull(at(needle.lo), at(needle.hi));
   const width = needle.hi - needle.lo;
-  for (let i = 1; width > 0 && i < TRIES; i++)
+  for (let i = 1; width > 0 && i < TRIES; i++) {
     added = hull(added, at(needle.lo + (width * i) / TRIES));
-  const full = fullLift(orifice, needle).hi;
-  const farthest = 2 * Math.min(lift.hi, full) + Math.min(step.hi, full);
-  const between = (halfAngle(width) / TRIES / 2) * 2.001 * Math.PI * orifice.hi * farthest;
+  }
+  const between = (halfAngle(width) / TRIES / 2) * steepest(lift, step, orifice, needle);
   return { lo: Math.max(0, added.lo - between), hi: added.hi + between };
+}
+
+/**
+ * The most that the added area changes in a radian of half of the angle, in mm². An area changes by
+ * less than 2π d₀ h, since its slant is never over half of the orifice; for the same reason the
+ * difference of two that the needle meters changes by less than 3π d₀ times the step.
+ */
+function steepest(lift: Interval, step: Interval, orifice: Interval, needle: Interval): number {
+  const full = fullLift(orifice, needle);
+  const farthest = lift.hi + step.hi;
+  const roundings = 1.001;
+  if (farthest < full.lo) return roundings * 3 * Math.PI * orifice.hi * step.hi;
+  const both = Math.min(lift.hi, full.hi) + Math.min(farthest, full.hi);
+  return roundings * 2 * Math.PI * orifice.hi * both;
 }

@@ -78,7 +78,7 @@ function solveGuarded<Name extends string>(
     const refused = (message: string) =>
       refuse(message, `look at {${name}} again: its point or its unit may have slipped`, name);
     if (!(Math.abs(figure.lo) <= REACH && Math.abs(figure.hi) <= REACH)) {
-      return refused(`{${name}} is beyond anything that a ${label(name)} can be`);
+      return refused(`{${name}} is beyond anything that the ${label(name)} can be`);
     }
     if (way.above?.includes(name)) {
       if (figure.hi < 1 / REACH) {

@@ -55,7 +55,8 @@ export function gapAt(angle: Interval, closed: Interval, bore: Interval): Interv
 export function angleAt(gap: Interval, closed: Interval, bore: Interval): Interval {
   const shut = { lo: closed.lo, hi: Math.min(closed.hi, 90) };
   const angle = monotone([gap, shut, bore], [1, 1, -1], angleDeg);
-  return { lo: Math.max(closed.lo, angle.lo), hi: Math.min(90, angle.hi) };
+  // The square of an angle that is next to nothing is nothing, and no plate stands below closed.
+  return { lo: Math.max(closed.lo, angle.lo), hi: Math.max(closed.lo, Math.min(90, angle.hi)) };
 }
 
 /** Open area of one barrel at `gap`, with a shaft that may be none. */

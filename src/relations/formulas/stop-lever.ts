@@ -15,7 +15,7 @@ export default defineRelation({
   source: 'geometry: an angle in radians is the arc over its radius',
   assumptions: [
     'The screw bears on the lever at the stated arm from the throttle shaft, square to the arm.',
-    'The travel is taken along the arc of the lever. Along the chord the same travel opens 0.1 % more at 10° and 1.1 % more at 30°; a screw on a straight line square to the arm opens 1 % less at 10°.',
+    'The travel is taken along the arc of the lever. Along the chord the same travel opens 0.1 % more at 10° and 1.2 % more at 30°; a screw on a straight line square to the arm opens 1 % less at 10°.',
     'Nothing in the linkage bends or has play.',
   ],
   range: 'arm > 0; opening up to 30°',

@@ -8,14 +8,12 @@ const figure = fc.oneof(
   fc.double({ min: -10, max: 1000, noNaN: true }),
   fc.double({ min: -1e12, max: 1e12, noNaN: true }),
 );
-const stretch = fc
-  .tuple(figure, figure, fc.boolean())
-  .map(
-    ([a, b, point]): Interval => ({
-      lo: Math.min(a, point ? a : b),
-      hi: Math.max(a, point ? a : b),
-    }),
-  );
+const stretch = fc.tuple(figure, figure, fc.boolean()).map(
+  ([a, b, point]): Interval => ({
+    lo: Math.min(a, point ? a : b),
+    hi: Math.max(a, point ? a : b),
+  }),
+);
 
 /** Placeholders of a message that name no quantity of the relation. */
 function strangers(text: string, { quantities }: Relation): readonly string[] {
