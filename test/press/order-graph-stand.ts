@@ -44,6 +44,7 @@ export function box(
     leaves: [],
     disturbs: [],
     steps: [],
+    drawings: [],
   };
   return { number, label, stage, again, operation };
 }
