@@ -30,7 +30,9 @@ const relation: Relation = {
       for: 'barometer',
       from: ['altitude'],
       hold: 'equals',
-      offer: true,
+      // The reader's own barometer tells the day's; this one only carries readings from place to place.
+      offer: false,
+      told: 'the standard barometer at {altitude} stands at {worked}',
       solve: (known) =>
         outsideLayer(known, ['altitude']) ??
         pressureOver(knownPart(known, 'altitude', LOWEST_MM, HIGHEST_MM)),
@@ -40,6 +42,7 @@ const relation: Relation = {
       from: ['barometer'],
       hold: 'equals',
       offer: false,
+      told: 'the standard barometer stands at {barometer} at {worked}',
       solve(known) {
         const barometer = knownSize(known, 'barometer');
         const [least, most] = [pressureAt(HIGHEST_MM), pressureAt(LOWEST_MM)];

@@ -52,6 +52,7 @@ export default defineRelation({
         'short-arm',
       ],
       above: ['density', 'bench-density', 'area', 'arm'],
+      told: 'a float that shuts at {level} in fuel of {density} shuts at {worked} in fluid of {bench-density}',
       solve(known) {
         const height = divide(displaced(known), known.area);
         // Liters that a gram fills, the one less the other; a liter is a million cubic millimeters.

@@ -25,6 +25,7 @@ export default defineRelation({
     {
       for: 'time',
       from: ['dwell', 'speed'],
+      told: '{dwell} of the distributor at {speed} of the crank lasts {worked}',
       above: ['speed'],
       solve({ dwell, speed }) {
         if (dwell.lo < 360) {
@@ -41,12 +42,14 @@ export default defineRelation({
     {
       for: 'dwell',
       from: ['time', 'speed'],
+      told: '{time} at {speed} of the crank is {worked} of the distributor',
       offer: false,
       solve: ({ time, speed }) => multiply(multiply(DEGREES_A_SECOND, speed), time),
     },
     {
       for: 'speed',
       from: ['dwell', 'time'],
+      told: '{dwell} of the distributor lasts {time} at {worked} of the crank',
       above: ['time'],
       offer: false,
       solve: ({ dwell, time }) => divide(dwell, multiply(DEGREES_A_SECOND, time)),

@@ -21,6 +21,7 @@ export default defineRelation({
     {
       for: 'travel',
       from: ['level', 'drop'],
+      told: 'from {level} to {drop} is {worked} of travel',
       solve({ level, drop }) {
         if (drop.hi <= level.lo) {
           return refuse(
@@ -34,10 +35,16 @@ export default defineRelation({
         return { lo: Math.max(0, travel.lo), hi: travel.hi };
       },
     },
-    { for: 'drop', from: ['level', 'travel'], solve: ({ level, travel }) => add(level, travel) },
+    {
+      for: 'drop',
+      from: ['level', 'travel'],
+      told: '{travel} below {level} is {worked}',
+      solve: ({ level, travel }) => add(level, travel),
+    },
     {
       for: 'level',
       from: ['drop', 'travel'],
+      told: '{travel} above {drop} is {worked}',
       solve({ drop, travel }) {
         if (drop.hi < travel.lo) {
           return refuse(

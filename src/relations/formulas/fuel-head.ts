@@ -25,6 +25,7 @@ export default defineRelation({
     {
       for: 'head',
       from: ['height', 'density'],
+      told: '{height} of fuel of {density} is a head of {worked}',
       above: ['density'],
       solve: ({ height, density }) =>
         divide(multiply(multiply(density, GRAVITY), height), THOUSAND),
@@ -32,12 +33,14 @@ export default defineRelation({
     {
       for: 'height',
       from: ['head', 'density'],
+      told: 'a head of {head} is {worked} of fuel of {density}',
       above: ['density'],
       solve: ({ head, density }) => divide(multiply(head, THOUSAND), multiply(density, GRAVITY)),
     },
     {
       for: 'density',
       from: ['head', 'height'],
+      told: 'a head of {head} from {height} of fuel asks for {worked}',
       above: ['height'],
       offer: false,
       solve: ({ head, height }) => divide(multiply(head, THOUSAND), multiply(height, GRAVITY)),

@@ -28,6 +28,7 @@ export default defineRelation({
       from: ['at-narrowest'],
       hold: 'at-most',
       offer: false,
+      told: 'with {at-narrowest} at the narrowest gap, a wider one gives {worked}',
       solve: ({ 'at-narrowest': most }) => most,
     },
     {
@@ -35,6 +36,7 @@ export default defineRelation({
       from: ['at-narrowest'],
       hold: 'at-most',
       offer: false,
+      told: 'with {at-narrowest} at the narrowest gap, a wider one gives {worked}',
       solve: ({ 'at-narrowest': most }) => most,
     },
     {
@@ -42,6 +44,7 @@ export default defineRelation({
       from: ['at-widest'],
       hold: 'at-least',
       offer: false,
+      told: 'with {at-widest} at the widest gap, a narrower one gives {worked}',
       solve: ({ 'at-widest': least }) => least,
     },
   ],

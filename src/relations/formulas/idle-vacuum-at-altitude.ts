@@ -49,6 +49,7 @@ const relation: Relation = {
       from: ['reading', 'altitude', 'here'],
       hold: 'equals',
       offer: true,
+      told: '{reading} with the same air in the manifold is {worked} at {here}',
       solve: (known) => carried(known, 'reading', 'altitude', 'here'),
     },
     {
@@ -56,6 +57,7 @@ const relation: Relation = {
       from: ['expected', 'altitude', 'here'],
       hold: 'equals',
       offer: false,
+      told: '{expected} at {here}, with the same air in the manifold, comes from {worked}',
       solve: (known) => carried(known, 'expected', 'here', 'altitude'),
     },
   ],

@@ -35,6 +35,7 @@ const relation: Relation = {
       from: ['altitude', 'here'],
       hold: 'equals',
       offer: true,
+      told: 'fixed jets at {here} are richer by {worked}, idealized',
       solve: (known) => enrichment(known),
     },
   ],

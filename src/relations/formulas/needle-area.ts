@@ -7,7 +7,8 @@ export default defineRelation({
   id: 'needle-area',
   title: 'Conical idle needle',
   formula: 'A = π h sin(θ/2) × (d₀ − h/2 × sin θ), at most π d₀²/4',
-  source: 'geometry: the shell of a cone between the seat’s edge and the needle; published and derived anew',
+  source:
+    'geometry: the shell of a cone between the seat’s edge and the needle; published and derived anew',
   assumptions: [
     'The needle is a plain cone that seats on the sharp edge of the orifice, and both are unworn.',
     'The lift is from lightly seated, along the needle.',

@@ -39,12 +39,14 @@ export default defineRelation({
       for: 'holds',
       from: ['seat', ...FLOAT],
       above: ['seat', 'density', 'short-arm'],
+      told: 'the float, wholly under the fuel, shuts a seat of {seat} against {worked} at most',
       solve: (known) => sinks(known) ?? highest(known),
     },
     {
       for: 'margin',
       from: ['pressure', 'seat', ...FLOAT],
       above: ['pressure', 'seat', 'density', 'short-arm'],
+      told: 'the float, wholly under the fuel, shuts a seat of {seat} against {pressure} with {worked} to spare',
       solve: (known) =>
         sinks(known) ??
         subtract(divide(multiply(HUNDRED, highest(known)), known.pressure), HUNDRED),
@@ -55,6 +57,7 @@ export default defineRelation({
       above: ['seat', 'density', 'short-arm'],
       hold: 'at-most',
       offer: false,
+      told: 'the float, wholly under the fuel, shuts a seat of {seat} against {worked}',
       solve: (known) => sinks(known) ?? highest(known),
     },
     {
@@ -63,6 +66,7 @@ export default defineRelation({
       above: ['pressure', 'density', 'short-arm'],
       hold: 'at-most',
       offer: false,
+      told: 'the float, wholly under the fuel, shuts a seat of {worked} against {pressure}',
       solve: (known) =>
         sinks(known) ??
         squareRoot(divide(lift(known), multiply(seatArea({ lo: 1, hi: 1 }), known.pressure))),

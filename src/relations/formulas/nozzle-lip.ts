@@ -21,6 +21,7 @@ export default defineRelation({
     {
       for: 'lift',
       from: ['level', 'nozzle'],
+      told: 'fuel at {level} stands {worked} below a nozzle at {nozzle}',
       solve({ level, nozzle }) {
         if (level.hi <= nozzle.lo) {
           return refuse(

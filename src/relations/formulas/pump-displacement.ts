@@ -17,7 +17,11 @@ export default defineRelation({
   ],
   range: 'd > 0, s > 0',
   quantities: {
-    displacement: { label: 'displacement in a stroke', symbol: 'displacement', dimension: 'delivery' },
+    displacement: {
+      label: 'displacement in a stroke',
+      symbol: 'displacement',
+      dimension: 'delivery',
+    },
     delivery: { label: 'delivery in a stroke', symbol: 'delivery', dimension: 'delivery' },
     bore: { label: 'bore of the pump', symbol: 'd', dimension: 'length' },
     stroke: { label: 'stroke of the plunger', symbol: 's', dimension: 'length' },

@@ -109,10 +109,7 @@ export default defineRelation({
           );
         }
         const at = (e: number, p: number, percent: number): Interval =>
-          add(
-            square(point(e)),
-            divide(squaresApart(point(e), point(p)), share(percent)),
-          );
+          add(square(point(e)), divide(squaresApart(point(e), point(p)), share(percent)));
         const thinnest = Math.max(economy.lo, power.lo);
         const low = at(thinnest, Math.min(power.hi, thinnest), enrichment.hi);
         return squareRoot({ lo: low.lo, hi: at(economy.hi, power.lo, enrichment.lo).hi });

@@ -10,7 +10,11 @@ export default defineRelation({
   assumptions: ['The barrels have one bore, and their plates stand at one angle.'],
   range: 'n ≥ 1',
   quantities: {
-    'area-together': { label: 'area of the barrels together', symbol: 'A together', dimension: 'area' },
+    'area-together': {
+      label: 'area of the barrels together',
+      symbol: 'A together',
+      dimension: 'area',
+    },
     area: { label: 'open area of one barrel', symbol: 'A', dimension: 'area' },
     barrels: { label: 'number of barrels', symbol: 'n', dimension: 'ratio' },
   },

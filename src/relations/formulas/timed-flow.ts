@@ -19,14 +19,21 @@ export default defineRelation({
       for: 'flow',
       from: ['volume', 'time'],
       above: ['time'],
+      told: '{volume} in {time} is {worked}',
       solve: ({ volume, time }) => divide(volume, time),
     },
     {
       for: 'time',
       from: ['volume', 'flow'],
       above: ['flow'],
+      told: '{volume} at {flow} takes {worked}',
       solve: ({ volume, flow }) => divide(volume, flow),
     },
-    { for: 'volume', from: ['flow', 'time'], solve: ({ flow, time }) => multiply(flow, time) },
+    {
+      for: 'volume',
+      from: ['flow', 'time'],
+      told: '{flow} through {time} gives {worked}',
+      solve: ({ flow, time }) => multiply(flow, time),
+    },
   ],
 });

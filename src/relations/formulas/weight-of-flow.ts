@@ -25,18 +25,21 @@ export default defineRelation({
     {
       for: 'weight-flow',
       from: ['flow', 'density'],
+      told: '{flow} of fuel of {density} is {worked}',
       above: ['density'],
       solve: ({ flow, density }) => divide(multiply(flow, density), THOUSAND),
     },
     {
       for: 'flow',
       from: ['weight-flow', 'density'],
+      told: '{weight-flow} of fuel of {density} is {worked}',
       above: ['density'],
       solve: ({ 'weight-flow': weight, density }) => divide(multiply(weight, THOUSAND), density),
     },
     {
       for: 'density',
       from: ['weight-flow', 'flow'],
+      told: '{weight-flow} in a flow of {flow} asks for {worked}',
       above: ['flow'],
       offer: false,
       solve: ({ 'weight-flow': weight, flow }) => divide(multiply(weight, THOUSAND), flow),
