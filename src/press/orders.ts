@@ -1,4 +1,5 @@
 import type { Finding } from '../checks/define.ts';
+import type { Kit } from '../gauges/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import type { Sheet } from '../sheet/model.ts';
 import type { CardReadings } from './card-readings.ts';
@@ -33,6 +34,8 @@ export interface EditionFacts {
   readonly safety?: readonly string[];
   /** The altitude that the club's figures are read at, as written. */
   readonly altitude?: string | null;
+  /** The club's own gauges; the ordinary ones, if absent or null. */
+  readonly kit?: Kit | null;
 }
 
 /**

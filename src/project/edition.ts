@@ -1,7 +1,9 @@
 import { join } from 'node:path';
+import type { Kit } from '../gauges/index.ts';
 import type { EditionFacts, Paper } from '../press/index.ts';
 import { nearestName } from '../text/nearest-name.ts';
 import { lookup, readYaml } from '../text/yaml-places.ts';
+import { editionKit } from './edition-kit.ts';
 import { editionSchemaFaults } from './edition-schema.ts';
 import { type Fault, type FileFaults, fileFaults } from './file-faults.ts';
 import { readText } from './read-text.ts';
@@ -107,7 +109,13 @@ export function readEdition(root: string, shown: string, present: readonly strin
     const span = lookup(yaml.root, ['reading-distance']) ?? start;
     faults.push({ check: bad, span, message: far.message, fix: far.fix });
   }
-  const edition = editionFrom(value, far !== null && 'mm' in far ? far.mm : null);
+  const { kit, faults: unread } = editionKit(
+    value.kit,
+    written(value['wire-gauge']),
+    (index) => lookup(yaml.root, ['kit', index]) ?? start,
+  );
+  faults.push(...unread);
+  const edition = editionFrom(value, far !== null && 'mm' in far ? far.mm : null, kit);
   if (edition.sheets !== null) {
     const span = (index: number) => lookup(yaml.root, ['order', index]) ?? start;
     faults.push(
@@ -131,7 +139,11 @@ function paragraphs(value: unknown): readonly string[] {
     .filter((each) => each !== '');
 }
 
-function editionFrom(value: Record<string, unknown>, readingDistanceMm: number | null): Edition {
+function editionFrom(
+  value: Record<string, unknown>,
+  readingDistanceMm: number | null,
+  kit: Kit | null,
+): Edition {
   const list = Array.isArray(value.order) ? value.order : null;
   return {
     facts: {
@@ -146,6 +158,7 @@ function editionFrom(value: Record<string, unknown>, readingDistanceMm: number |
       safety: paragraphs(value.safety),
       notice: written(value.colophon),
       readingDistanceMm,
+      kit,
     },
     paper: paperNamed(value.paper),
     cardPaper: paperNamed(value['card-paper']),

@@ -64,6 +64,9 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
     const line = editionLine(text(), 'altitude');
     return line === 'unclear' ? (edition().edition?.facts.altitude ?? null) : line.plain;
   });
+  const kit = once(() =>
+    /^kit *:/m.test(text() ?? '') ? (edition().edition?.facts.kit ?? null) : null,
+  );
   return {
     root,
     isProject: isProjectFolder(root),
@@ -78,6 +81,9 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
       // Few sheets have a figure that it bears upon.
       get altitude() {
         return altitude();
+      },
+      get kit() {
+        return kit();
       },
       picture: (url) => findPicture(root, sheetPath, url).status,
     }),
