@@ -33,7 +33,6 @@ export default defineRelation({
       label: 'throttle shaft',
       symbol: 'd',
       dimension: 'length',
-      unsaid: { value: { lo: 0, hi: 0 }, words: 'no shaft in the bore' },
     },
   },
   solutions: [
