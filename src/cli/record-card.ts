@@ -15,26 +15,26 @@ import { readingText } from './record-text.ts';
  * sheet has one figure for, they share its line: `left 1 turn out; right 1-1/4 turns out`.
  */
 export function cardReadings({ record, assessed }: JudgedRecord): CardReadings {
-  const simple = assessed.rule === 'simple';
   const fromTable = assessed.entries.some(({ found, left }) => isFromTable(left ?? found));
-  const settings = new Map<string, CardReading[]>();
+  const lines = new Map<string, Map<string | null, AssessedEntry[]>>();
   for (const entry of assessed.entries) {
     const { setting } = entry;
     const place = entry.place !== null && setting.places.has(entry.place) ? entry.place : null;
-    const readings = settings.get(setting.name.value) ?? [];
-    settings.set(setting.name.value, readings);
-    const reading = cardReading(entry, place, simple);
-    const shared = readings.findIndex((other) => other.place === place);
-    const first = readings[shared];
-    if (first === undefined) readings.push(reading);
-    else readings[shared] = joined(first, reading);
+    const places = lines.get(setting.name.value) ?? new Map<string | null, AssessedEntry[]>();
+    lines.set(setting.name.value, places);
+    places.set(place, [...(places.get(place) ?? []), entry]);
   }
+  const simple = assessed.rule === 'simple';
+  const settings = [...lines].map(([name, places]): [string, CardReading[]] => [
+    name,
+    [...places].map(([place, entries]) => cardReading(place, entries, simple)),
+  ]);
   return {
     serial: record.serial?.value ?? null,
     by: record.by?.value ?? null,
     date: record.date?.value ?? null,
     rule: `${ruleWords(assessed.rule)}${fromTable ? `; ${mark} ${tableSource}` : ''}.`,
-    settings,
+    settings: new Map(settings),
   };
 }
 
@@ -54,32 +54,40 @@ function trustMark({ trust, unit }: AssessedSize): string | null {
   return gauge === null ? uncertainty : `${gauge} ${uncertainty}`;
 }
 
-function cardReading(entry: AssessedEntry, place: string | null, simple: boolean): CardReading {
-  const { found, left, gauge } = entry;
-  const own = place === null && entry.place !== null ? `${entry.place} ` : '';
-  const told = (assessed: Assessed | null) =>
-    assessed === null ? null : `${own}${readingText(assessed)}`;
-  const shown = left ?? found;
-  const word = left === null ? null : verdictWord(left);
-  const judged = word !== null && word !== 'no limits';
+function cardReading(
+  place: string | null,
+  entries: readonly AssessedEntry[],
+  simple: boolean,
+): CardReading {
+  const told = (tell: (entry: AssessedEntry) => string | null) => shared(place, entries, tell);
   return {
     place,
-    found: told(found),
-    left: told(left),
-    gauge: shown?.form === 'size' ? trustMark(shown) : gauge,
-    verdict: word === null ? null : `${own}${word}${judged && simple ? ' (simple)' : ''}`,
+    found: told(({ found }) => (found === null ? null : readingText(found))),
+    left: told(({ left }) => (left === null ? null : readingText(left))),
+    gauge: told(({ found, left, gauge }) => {
+      const shown = left ?? found;
+      return shown?.form === 'size' ? trustMark(shown) : gauge;
+    }),
+    verdict: told(({ left }) => {
+      if (left === null) return null;
+      const word = verdictWord(left);
+      return simple && word !== 'no limits' ? `${word} (simple)` : word;
+    }),
   };
 }
 
-/** Two readings on one line; a gauge that served both is named once. */
-function joined(first: CardReading, second: CardReading): CardReading {
-  const both = (one: string | null, other: string | null) =>
-    one === null || one === other ? other : other === null ? one : `${one}; ${other}`;
-  return {
-    place: first.place,
-    found: both(first.found, second.found),
-    left: both(first.left, second.left),
-    gauge: both(first.gauge, second.gauge),
-    verdict: both(first.verdict, second.verdict),
-  };
+/** What the entries of one line say: once where all say the same, else each with its place. */
+function shared(
+  place: string | null,
+  entries: readonly AssessedEntry[],
+  tell: (entry: AssessedEntry) => string | null,
+): string | null {
+  const told = entries.map((entry) => ({ entry, text: tell(entry) }));
+  const [first] = told;
+  if (first !== undefined && told.every(({ text }) => text === first.text)) return first.text;
+  const parts = told.flatMap(({ entry, text }) => {
+    if (text === null) return [];
+    return [entry.place === null || entry.place === place ? text : `${entry.place} ${text}`];
+  });
+  return parts.join('; ');
 }
