@@ -61,7 +61,14 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
     program
       .command('card')
       .description('print bench cards, one leaf each')
-      .argument('<sheets...>', 'sheets, by path or by name'),
+      .argument('<sheets...>', 'sheets, by path or by name')
+      .addOption(
+        new Option(
+          '--punch <holes>',
+          'mark where to punch it; room for the holes is always left',
+        ).choices(['iso-838', 'three-hole']),
+      )
+      .option('--trim-marks', 'mark where to trim it for a laminating pouch of its own size'),
   ).action(async (sheets: string[], options) => {
     const { card } = await import('./commands/card.ts');
     done(await card(sheets, options, io));
@@ -71,7 +78,8 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
     program
       .command('booklet')
       .description('print the booklet that edition.yaml describes')
-      .addArgument(new Argument('[folder]', 'a project folder; without one, the one around you')),
+      .addArgument(new Argument('[folder]', 'a project folder; without one, the one around you'))
+      .option('--no-cache', 'print every page anew, and keep none for the next time'),
   ).action(async (folder: string | undefined, options) => {
     const { booklet } = await import('./commands/booklet.ts');
     done(await booklet(folder, options, io));
@@ -127,6 +135,46 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
     .action(async (sheet: string, options) => {
       const { order } = await import('./commands/order.ts');
       done(await order(sheet, options, io));
+    });
+
+  program
+    .command('compare')
+    .description('what one edition says otherwise than another')
+    .argument('<old>', 'a project folder, a file of `export --format json`, or a git revision')
+    .argument('[new]', 'the same; without one, the sheets of this project as they stand')
+    .addOption(
+      new Option('-f, --format <format>', 'how it is written')
+        .choices(['text', 'json'])
+        .default('text'),
+    )
+    .action(async (before: string, after: string | undefined, options) => {
+      const { compare } = await import('./commands/compare.ts');
+      done(await compare(before, after, options, io));
+    });
+
+  program
+    .command('export')
+    .description('every setting with its exact value, limits, equivalents and source')
+    .addOption(
+      new Option('-f, --format <format>', 'a table, a data file, or both with table metadata')
+        .choices(['csv', 'json', 'package'])
+        .default('csv'),
+    )
+    .option('-o, --out <path>', 'where to write; standard output without one')
+    .action(async (options) => {
+      const { exportSettings } = await import('./commands/export.ts');
+      done(await exportSettings(options, io));
+    });
+
+  program
+    .command('work')
+    .description('work what follows from the figures of a sheet, with formulas and limits')
+    .argument('<sheet>', 'a sheet, by path or by name')
+    .option('--full', 'also sources, assumptions and range, and what is missing where')
+    .option('--json', 'one JSON object in place of the table')
+    .action(async (sheet: string, options) => {
+      const { work } = await import('./commands/work.ts');
+      done(await work(sheet, options, io));
     });
 
   program

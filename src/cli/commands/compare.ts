@@ -1,0 +1,62 @@
+import { compareEditions } from '../../compare/index.ts';
+import { editionNamed, projectSnapshot } from '../../project/edition-source.ts';
+import type { Project } from '../../project/project.ts';
+import { paint } from '../../report/index.ts';
+import { comparisonText } from '../compare-text.ts';
+import { type Io, say, usesColor, widthOf } from '../io.ts';
+import type { ExitStatus } from '../run.ts';
+import { Projects } from '../targets.ts';
+
+export interface CompareOptions {
+  readonly format: 'text' | 'json';
+}
+
+/**
+ * `gaugeleaf compare`: what one edition says otherwise than another; without a second, this project
+ * as it stands. Ends with 1 where a released sheet changed and its revision did not rise.
+ */
+export async function compare(
+  before: string,
+  after: string | undefined,
+  options: CompareOptions,
+  io: Io,
+): Promise<ExitStatus> {
+  const project = new Projects(io.cwd).of(io.cwd);
+  const old = editionNamed(before, project, io.cwd);
+  const now =
+    after === undefined
+      ? { snapshot: projectSnapshot(project), label: 'the sheets as they stand' }
+      : editionNamed(after, project, io.cwd);
+  const changes = compareEditions(old.snapshot, now.snapshot, sizeReading(project));
+  if (options.format === 'json') {
+    io.stdout.write(`${JSON.stringify(changes, null, 2)}\n`);
+  } else {
+    const color = paint(usesColor(io, io.stdout));
+    const labels = { before: old.label, after: now.label };
+    io.stdout.write(comparisonText(changes, labels, { color, width: widthOf(io.stdout) }));
+  }
+  const unraised = changes.sheets.filter((sheet) => sheet.unraised && sheet.status === 'released');
+  for (const { id, revisions } of unraised) {
+    say(
+      io,
+      `gaugeleaf: ${id} is released and changed, but its revision is still ${revisions.after ?? 'not given'}: ` +
+        `write \`revision: ${(revisions.before ?? 0) + 1}\``,
+    );
+  }
+  return unraised.length > 0 ? 1 : 0;
+}
+
+/** How the sizes of an edition are read: by the dimensions that its kinds give each setting. */
+export function sizeReading(project: Project) {
+  const { gauges } = project.context(project.root);
+  return {
+    gauges,
+    dimensionsOf: (setting: string) => {
+      for (const kind of project.kinds.values()) {
+        const found = kind.settings.get(setting);
+        if (found) return found.dimensions;
+      }
+      return undefined;
+    },
+  };
+}

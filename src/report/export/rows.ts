@@ -1,0 +1,193 @@
+import type { Kind } from '../../kinds/model.ts';
+import {
+  equivalents,
+  exactPlaces,
+  exactText,
+  formatDecimal,
+  inUnit,
+  type RoundingMode,
+} from '../../quantity/index.ts';
+import type { Rational, Statement } from '../../quantity/model.ts';
+import type { PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
+
+/** A sheet with its kind of unit, as an export takes it. */
+export interface SheetToExport {
+  readonly sheet: Sheet;
+  readonly kind: Kind | null;
+}
+
+/** A number twice: exactly, as an integer or a fraction, and as a decimal rounded once. */
+export interface ExportedNumber {
+  /** `13/64`. */
+  readonly exact: string;
+  /** `0.203125`; a limit that does not end at nine places is rounded inward. */
+  readonly decimal: string;
+}
+
+/** One size of one setting; every field that is null is unsaid. */
+export interface SettingRow {
+  readonly sheet: string;
+  readonly title: string;
+  readonly revision: number | null;
+  readonly status: string | null;
+  readonly kind: string | null;
+  readonly maker: string | null;
+  readonly model: string | null;
+  readonly partNumbers: readonly string[];
+  readonly setting: string;
+  readonly label: string;
+  /** `primary`, `left` ...; null where one value serves all. */
+  readonly place: string | null;
+  /** `ruled` for the sheet's own value, `differs` for another source's that it is not. */
+  readonly role: 'ruled' | 'differs';
+  /** Exactly as the source wrote it. */
+  readonly written: string | null;
+  readonly dimension: string | null;
+  readonly form: string | null;
+  /** The unit of the three numbers, as the source has it. */
+  readonly unit: string | null;
+  readonly nominal: ExportedNumber | null;
+  readonly low: ExportedNumber | null;
+  readonly high: ExportedNumber | null;
+  /** `out`, `in`, `lean` ...: which way from its datum. */
+  readonly sense: string | null;
+  readonly inch: string | null;
+  readonly millimeter: string | null;
+  readonly other: readonly string[];
+  readonly also: readonly string[];
+  readonly gauge: string | null;
+  readonly measuredAt: string | null;
+  /** What else is said beside the value, key to words. */
+  readonly said: Readonly<Record<string, string>>;
+  /** Sources with pages, `m48 p. 31`. */
+  readonly sources: readonly string[];
+  readonly ruling: string | null;
+  readonly note: string | null;
+}
+
+/** Every size of every setting, sheet by sheet, in the sheets' own order. */
+export function exportRows(sheets: readonly SheetToExport[]): SettingRow[] {
+  return sheets.flatMap(({ sheet, kind }) =>
+    [...sheet.settings.values()].flatMap((setting) => rowsOf(setting, sheet, kind)),
+  );
+}
+
+function rowsOf(setting: Setting, sheet: Sheet, kind: Kind | null): SettingRow[] {
+  const name = setting.canonical ?? setting.name.value;
+  const shared = {
+    sheet: sheet.id?.value ?? sheet.file,
+    title: sheet.title?.value ?? '',
+    revision: sheet.revision?.value ?? null,
+    status: sheet.status?.value ?? null,
+    kind: sheet.unit.kind?.value ?? null,
+    maker: sheet.unit.maker?.value ?? null,
+    model: sheet.unit.model?.value ?? null,
+    partNumbers: sheet.unit.partNumbers.map((part) => part.value),
+    setting: name,
+    label: kind?.settings.get(name)?.label ?? name,
+    gauge: gaugeText(setting),
+    measuredAt: setting.at?.value ?? null,
+    said: Object.fromEntries([
+      ...(setting.travel ? [['travel', setting.travel.text]] : []),
+      ...[...setting.said].map(([key, text]) => [key, text.value]),
+    ]),
+  };
+  const ruled = (place: string | null, size: PlacedSize | null): SettingRow => ({
+    ...shared,
+    place,
+    role: 'ruled',
+    ...sizeFields(size),
+    also: place === null ? setting.also.map((also) => also.text) : [],
+    sources: setting.from.map(citationText),
+    ruling: null,
+    note: setting.note?.value ?? null,
+  });
+  const rows = setting.value || setting.places.size === 0 ? [ruled(null, setting.value)] : [];
+  for (const [place, size] of setting.places) rows.push(ruled(place, size));
+  for (const dissent of setting.but) {
+    rows.push({
+      ...shared,
+      place: null,
+      role: 'differs',
+      ...sizeFields(dissent.value),
+      also: [],
+      sources: dissent.from ? [citationText(dissent.from)] : [],
+      ruling: dissent.ruling?.value ?? null,
+      note: null,
+    });
+  }
+  return rows;
+}
+
+function citationText({ source, page }: Setting['from'][number]): string {
+  return page === null ? source.value : `${source.value} ${page}`;
+}
+
+function gaugeText({ gauge, go, noGo }: Setting): string | null {
+  if (gauge) return gauge.text;
+  const pair = [go && `go ${go.text}`, noGo && `no-go ${noGo.text}`].filter(
+    (text) => text !== null,
+  );
+  return pair.length === 0 ? null : pair.join(', ');
+}
+
+type SizeFields = Pick<
+  SettingRow,
+  | 'written'
+  | 'dimension'
+  | 'form'
+  | 'unit'
+  | 'nominal'
+  | 'low'
+  | 'high'
+  | 'sense'
+  | 'inch'
+  | 'millimeter'
+  | 'other'
+>;
+
+function sizeFields(size: PlacedSize | null): SizeFields {
+  const unread: SizeFields = {
+    written: size?.text ?? null,
+    dimension: null,
+    form: null,
+    unit: null,
+    nominal: null,
+    low: null,
+    high: null,
+    sense: null,
+    inch: null,
+    millimeter: null,
+    other: [],
+  };
+  if (!size?.reading.ok) return unread;
+  const { statement } = size.reading;
+  const { inch, mm, other } = equivalents(statement);
+  const unit = unitOf(statement);
+  const number = (base: Rational | undefined, mode: RoundingMode): ExportedNumber | null =>
+    base === undefined || unit === null
+      ? null
+      : numberOf(inUnit(base, statement.dimension, unit), mode);
+  return {
+    ...unread,
+    dimension: statement.dimension,
+    form: statement.form,
+    unit,
+    nominal: number(statement.nominal?.base, 'nearest'),
+    low: number(statement.low?.base, 'up'),
+    high: number(statement.high?.base, 'down'),
+    sense: statement.sense,
+    inch,
+    millimeter: mm,
+    other,
+  };
+}
+
+function unitOf({ nominal, low, high }: Statement): string | null {
+  return (nominal ?? low?.amount ?? high?.amount)?.unit ?? null;
+}
+
+function numberOf(number: Rational, mode: RoundingMode): ExportedNumber {
+  const places = Math.min(exactPlaces(number) ?? 9, 9);
+  return { exact: exactText(number), decimal: formatDecimal(number, places, mode) };
+}
