@@ -23,6 +23,8 @@ export interface PrintOptions {
   readonly out?: string;
   readonly proof?: boolean;
   readonly browser?: string;
+  /** False prints every page anew. */
+  readonly cache?: boolean;
 }
 
 /** A sheet ready for the press, and the findings that keep it from it. */

@@ -12,13 +12,7 @@ export async function faultsOf(
   contentWidthMm: number,
   templates: Templates,
 ): Promise<string[]> {
-  const broken = await run.ask(fontsThatFail);
-  if (Array.isArray(broken) && broken.length > 0) {
-    throw new PressStopped(
-      `A font of the templates can't be used: ${broken.map(String).join(', ')}. ` +
-        'The file in templates/fonts is damaged or no font; put a sound one there.',
-    );
-  }
+  await loadFonts(run);
   const faults: string[] = [];
   await run.measureAt((contentWidthMm / 25.4) * 96);
   const wide = await run.ask(tooWide);
@@ -42,6 +36,17 @@ export async function faultsOf(
     );
   }
   return faults;
+}
+
+/** Waits until every font of the style can be drawn with. Fails with `PressStopped` where one can't. */
+export async function loadFonts(run: Run): Promise<void> {
+  const broken = await run.ask(fontsThatFail);
+  if (Array.isArray(broken) && broken.length > 0) {
+    throw new PressStopped(
+      `A font of the templates can't be used: ${broken.map(String).join(', ')}. ` +
+        'The file in templates/fonts is damaged or no font; put a sound one there.',
+    );
+  }
 }
 
 /** Characters that print nothing and need no glyph: controls, joiners, variation selectors. */

@@ -1,15 +1,19 @@
 export type { CardReading, CardReadings } from './card-readings.ts';
+export type { LeafMarks, Punch } from './leaf-marks.ts';
 export type {
   BookletOrder,
   Browser,
   CardOrder,
   EditionFacts,
+  Flate,
   Paper,
+  PartStore,
   PictureSource,
   Printed,
+  PrintedBooklet,
   SheetToPrint,
   Templates,
 } from './orders.ts';
 export { PressStopped } from './orders.ts';
 export { printBooklet } from './print-booklet.ts';
-export { printCard } from './print-card.ts';
+export { printCard, printCards } from './print-card.ts';

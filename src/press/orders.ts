@@ -3,6 +3,7 @@ import type { Kit } from '../gauges/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import type { Sheet } from '../sheet/model.ts';
 import type { CardReadings } from './card-readings.ts';
+import type { LeafMarks } from './leaf-marks.ts';
 
 /** Paper sizes the press knows, upright. */
 export type Paper = 'letter' | 'a4' | 'half-letter' | 'a5';
@@ -36,6 +37,8 @@ export interface EditionFacts {
   readonly altitude?: string | null;
   /** The club's own gauges; the ordinary ones, if absent or null. */
   readonly kit?: Kit | null;
+  /** How far from the eye a card is read, in millimeters; 500 if absent. */
+  readonly readingDistanceMm?: number | null;
 }
 
 /**
@@ -47,6 +50,8 @@ export interface Templates {
   readonly fonts: ReadonlyMap<string, Uint8Array>;
   /** The code points that the fonts have glyphs for, together. */
   readonly characters: ReadonlySet<number>;
+  /** The height of a font's capitals in ems, by file name; a font that does not say it is absent. */
+  readonly capHeights: ReadonlyMap<string, number>;
 }
 
 /** A browser that was found, with what it must be started with. */
@@ -56,12 +61,21 @@ export interface Browser {
   readonly label: string;
   /** The whole environment it is started with, FONTCONFIG_FILE and LD_LIBRARY_PATH in it. */
   readonly env: Readonly<Record<string, string>>;
+  /** Changes when the browser does: what was printed by another is not used for its pages. */
+  readonly make: string;
   /** Further switches that this machine needs, such as `--no-sandbox` for root. */
   readonly args: readonly string[];
 }
 
 /** A picture's bytes as a data URI, or null where there is none to print. */
 export type PictureSource = (url: string, sheetFile: string) => { readonly dataUri: string } | null;
+
+/** Packing and unpacking as a PDF's FlateDecode wants it: zlib's form (RFC 1950). */
+export interface Flate {
+  pack(bytes: Uint8Array): Uint8Array;
+  /** Fails with an `Error` where the bytes were not packed so. */
+  unpack(bytes: Uint8Array): Uint8Array;
+}
 
 interface Order {
   readonly paper: Paper;
@@ -77,6 +91,20 @@ export interface CardOrder extends Order, SheetToPrint {
   readonly edition: EditionFacts | null;
   /** A bench record to fill the card in with; absent or null leaves its columns blank. */
   readonly readings?: CardReadings | null;
+  /** Marks for punching and trimming; none, if absent. */
+  readonly marks?: LeafMarks;
+}
+
+/**
+ * Where what was printed once is kept for the next time. What comes back was kept under that name,
+ * whole; null where there is nothing, or no longer.
+ */
+export interface PartStore {
+  /** A short name that only this text has. */
+  nameOf(text: string): string;
+  read(name: string): Uint8Array | null;
+  /** Keeps it if that can be done, and says nothing if not. */
+  keep(name: string, bytes: Uint8Array): void;
 }
 
 export interface BookletOrder extends Order {
@@ -85,6 +113,19 @@ export interface BookletOrder extends Order {
   readonly edition: EditionFacts;
   /** Whether every chapter ends with the picture of its order of work; not, if absent. */
   readonly orderGraphs?: boolean;
+  readonly flate: Flate;
+  /** Null prints every part anew. */
+  readonly store: PartStore | null;
+}
+
+/** A booklet as it came off the press. */
+export interface PrintedBooklet extends Printed {
+  /** The same pages without tags, outline and links, to be put on sheets of paper. */
+  readonly plain: () => Uint8Array;
+  /** The whole of what was printed as one document, with its page numbers. */
+  readonly html: () => string;
+  /** How many of its parts were printed in this run, and how many were kept from earlier ones. */
+  readonly parts: { readonly printed: number; readonly kept: number };
 }
 
 /** What came off the press. */

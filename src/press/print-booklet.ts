@@ -1,20 +1,23 @@
 import { bookletModel } from './booklet-model.ts';
-import { faultsOf } from './guard.ts';
+import { KeptParts } from './kept-parts.ts';
 import { orderGraph } from './order-graph.ts';
 import { drawOrder } from './order-graph-svg.ts';
-import { type BookletOrder, PressStopped, type Printed } from './orders.ts';
+import { type BookletOrder, PressStopped, type PrintedBooklet } from './orders.ts';
+import { fillPageNumbers, hasPageNumbers, pageNumbers } from './page-numbers.ts';
 import { bookletMargins, contentWidthMm, papers } from './paper.ts';
+import { PartPress, type PrintedPart } from './part-press.ts';
+import { joinParts } from './pdf/join.ts';
+import type { Part } from './pdf/part.ts';
 import { render } from './render.ts';
-import { type Run, withBrowser } from './run.ts';
-import { readPlaces, settlePdf } from './settle-pdf.ts';
 import { hasError } from './sheet-face.ts';
+import { type SplitBooklet, splitBooklet } from './split-parts.ts';
 
 /**
- * Prints an edition as a booklet. Fails with `PressStopped` where a sheet has an error and no
- * draft was asked for, where there is no sheet, or where the browser, a template or a font does
- * not work.
+ * Prints an edition as a booklet, part by part, and joins them. Fails with `PressStopped` where a
+ * sheet has an error and no draft was asked for, where there is no sheet, or where the browser, a
+ * template or a font does not work.
  */
-export async function printBooklet(order: BookletOrder): Promise<Printed> {
+export async function printBooklet(order: BookletOrder): Promise<PrintedBooklet> {
   if (order.sheets.length === 0) throw new PressStopped('The edition has no sheet to print.');
   const wrong = order.sheets.filter(({ findings }) => hasError(findings));
   if (wrong.length > 0 && !order.draft) {
@@ -23,84 +26,183 @@ export async function printBooklet(order: BookletOrder): Promise<Printed> {
       `The booklet is printed only as a draft while there are errors in ${names}.`,
     );
   }
-  const { paper, draft, picture } = order;
-  const orders = order.orderGraphs ? await ordersOf(order) : [];
-  const model = bookletModel(order.sheets, order.edition, { paper, draft, picture, orders });
-  const html = await render('booklet.hbs', model, order.templates);
   order.onProgress?.(`Starting ${order.browser.label}`);
-  return withBrowser(order.browser, async (run) => {
-    await run.load(html);
-    const size = papers[paper];
-    const problems = await faultsOf(
-      run,
-      contentWidthMm(size, bookletMargins(size)),
-      order.templates,
-    );
-    order.onProgress?.(`Laying out ${order.sheets.length} sheets`);
-    const bytes = await numbered(run, order);
-    const settled = await settlePdf(bytes, {
-      title: model.title,
-      author: model.club,
-      language: model.language,
-    });
-    if (settled.shrunk.length > 0) {
-      problems.push(
-        `Something is too wide on page ${settled.shrunk.join(', ')}, and the browser shrank the page to fit it.`,
-      );
-    }
-    return { pdf: settled.pdf, pages: settled.pages, problems, remarks: [] };
-  });
+  const press = new PartPress(order.browser);
+  try {
+    return await inParts(order, press);
+  } finally {
+    await press.close();
+  }
 }
 
-/** The picture of each sheet's order of work, by the sheet's place; null where it has none. */
-async function ordersOf({ sheets }: BookletOrder): Promise<readonly (string | null)[]> {
-  const pictures: (string | null)[] = [];
-  for (const [index, { sheet, kind }] of sheets.entries()) {
-    const options = { prefix: `order-${index + 1}`, alone: false };
-    const picture = kind === null ? null : await drawOrder(orderGraph(sheet, kind), options);
-    pictures.push(picture?.svg ?? null);
+async function inParts(order: BookletOrder, press: PartPress): Promise<PrintedBooklet> {
+  const { paper, draft, picture, templates, flate } = order;
+  const pictures = new OrderPictures(order);
+  const model = bookletModel(order.sheets, order.edition, {
+    paper,
+    draft,
+    picture,
+    orders: pictures.places,
+  });
+  const split = splitBooklet(await render('booklet.hbs', model, templates));
+  const margins = bookletMargins(papers[paper]);
+  const widthMm = contentWidthMm(papers[paper], margins);
+  press.load({ shell: split.shell, contentWidthMm: widthMm, templates, flate });
+  const kept = new KeptParts(press, order.store, split.shell, order.browser.make);
+  order.onProgress?.(`Laying out ${order.sheets.length} sheets`);
+  const laidOut = await layOut(split, kept, pictures);
+  const { printed, html, frames } = await numbered(laidOut, kept, order);
+  const closed = press.close();
+  const parts = printed.map(({ part }) => part);
+  const joined = (tagged: boolean) =>
+    joinParts(
+      parts,
+      {
+        title: model.title,
+        author: model.club,
+        language: model.language,
+        furniture: frames,
+        leftShift: ((margins.outerMm - margins.innerMm) * 72) / 25.4,
+        tagged,
+      },
+      flate,
+    );
+  const pdf = joined(true);
+  await closed;
+  return {
+    pdf,
+    plain: () => joined(false),
+    html: () => split.shell.replace(/<\/main>/, () => `${html.join('\n')}</main>`),
+    pages: frames.pages.length,
+    problems: problemsOf(printed),
+    remarks: [],
+    parts: kept.counts,
+  };
+}
+
+interface LaidOut {
+  /** Each part's HTML, with its page numbers still to be filled in. */
+  readonly html: readonly string[];
+  /** In their final form but for those that state page numbers. */
+  readonly parts: readonly PrintedPart[];
+}
+
+/** Prints what states no page number, and finds out how long the rest is. */
+async function layOut(
+  { parts }: SplitBooklet,
+  kept: KeptParts,
+  pictures: OrderPictures,
+): Promise<LaidOut> {
+  const html: string[] = [];
+  const printing: Promise<PrintedPart>[] = [];
+  for (const part of parts) {
+    const filled = await pictures.putIn(part);
+    html.push(filled);
+    const printed = hasPageNumbers(filled) ? kept.measure(filled) : kept.print(filled);
+    // A failure is told where all are waited for.
+    printed.catch(() => undefined);
+    printing.push(printed);
+    // The browser is heard between two parts: it prints while the next picture is drawn.
+    await new Promise((resolve) => setTimeout(resolve, 0));
   }
-  return pictures;
+  return { html, parts: await Promise.all(printing) };
+}
+
+interface Numbered {
+  readonly printed: readonly PrintedPart[];
+  readonly html: readonly string[];
+  readonly frames: Part;
 }
 
 /**
- * Chromium can't put a page number in the contents: it is printed once to learn on which page each
- * place falls, the numbers are filled in, and it is printed again. A number that moved by being
+ * Fills the page numbers in and prints the parts that state them. A number that moved by being
  * filled in is put right once more.
  */
-async function numbered(run: Run, order: BookletOrder): Promise<Uint8Array> {
-  let bytes = await run.pdf({ tagged: true });
-  let before = await readPlaces(bytes);
+async function numbered(laidOut: LaidOut, kept: KeptParts, order: BookletOrder): Promise<Numbered> {
+  let layout = laidOut.parts;
   for (let round = 0; round < 3; round++) {
-    order.onProgress?.(`Printing ${before.pages} pages`);
-    const places = JSON.stringify(Object.fromEntries(before.places));
-    const unknown = await run.ask(`((places) => {
-      const unknown = [];
-      for (const number of document.querySelectorAll('[data-page-of]')) {
-        const page = places[number.dataset.pageOf];
-        if (page === undefined) unknown.push(number.dataset.pageOf);
-        else number.textContent = String(page);
-      }
-      return unknown;
-    })(${places})`);
-    if (Array.isArray(unknown) && unknown.length > 0) {
-      throw new PressStopped(
-        `The booklet's template asks for the page of "${unknown.join('", "')}", but no link leads there ` +
-          'or no element has that id: only places that something links to have a page.',
-      );
-    }
-    bytes = await run.pdf({ tagged: true });
-    const after = await readPlaces(bytes);
-    if (same(before.places, after.places)) return bytes;
-    before = after;
+    const numbers = pageNumbers(layout);
+    const names = layout.flatMap(({ part, frame }) => part.pages.map(() => frame));
+    order.onProgress?.(`Printing ${names.length} pages`);
+    const html = laidOut.html.map((part) => fillPageNumbers(part, numbers));
+    const framing = kept.frames(names);
+    framing.catch(() => undefined);
+    const printed = await Promise.all(
+      html.map((part, at) => {
+        const before = laidOut.parts[at];
+        return hasPageNumbers(part) || before === undefined ? kept.print(part) : before;
+      }),
+    );
+    const frames = await framing;
+    const counts = printed.map(({ part }) => part.pages.length);
+    const isAsLong = counts.every((count, at) => count === layout[at]?.part.pages.length);
+    if (isAsLong && isSame(numbers, pageNumbers(printed))) return { printed, html, frames };
+    layout = printed;
   }
   throw new PressStopped(
     'The page numbers of the contents would not settle: give the number fields a fixed width.',
   );
 }
 
-function same(first: ReadonlyMap<string, number>, second: ReadonlyMap<string, number>): boolean {
+function isSame(first: ReadonlyMap<string, number>, second: ReadonlyMap<string, number>): boolean {
   if (first.size !== second.size) return false;
   for (const [name, page] of first) if (second.get(name) !== page) return false;
   return true;
+}
+
+function problemsOf(printed: readonly PrintedPart[]): string[] {
+  const problems = new Set(printed.flatMap((each) => each.problems));
+  const shrunk: number[] = [];
+  let first = 1;
+  for (const { part } of printed) {
+    shrunk.push(...part.shrunk.map((page) => first + page));
+    first += part.pages.length;
+  }
+  if (shrunk.length > 0) {
+    problems.add(
+      `Something is too wide on page ${shrunk.join(', ')}, and the browser shrank the page to fit it.`,
+    );
+  }
+  return [...problems];
+}
+
+/**
+ * The pictures of the orders of work. The template is filled with a place for each; they are drawn
+ * one by one while the browser prints, and kept, for they take long.
+ */
+class OrderPictures {
+  /** By the sheet's place; null where it has none. */
+  readonly places: readonly (string | null)[];
+  private readonly order: BookletOrder;
+
+  constructor(order: BookletOrder) {
+    this.order = order;
+    this.places = order.sheets.map(({ sheet, kind }, index) => {
+      const has = order.orderGraphs && kind !== null && orderGraph(sheet, kind).boxes.length > 0;
+      return has ? `<!--order of work ${index}-->` : null;
+    });
+  }
+
+  async putIn(html: string): Promise<string> {
+    const found = /<!--order of work (\d+)-->/.exec(html);
+    if (found === null) return html;
+    const index = Number(found[1]);
+    const svg = await this.draw(index);
+    const filled = html.replace(found[0], () => svg);
+    return this.putIn(filled);
+  }
+
+  private async draw(index: number): Promise<string> {
+    const { sheets, store } = this.order;
+    const { sheet, kind } = sheets[index] ?? {};
+    if (sheet === undefined || !kind) return '';
+    const graph = orderGraph(sheet, kind);
+    const options = { prefix: `order-${index + 1}`, alone: false };
+    const name = store?.nameOf(`order of work ${JSON.stringify([graph, options])}`) ?? '';
+    const kept = store?.read(name);
+    if (kept) return Buffer.from(kept).toString('utf8');
+    const svg = (await drawOrder(graph, options))?.svg ?? '';
+    store?.keep(name, Buffer.from(svg, 'utf8'));
+    return svg;
+  }
 }

@@ -17,11 +17,15 @@ export interface Run {
 /** How long one step of the browser may take before the press gives up: 200 pages take 10 s. */
 const patienceMs = 120_000;
 
-/**
- * Starts the browser, hands its one page to `work` and closes it again, whatever happens. Fails
- * with `PressStopped` where it does not start, dies or takes longer than two minutes over a step.
- */
-export async function withBrowser<T>(browser: Browser, work: (run: Run) => Promise<T>): Promise<T> {
+/** A browser that runs. */
+export interface Running {
+  /** A page of its own, beside those that are open. */
+  open(): Promise<Run>;
+  close(): Promise<void>;
+}
+
+/** Starts a browser. Fails with `PressStopped` where it does not start. */
+export async function startBrowser(browser: Browser): Promise<Running> {
   const { launch } = await import('puppeteer-core');
   let running: Puppeteer;
   try {
@@ -30,6 +34,8 @@ export async function withBrowser<T>(browser: Browser, work: (run: Run) => Promi
       headless: 'shell',
       args: [...isolatingSwitches, ...browser.args],
       env: { ...browser.env },
+      // A browser at the other end of a pipe ends when this program does, however that ends.
+      pipe: true,
       timeout: 60_000,
       protocolTimeout: patienceMs,
       waitForInitialPage: false,
@@ -37,15 +43,47 @@ export async function withBrowser<T>(browser: Browser, work: (run: Run) => Promi
   } catch (error) {
     throw new PressStopped(notStarted(browser, error));
   }
+  return {
+    open: () => openPage(running),
+    close: () => closeSoon(running),
+  };
+}
+
+/** A browser that is asked to end, and ended where it does not within three seconds. */
+async function closeSoon(running: Puppeteer): Promise<void> {
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<never>((_, reject) => {
+    timer = setTimeout(() => reject(new Error('late')), 3000);
+  });
   try {
-    return await work(await openPage(running));
-  } catch (error) {
-    if (error instanceof PressStopped) throw error;
-    const reason = error instanceof Error ? firstLine(error.message) : String(error);
-    throw new PressStopped(`The browser (${browser.label}) failed while printing: ${reason}.`);
+    await Promise.race([running.close(), late]);
+  } catch {
+    running.process()?.kill('SIGKILL');
   } finally {
-    await running.close().catch(() => running.process()?.kill('SIGKILL'));
+    clearTimeout(timer);
   }
+}
+
+/**
+ * Starts the browser, hands its one page to `work` and closes it again, whatever happens. Fails
+ * with `PressStopped` where it does not start, dies or takes longer than two minutes over a step.
+ */
+export async function withBrowser<T>(browser: Browser, work: (run: Run) => Promise<T>): Promise<T> {
+  const running = await startBrowser(browser);
+  try {
+    return await work(await running.open());
+  } catch (error) {
+    throw stopped(browser, error);
+  } finally {
+    await running.close();
+  }
+}
+
+/** What went wrong in a browser, in the press's own words. */
+export function stopped(browser: Browser, error: unknown): PressStopped {
+  if (error instanceof PressStopped) return error;
+  const reason = error instanceof Error ? firstLine(error.message) : String(error);
+  return new PressStopped(`The browser (${browser.label}) failed while printing: ${reason}.`);
 }
 
 async function openPage(running: Puppeteer): Promise<Run> {

@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { existsSync, statSync } from 'node:fs';
 import { resolve } from 'node:path';
 import type { Browser } from '../press/index.ts';
 import { PressStopped } from '../press/index.ts';
@@ -81,7 +81,14 @@ function equipped(
   return {
     path,
     label,
+    make: makeOf(path, label),
     env: { ...said, ...variables, ...fontEnvironment(around.env, around.platform) },
     args: unsandboxed ? ['--no-sandbox'] : [],
   };
+}
+
+/** A browser that was brought up to date is another file of another size or day. */
+function makeOf(path: string, label: string): string {
+  const facts = statSync(path, { throwIfNoEntry: false });
+  return `${label} ${facts?.size ?? 0} ${facts?.mtimeMs ?? 0}`;
 }

@@ -1,4 +1,7 @@
-import { basename, resolve } from 'node:path';
+import { basename, join, resolve } from 'node:path';
+import { browserCache } from '../../project/browser-cache.ts';
+import { flate } from '../../project/flate.ts';
+import { partFolder } from '../../project/part-store.ts';
 import { Refusal } from '../../project/refusal.ts';
 import { readTemplates } from '../../project/templates.ts';
 import { placeFindings, stoppers } from '../../report/index.ts';
@@ -63,6 +66,10 @@ export async function booklet(
     return 1;
   }
   const { printBooklet } = await import('../../press/index.ts');
+  const store =
+    options.cache === false
+      ? null
+      : partFolder(join(browserCache(io.env, process.platform), 'parts'));
   const printed = await printBooklet({
     sheets,
     edition: edition.facts,
@@ -72,8 +79,11 @@ export async function booklet(
     picture: pictureSource(project, sheets),
     browser: await browserFor(options, io, progress),
     draft: proof,
+    flate,
+    store,
     onProgress: (message) => progress.show(message),
   });
+  store?.tidy();
   progress.clear();
   const path = outPath(options.out, `booklet${proof ? '-proof' : ''}.pdf`, project, io);
   return deliver(printed, path, proof, project.show, io) ? 0 : 1;

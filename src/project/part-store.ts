@@ -1,0 +1,100 @@
+import { createHash } from 'node:crypto';
+import {
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  statSync,
+  unlinkSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
+import { join } from 'node:path';
+import type { PartStore } from '../press/index.ts';
+import { packageVersion } from './package-root.ts';
+
+/** What is kept in all: some thousand chapters. */
+const largestStore = 256 * 1024 * 1024;
+
+/** A half-written file that is older is nobody's any more, in milliseconds. */
+const abandoned = 60 * 60 * 1000;
+
+const digestLength = 32;
+
+/** A store of printed parts in a folder that is bounded. */
+export interface PartFolder extends PartStore {
+  /** Lets go of what was not used for longest until the rest is within bounds. */
+  tidy(): void;
+}
+
+/**
+ * Keeps printed parts in a folder, a file each, named by what they were printed from and by the
+ * program's version. A file carries the SHA-256 of its content: one that is damaged or half written
+ * is as good as none. Nothing here ever fails: what can't be kept is printed again.
+ */
+export function partFolder(folder: string, bound = largestStore): PartFolder {
+  const pathOf = (name: string) => join(folder, `${name}.part`);
+  const version = packageVersion();
+  let count = 0;
+  return {
+    nameOf: (text) => createHash('sha256').update(`${version} ${text}`).digest('hex').slice(0, 40),
+    read(name) {
+      try {
+        const path = pathOf(name);
+        const bytes = readFileSync(path);
+        const content = bytes.subarray(digestLength);
+        if (!digest(content).equals(bytes.subarray(0, digestLength))) return null;
+        const now = new Date();
+        utimesSync(path, now, now);
+        return content;
+      } catch {
+        return null;
+      }
+    },
+    keep(name, content) {
+      try {
+        mkdirSync(folder, { recursive: true, mode: 0o700 });
+        count += 1;
+        const partial = join(folder, `${name}.${process.pid}-${count}.partial`);
+        writeFileSync(partial, Buffer.concat([digest(content), content]), { flag: 'wx' });
+        renameSync(partial, pathOf(name));
+      } catch {
+        // A full disk or a folder of another user: the next print does without.
+      }
+    },
+    tidy: () => tidy(folder, bound),
+  };
+}
+
+function digest(bytes: Uint8Array): Buffer {
+  return createHash('sha256').update(bytes).digest();
+}
+
+function tidy(folder: string, bound: number): void {
+  const files: { path: string; size: number; used: number }[] = [];
+  try {
+    for (const name of readdirSync(folder)) {
+      const path = join(folder, name);
+      const facts = statSync(path, { throwIfNoEntry: false });
+      if (facts === undefined || !facts.isFile()) continue;
+      if (name.endsWith('.part')) files.push({ path, size: facts.size, used: facts.mtimeMs });
+      else if (name.endsWith('.partial') && Date.now() - facts.mtimeMs > abandoned) discard(path);
+    }
+  } catch {
+    return;
+  }
+  files.sort((first, second) => second.used - first.used);
+  let total = 0;
+  for (const { path, size } of files) {
+    total += size;
+    if (total > bound) discard(path);
+  }
+}
+
+function discard(path: string): void {
+  try {
+    unlinkSync(path);
+  } catch {
+    // Another run was quicker.
+  }
+}
