@@ -284,6 +284,32 @@ export default defineCheck({
       ],
     },
     {
+      name: 'more delivered than the pump displaces',
+      sheet: {
+        front:
+          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: 1A\n  features: [single-barrel, downdraft, pump]\n  pump-bore: 1/2 in',
+        settings:
+          'pump-stroke: { value: 3/8 in, link: medium hole, from: m48 p. 34 }\npump-delivery: { value: 14 ± 2 cm3 per 10 strokes, from: m48 p. 34 }',
+      },
+      expect: [
+        {
+          at: '14 ± 2 cm3 per 10 strokes',
+          message: '',
+          fix: '',
+        },
+      ],
+    },
+    {
+      name: 'a delivery that the pump can just displace',
+      sheet: {
+        front:
+          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: 1A\n  features: [single-barrel, downdraft, pump]\n  pump-bore: 1/2 in',
+        settings:
+          'pump-stroke: { value: 3/8 in, link: medium hole, from: m48 p. 34 }\npump-delivery: { value: 10 ± 2 cm3 per 10 strokes, from: m48 p. 34 }',
+      },
+      expect: [],
+    },
+    {
       name: 'a figure without its unit',
       sheet: withAdvance('value: 14° distributor, crank: 28, speed: 1600 rpm'),
       expect: [

@@ -92,7 +92,9 @@ export default defineCheck({
  */
 function isAsked({ place, derived }: WorkedFigure): boolean {
   const { instance, inputs, solution } = derived;
-  if (!place || instance.binding.silent.includes(solution.for)) return false;
+  // A key beside a setting cannot say a figure for each barrel.
+  if (!place || instance.at !== null) return false;
+  if (instance.binding.silent.includes(solution.for)) return false;
   const { bound } = place;
   const isPlace = bound.is === 'unit' || (bound.is === 'setting' && !(bound.key && !place.setting));
   const isOnSheet = inputs.every(({ from, place: stated }) => from === 'stated' && stated?.span);

@@ -33,6 +33,15 @@ export function textOf(derived: Derived): WorkedText {
   return made;
 }
 
+/** A worked figure in the unit and to the places of the stated one that it is held against. */
+export function textBeside({ instance, solution, figure }: Derived, stated: Statement): WorkedText {
+  const dimension = instance.quantities.get(solution.for)?.quantity.dimension ?? 'ratio';
+  const ends = [stated.nominal, stated.low?.amount, stated.high?.amount];
+  const amounts = ends.filter((amount) => amount !== null && amount !== undefined);
+  const places = Math.max(0, ...amounts.map((amount) => amount.places ?? 0));
+  return workedText(figure, dimension, amounts[0]?.unit ?? '', places);
+}
+
 /** The statements that some inputs rest on, at any remove, the nearest first. */
 function statementsOf(inputs: readonly Input[]): readonly Statement[] {
   const own = inputs.flatMap(({ place, from }) =>
@@ -47,7 +56,7 @@ function statementsOf(inputs: readonly Input[]): readonly Statement[] {
 /** The figures and what they come to, as a clause: `1-1/4 turns of 10-32 UNF is 0.0391 in`. */
 export function toldText({ solution, inputs }: Derived, worked: string): string {
   const { told: words } = solution;
-  if (words === undefined) return `${listed(inputs)} come to ${worked}`;
+  if (words === undefined) return `${listed(inputs)} to ${worked}`;
   const points = new Map(
     inputs.flatMap(({ name, figure }) => {
       const stretch = figure.point ?? figure.nominal;
@@ -58,12 +67,14 @@ export function toldText({ solution, inputs }: Derived, worked: string): string 
   return filled(template, inputs, { worked });
 }
 
+/** `gap 0.028 in and bore 1-7/16 in come`, with what was taken as unsaid in brackets. */
 function listed(inputs: readonly Input[]): string {
   const said = inputs
     .filter(({ from }) => from !== 'unsaid')
     .map((input) => `${input.quantity.label} ${inputText(input)}`);
   const unsaid = inputs.filter(({ from }) => from === 'unsaid').map(inputText);
-  return joined(said, 'and') + (unsaid.length > 0 ? ` (${unsaid.join(', ')})` : '');
+  const taken = unsaid.length > 0 ? ` (${unsaid.join(', ')})` : '';
+  return `${joined(said, 'and')}${taken} ${said.length === 1 ? 'comes' : 'come'}`;
 }
 
 function joined(words: readonly string[], by: string): string {

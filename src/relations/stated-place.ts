@@ -67,12 +67,15 @@ export class Places {
    * (`primary`); null for the one value that serves all.
    */
   find(bound: BoundPlace, dimension: RelationDimension, at: string | null): StatedPlace {
-    const id = `${idOf(bound, at)} ${dimension}`;
-    const known = this.#known.get(id);
+    const key = `${idOf(bound, at)} at ${at} ${dimension}`;
+    const known = this.#known.get(key);
     if (known) return known;
     const found = this.#read(bound, dimension, at);
-    const place: StatedPlace = { ...found, id: idOf(bound, at), bound };
-    this.#known.set(id, place);
+    const own = idOf(bound, at);
+    // What is worked for one barrel is no figure of the other.
+    const id = found.status === 'absent' && at !== null ? `${own} at ${at}` : own;
+    const place: StatedPlace = { ...found, id, bound };
+    this.#known.set(key, place);
     return place;
   }
 

@@ -96,21 +96,37 @@ function amountOf({ nominal, low, high }: Statement): Amount | null {
   return nominal ?? low?.amount ?? high?.amount ?? null;
 }
 
-/** A worked figure as people write it, in a unit. */
+/**
+ * A worked figure as people write it, in a unit; to `least` places at least, where a stated figure
+ * beside it has as many.
+ */
 export function workedText(
   { point, nominal, limits, side }: Figure,
   dimension: RelationDimension,
   unit: string,
+  least = 0,
 ): WorkedText {
   const value = point ?? nominal;
   const base = value && (point ? simplestIn(value) : middle(value));
   const wide = nominal ?? limits;
-  const places = placesFor(base ?? (limits && exactly(limits.hi)), wide, dimension, unit);
+  const ours = placesFor(base ?? (limits && exactly(limits.hi)), wide, dimension, unit);
+  const places = Math.max(ours, least);
   const write = (number: Rational, more = 0, mode: 'nearest' | 'up' | 'down' = 'nearest') =>
     writeBase(number, dimension, unit, places + more, mode);
   const toward = side === 'min' ? 'up' : side === 'max' ? 'down' : 'nearest';
+  // A figure that is itself a limit would seem to lie outside, where the limit is rounded inward.
+  function isAtEnd(number: Rational): boolean {
+    const at = number.valueOf();
+    const { lo, hi } = limits ?? { lo: at, hi: at };
+    const shown = write(number);
+    return (
+      (at <= lo * (1 + GRAIN) && shown !== write(number, 0, 'up')) ||
+      (at >= hi * (1 - GRAIN) && shown !== write(number, 0, 'down'))
+    );
+  }
   const single = base && `${write(base, 0, toward)}${side ? ` ${side}` : ''}`;
-  const band = limits && bandText(limits, dimension, unit, places);
+  const band =
+    limits && bandText(limits, dimension, unit, places + (base && isAtEnd(base) ? 1 : 0));
   const stretch =
     nominal && write(exactly(nominal.lo)) !== write(exactly(nominal.hi))
       ? `${write(exactly(nominal.lo), 0, 'down')} to ${write(exactly(nominal.hi), 0, 'up')}`

@@ -334,6 +334,7 @@ export const plantings: readonly Planting[] = [
     to: '    value: 108 ± 6°\n    at: idle, in degrees of the distributor\n',
     check: 'relation-unworkable',
     on: '108 ± 6°',
+    with: ['value-undefined'],
   },
   {
     sheet: 'ostrel-r8-tollgarth-eight',
