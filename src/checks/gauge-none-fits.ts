@@ -1,5 +1,4 @@
-import { gaugeAdvice, nearestWords, ordinaryKit } from '../gauges/index.ts';
-import { rational } from '../quantity/index.ts';
+import { gaugeAdvice, isForRule, nearestWords, ordinaryKit } from '../gauges/index.ts';
 import { gapsOf } from '../sheet/gaps.ts';
 import { defineCheck } from './define.ts';
 import { kindOf } from './vocabulary.ts';
@@ -27,10 +26,10 @@ export default defineCheck({
       for (const { size, statement, place, isGauged } of gapsOf(setting, sheet, kind)) {
         const { low, high } = statement;
         if (isGauged || !low || !high) continue;
-        if (high.base.sub(low.base).compare(RULE_MM) >= 0) continue;
         const kit = context.kit ?? ordinaryKit();
         const advice = gaugeAdvice(statement, kit, place);
-        if (advice === null || advice.fits.length > 0 || advice.stack?.fits) continue;
+        if (advice === null || isForRule(advice.clearance)) continue;
+        if (advice.fits.length > 0 || advice.stack?.fits) continue;
         const sides = nearestWords(advice);
         report({
           message: 'none',
@@ -93,9 +92,3 @@ export default defineCheck({
     },
   ],
 });
-
-/**
- * A steel rule is marked in 64ths of an inch and read to one of them either way; limits as wide as
- * that need no gauge. Common practice, no source.
- */
-const RULE_MM = rational(254, 10).mul(2).div(64);

@@ -1,3 +1,4 @@
+import Fraction from 'fraction.js';
 import type { Rational, Statement } from '../quantity/model.ts';
 
 /** A gap that is to be measured. */
@@ -27,6 +28,17 @@ export function isWithin(mm: Rational, clearance: Clearance): boolean {
   const least = isOpen(clearance) ? 1 : 0;
   if (lowMm && mm.compare(lowMm) < least) return false;
   return !(highMm && highMm.compare(mm) < least);
+}
+
+/**
+ * A steel rule is marked in 64ths of an inch and read to one of them either way: limits as wide as
+ * that need no gauge. Common practice, no source.
+ */
+const RULE_MM = new Fraction(254n, 10n).mul(2).div(64);
+
+/** Whether two limits are stated that a steel rule can tell. */
+export function isForRule({ lowMm, highMm, stated }: Clearance): boolean {
+  return stated && lowMm !== null && highMm !== null && highMm.sub(lowMm).compare(RULE_MM) >= 0;
 }
 
 /**

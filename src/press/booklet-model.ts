@@ -1,4 +1,3 @@
-import type { Sheet } from '../sheet/model.ts';
 import { type OperationBody, sheetBody } from './body.ts';
 import { type SourceLine, sourceLines } from './citations.ts';
 import { type EditorsNote, editorsNotes } from './editors-notes.ts';
@@ -30,12 +29,17 @@ export interface Chapter {
   readonly order: string | null;
 }
 
-/** A gauge and the chapters that use it. */
+/** A gauge, the chapters that use it and what for. */
 export interface GatherLine {
   readonly label: string;
   readonly inch: string | null;
   readonly mm: string | null;
-  readonly usedBy: readonly { readonly number: number; readonly anchor: string }[];
+  readonly usedBy: readonly {
+    readonly number: number;
+    readonly anchor: string;
+    /** Labels of its settings, parted by commas. */
+    readonly settings: string;
+  }[];
 }
 
 /** A part of the booklet with a heading of its own in the contents. */
@@ -73,6 +77,14 @@ export interface BookletModel {
   readonly clubSafety: readonly string[];
   readonly chapters: readonly Chapter[];
   readonly gauges: readonly { readonly title: string; readonly gauges: readonly GatherLine[] }[];
+  /** How few gauges serve the settings that name none; null where every setting names its own. */
+  readonly fewest: string | null;
+  /** Settings that no gauge at hand serves, each with its chapter. */
+  readonly ungauged: readonly {
+    readonly number: number;
+    readonly anchor: string;
+    readonly text: string;
+  }[];
 }
 
 /** What a booklet is made with besides its sheets. */
@@ -118,10 +130,7 @@ export function bookletModel(
     safety: safetyLines(sheets),
     clubSafety: edition.safety ?? [],
     chapters,
-    gauges: gauges(
-      sheets.map(({ sheet }) => sheet),
-      chapters,
-    ),
+    ...gauges(sheets, chapters, edition),
   };
 }
 
@@ -151,17 +160,25 @@ function worstMark(marks: readonly (string | null)[]): string | null {
   return marks.includes('PROOF') ? 'PROOF' : null;
 }
 
-function gauges(sheets: readonly Sheet[], chapters: readonly Chapter[]): BookletModel['gauges'] {
-  return gaugesToGather(sheets).map((group) => ({
-    title: group.title,
-    gauges: group.gauges.map((line) => ({
-      label: line.label,
-      inch: line.inch,
-      mm: line.mm,
-      usedBy: line.usedBy.flatMap((index) => {
-        const used = chapters[index];
-        return used ? [{ number: used.number, anchor: used.anchor }] : [];
-      }),
+function gauges(
+  sheets: readonly SheetToPrint[],
+  chapters: readonly Chapter[],
+  edition: EditionFacts,
+): Pick<BookletModel, 'gauges' | 'fewest' | 'ungauged'> {
+  const { groups, minimum, unmet } = gaugesToGather(sheets, edition.kit ?? undefined);
+  const chapterOf = (sheet: number) => {
+    const { number = sheet + 1, anchor = '' } = chapters[sheet] ?? {};
+    return { number, anchor };
+  };
+  return {
+    gauges: groups.map(({ title, gauges: lines }) => ({
+      title,
+      gauges: lines.map((line) => ({
+        ...line,
+        usedBy: line.usedBy.map(({ sheet, settings }) => ({ ...chapterOf(sheet), settings })),
+      })),
     })),
-  }));
+    fewest: minimum,
+    ungauged: unmet.map(({ sheet, words }) => ({ ...chapterOf(sheet), text: words })),
+  };
 }

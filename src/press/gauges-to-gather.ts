@@ -1,21 +1,42 @@
+import { type Kit, ordinaryKit } from '../gauges/index.ts';
+import type { Kind } from '../kinds/model.ts';
 import { formatDecimal } from '../quantity/index.ts';
-import type { Gauge, GaugeSystem, Statement } from '../quantity/model.ts';
+import type { Gauge, GaugeSystem } from '../quantity/model.ts';
 import type { PlacedSize, Setting, Sheet } from '../sheet/model.ts';
+import { type GaugeNeeds, gaugeNeeds, keyOf, type Served } from './gauge-needs.ts';
+import { settingLabel } from './setting-rows.ts';
 
-/** A gauge that the edition's work needs, and the units that need it. */
+/** The settings of one sheet that a gauge serves. */
+export interface GaugeUse {
+  /** Index into the list of sheets that was passed. */
+  readonly sheet: number;
+  /** Their labels in the sheet's order, parted by commas: `Float level, Choke unloader`. */
+  readonly settings: string;
+}
+
+/** A gauge that the edition's work needs, and the settings that need it. */
 export interface GaugeLine {
   readonly label: string;
-  /** Its size in decimal inches and millimeters; null where it could not be read. */
+  /** Its size in decimal inches and millimeters; null where it could not be read, or has none. */
   readonly inch: string | null;
   readonly mm: string | null;
-  /** Indexes into the list of sheets that was passed, ascending. */
-  readonly usedBy: readonly number[];
+  /** By sheet, ascending. */
+  readonly usedBy: readonly GaugeUse[];
 }
 
 /** Gauges of one family. */
 export interface GaugeGroup {
   readonly title: string;
   readonly gauges: readonly GaugeLine[];
+}
+
+/** All that the readers of an edition gather before they begin. */
+export interface Gathering {
+  readonly groups: readonly GaugeGroup[];
+  /** How few the chosen gauges are; null where every setting names its own. */
+  readonly minimum: string | null;
+  /** Settings that nothing at hand measures, each with the nearest. */
+  readonly unmet: readonly { readonly sheet: number; readonly words: string }[];
 }
 
 const families: readonly { title: string; systems: readonly GaugeSystem[] }[] = [
@@ -32,43 +53,90 @@ const families: readonly { title: string; systems: readonly GaugeSystem[] }[] = 
 ];
 const otherTitle = 'Other gauges';
 
+interface Found {
+  readonly label: string;
+  readonly gauge: Gauge | null;
+  readonly served: Served[];
+}
+
 /**
- * Every gauge that the settings of these sheets are made with: those named as a gauge, and sizes
- * that are a gauge's name themselves. Grouped by family, ascending by size; gauges whose text could
- * not be read stand last, as written.
+ * Every gauge that the settings of these sheets are made with: those named as a gauge, sizes that
+ * are a gauge's name themselves, and for the gaps that name none the fewest of the kit that serve
+ * them all. Grouped by family, ascending by size; gauges whose text could not be read stand last,
+ * as written.
  */
-export function gaugesToGather(sheets: readonly Sheet[]): GaugeGroup[] {
-  const found = new Map<string, { label: string; gauge: Gauge | null; usedBy: Set<number> }>();
-  for (const [index, sheet] of sheets.entries()) {
+export function gaugesToGather(
+  sheets: readonly { readonly sheet: Sheet; readonly kind: Kind | null }[],
+  kit: Kit = ordinaryKit(),
+): Gathering {
+  const found = new Map<string, Found>();
+  const add = (key: string, label: string, gauge: Gauge | null, served: Served): void => {
+    const line = found.get(key) ?? { label, gauge, served: [] };
+    found.set(key, line);
+    line.served.push(served);
+  };
+  for (const [index, { sheet }] of sheets.entries()) {
     for (const setting of sheet.settings.values()) {
       for (const { size, always } of gaugeSizes(setting)) {
-        const gauge = size.reading.ok ? gaugeOf(size.reading.statement) : null;
+        const gauge = size.reading.ok ? (size.reading.statement.nominal?.gauge ?? null) : null;
         if (gauge === null && !always) continue;
-        const key = gauge === null ? size.text.toLowerCase() : `${gauge.system}/${gauge.name}`;
-        const line = found.get(key) ?? {
-          label: gauge?.label ?? size.text,
-          gauge,
-          usedBy: new Set<number>(),
-        };
-        line.usedBy.add(index);
-        found.set(key, line);
+        const key = gauge === null ? size.text.toLowerCase() : keyOf(gauge);
+        add(key, gauge?.label ?? size.text, gauge, { sheet: index, setting });
       }
     }
   }
-  const groups = [...families.map((family) => family.title), otherTitle].map((title) => {
-    const lines = [...found.values()].filter((line) => familyOf(line.gauge) === title);
-    lines.sort((first, second) => bySize(first, second));
-    return {
-      title,
-      gauges: lines.map(({ label, gauge, usedBy }) => ({
-        label,
-        inch: gauge === null ? null : `${formatDecimal(gauge.mm.div(254, 10), 4)} in`,
-        mm: gauge === null ? null : `${formatDecimal(gauge.mm, 3)} mm`,
-        usedBy: [...usedBy].sort(ascending),
-      })),
-    };
+  const named = [...found.values()].flatMap(({ gauge }) => (gauge === null ? [] : [gauge]));
+  const needs = gaugeNeeds(sheets, named, kit);
+  for (const { gauge, served } of needs.met) add(keyOf(gauge), gauge.label, gauge, served);
+  for (const served of needs.byRule) add('steel rule', 'steel rule', null, served);
+  const labelOf = ({ sheet, setting }: Served): string =>
+    settingLabel(setting, sheets[sheet]?.kind ?? null);
+  return {
+    groups: grouped([...found.values()], labelOf),
+    minimum: minimumWords(needs),
+    unmet: needs.unmet.map(({ served, words }) => ({
+      sheet: served.sheet,
+      words: `${labelOf(served)}: ${words}`,
+    })),
+  };
+}
+
+function grouped(found: readonly Found[], labelOf: (served: Served) => string): GaugeGroup[] {
+  const titles = [...families.map((family) => family.title), otherTitle];
+  return titles
+    .map((title) => {
+      const lines = found.filter((line) => familyOf(line.gauge) === title);
+      lines.sort((first, second) => bySize(first, second));
+      return {
+        title,
+        gauges: lines.map(({ label, gauge, served }) => ({
+          label,
+          inch: gauge === null ? null : `${formatDecimal(gauge.mm.div(254, 10), 4)} in`,
+          mm: gauge === null ? null : `${formatDecimal(gauge.mm, 3)} mm`,
+          usedBy: usesOf(served, labelOf),
+        })),
+      };
+    })
+    .filter((group) => group.gauges.length > 0);
+}
+
+function usesOf(served: readonly Served[], labelOf: (served: Served) => string): GaugeUse[] {
+  const sheets = [...new Set(served.map(({ sheet }) => sheet))].sort((a, b) => a - b);
+  return sheets.map((sheet) => {
+    const own = served.filter((each) => each.sheet === sheet).map(labelOf);
+    return { sheet, settings: [...new Set(own)].join(', ') };
   });
-  return groups.filter((group) => group.gauges.length > 0);
+}
+
+function minimumWords({ count, chosen, atLeast }: GaugeNeeds): string | null {
+  if (count === 0) return null;
+  const settings = count === 1 ? 'One setting names' : `${count} settings name`;
+  if (chosen === 0) return `${settings} no gauge, and those that the others name serve there too.`;
+  const gauges = chosen === 1 ? 'one more gauge serves' : `${chosen} more gauges serve`;
+  const start = `${settings} no gauge: beside those that the sheets name, ${gauges} for all of them`;
+  if (chosen === 1) return `${start}.`;
+  if (chosen === atLeast) return `${start}, and no choice of fewer does.`;
+  return `${start}. At least ${atLeast} are needed; whether ${chosen - atLeast} can be saved is not proven.`;
 }
 
 function gaugeSizes(setting: Setting): { size: PlacedSize; always: boolean }[] {
@@ -80,26 +148,13 @@ function gaugeSizes(setting: Setting): { size: PlacedSize; always: boolean }[] {
   ];
 }
 
-function gaugeOf(statement: Statement): Gauge | null {
-  return statement.nominal?.gauge ?? null;
-}
-
 function familyOf(gauge: Gauge | null): string {
   if (gauge === null) return otherTitle;
   return families.find((family) => family.systems.includes(gauge.system))?.title ?? otherTitle;
 }
 
-interface Line {
-  readonly label: string;
-  readonly gauge: Gauge | null;
-}
-
-function bySize(first: Line, second: Line): number {
+function bySize(first: Found, second: Found): number {
   const size = first.gauge && second.gauge ? first.gauge.mm.compare(second.gauge.mm) : 0;
   if (size !== 0) return size;
   return first.label < second.label ? -1 : first.label > second.label ? 1 : 0;
-}
-
-function ascending(first: number, second: number): number {
-  return first - second;
 }

@@ -56,6 +56,37 @@ describe('the edition', () => {
     ]);
   });
 
+  it('reads the club’s own gauges, and says which it cannot', () => {
+    const { edition: found, places } = edition(
+      'gaugeleaf-edition: 1\ntitle: x\nwire-gauge: imperial\norder: [orlo-1a, orlo-2d]\nkit:\n' +
+        '  - drill index 1-3\n  - 22 SWG\n  - 0.026 in\n  - leaf set 0.002-0.003 in\n  - 60\n',
+    );
+    expect(found?.facts.kit?.ordinary).toBe(false);
+    expect(found?.facts.kit?.gauges.map(({ gauge }) => gauge.label)).toEqual([
+      '0.002 in leaf',
+      '0.0025 in leaf',
+      '0.003 in leaf',
+      '22 SWG imperial',
+      'No. 3 drill',
+      'No. 2 drill',
+      'No. 1 drill',
+    ]);
+    expect(places).toEqual([
+      '8:5 error edition-invalid: 0.026 in is a size and names no gauge',
+      expect.stringMatching(/^10:5 error edition-invalid: .*60/),
+    ]);
+  });
+
+  it('without a kit leaves the ordinary one to count, and hands its own to the checks', () => {
+    expect(edition('gaugeleaf-edition: 1\ntitle: x\n').edition?.facts.kit).toBeNull();
+    const root = folderWith({
+      'edition.yaml': 'gaugeleaf-edition: 1\ntitle: x\nkit: [0.026 in wire]\n',
+      'sheets/orlo-1a.md': cleanSheet('orlo-1a'),
+    });
+    const { kit } = openProject(root, root).context(join(root, 'sheets/orlo-1a.md'));
+    expect(kit?.gauges.map(({ gauge }) => gauge.label)).toEqual(['0.026 in wire']);
+  });
+
   it('holds the file against its schema, in plain words', () => {
     const { places } = edition('gaugeleaf-edition: 1\ntitle: x\npapper: a5\n');
     expect(places).toHaveLength(1);
