@@ -7,6 +7,7 @@ import type { Kind, SignalWord } from '../kinds/model.ts';
 import type { Sheet } from '../sheet/model.ts';
 import { directiveHandlers } from './directives.ts';
 import type { PictureSource } from './orders.ts';
+import { type StepFigures, withFigures } from './step-figures.ts';
 import { typesetSize, typesetWords } from './typeset.ts';
 
 /** What stands under one `##` heading, as HTML that is safe to print. */
@@ -59,12 +60,16 @@ const schema = {
   protocols: { ...defaultSchema.protocols, src: null, href: ['http', 'https', 'mailto'] },
 } as unknown as typeof defaultSchema;
 
-/** Makes a sheet's tree into HTML. The tree is the one that was proved: it is not parsed again. */
+/**
+ * Makes a sheet's tree into HTML. The tree is the one that was proved: it is not parsed again.
+ * `figures` gives what is drawn for the operation at an index; without it nothing is.
+ */
 export function sheetBody(
   sheet: Sheet,
   kind: Kind | null,
   picture: PictureSource | null,
   prefix: string,
+  figures: (operation: number) => StepFigures | null = () => null,
 ): SheetBody {
   if (sheet.tree === null) return { intro: '', operations: [], messages: [], notes: '' };
   const toHtml = unified()
@@ -93,7 +98,7 @@ export function sheetBody(
       const nodes = rest[index]?.nodes ?? [];
       return {
         title: typesetWords(operation.heading.value.replace(/\s*\{#[^}]*\}\s*$/, '')),
-        html: html(nodes),
+        html: html(withFigures(nodes, figures(index))),
         steps: html(nodes.filter(isDone).map((node) => shortened(node) as RootContent)),
       };
     }),

@@ -2,12 +2,13 @@ import { type OperationBody, sheetBody } from './body.ts';
 import { type SourceLine, sourceLines } from './citations.ts';
 import { type EditorsNote, editorsNotes } from './editors-notes.ts';
 import { gaugesToGather } from './gauges-to-gather.ts';
-import type { EditionFacts, Paper, PictureSource, SheetToPrint } from './orders.ts';
+import type { EditionFacts, Paper, PictureSource, SheetToPrint, Templates } from './orders.ts';
 import { bookletMargins, type Margins, type PaperSize, papers } from './paper.ts';
 import { ruleNotes } from './rule-notes.ts';
 import { type SafetyLine, safetyLines } from './safety.ts';
 import { type SettingRow, settingRows } from './setting-rows.ts';
 import { hasError, type SheetFace, sheetFace } from './sheet-face.ts';
+import { stepFigures } from './step-figures.ts';
 
 /** One unit's chapter. */
 export interface Chapter {
@@ -94,6 +95,8 @@ export interface BookletOptions {
   readonly picture: PictureSource | null;
   /** Pictures of the order of work, by the sheet's place; none where the edition wants none. */
   readonly orders?: readonly (string | null)[];
+  /** The templates, for a club's own pictures in place of drawings; none where absent. */
+  readonly texts?: Templates['texts'];
 }
 
 const sections: BookletModel['sections'] = {
@@ -139,7 +142,15 @@ function chapter(entry: SheetToPrint, index: number, options: BookletOptions): C
   const anchor = `unit-${index + 1}`;
   const sources = sourceLines(sheet);
   const settings = settingRows(sheet, kind, sources);
-  const body = sheetBody(sheet, kind, options.picture, anchor);
+  const body = sheetBody(sheet, kind, options.picture, anchor, (at) => {
+    const operation = sheet.operations[at];
+    if (operation === undefined) return null;
+    return stepFigures(sheet, kind, operation, {
+      prefix: `${anchor}-work-${at + 1}`,
+      narrow: papers[options.paper].small,
+      texts: options.texts ?? new Map(),
+    });
+  });
   return {
     number: index + 1,
     anchor,

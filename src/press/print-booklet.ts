@@ -43,6 +43,7 @@ async function inParts(order: BookletOrder, press: PartPress): Promise<PrintedBo
     draft,
     picture,
     orders: pictures.places,
+    texts: order.templates.texts,
   });
   const split = splitBooklet(await render('booklet.hbs', model, templates));
   const margins = bookletMargins(papers[paper]);

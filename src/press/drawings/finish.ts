@@ -13,6 +13,8 @@ export interface Drawing {
   readonly heightMm: number;
   /** The same in words, for who can't see it: what it shows, and every size that is on it. */
   readonly words: string;
+  /** What it shows, in a few words. */
+  readonly title: string;
 }
 
 /** How a drawing is finished. */
@@ -63,7 +65,11 @@ export function finish(scene: Scene, options: FinishOptions): Drawing {
   const right = Math.max(body.right, ...labels.map((label) => label.left + label.width));
   const top = Math.min(body.top, ...labels.map((label) => label.top));
   const end = Math.max(body.bottom, ...labels.map((label) => label.top + label.height));
-  const notes = scene.notes.flatMap((note) => nameLines(note, right - body.left));
+  const notes = scene.notes.flatMap((parts) => {
+    const [line, ...more] = nameLines(parts.join(' '), right - body.left);
+    if (line !== undefined && more.length === 0) return [line];
+    return parts.flatMap((part) => nameLines(part, right - body.left));
+  });
   const notesTop = end + (notes.length === 0 ? 0 : APART);
   const bottom = notesTop + notes.length * lineHeight.name;
   const [x, y] = [body.left - MARGIN, top - MARGIN];
@@ -103,7 +109,13 @@ export function finish(scene: Scene, options: FinishOptions): Drawing {
     out.push(lettered(line, 'name', body.left, notesTop + at * lineHeight.name, alone));
   });
   out.push('</g>', '</svg>');
-  return { svg: `${out.join('\n')}\n`, widthMm, heightMm, words: options.words };
+  return {
+    svg: `${out.join('\n')}\n`,
+    widthMm,
+    heightMm,
+    words: options.words,
+    title: options.title,
+  };
 }
 
 interface Extent {

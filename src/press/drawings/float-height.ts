@@ -38,7 +38,7 @@ export function floatHeight(feed: Feed): Sketch | null {
   if (upright) scene.upright(0, drawn, x, { top: face.at, bottom: end }, gap.text);
   else scene.upright(-drawn, 0, x, { top: end, bottom: face.at }, gap.text);
   if (upright) scene.name(feed.label('float'), { x: 25, y: drawn + 3 }, drawn + 7);
-  scene.note(`Gap drawn ${scaleWords(scale)}, the rest not to scale.`);
+  scene.note(`Gap drawn ${scaleWords(scale)},`, 'the rest not to scale.');
   return { scene, ...told(feed, gap, gauge?.text ?? null, far, upright) };
 }
 

@@ -64,7 +64,7 @@ function travelled(feed: Feed, set: FedSize): Sketch | null {
   const { label } = feed;
   scene.name(label('lever'), { x: 15, y: PIVOT.y - (drawn / 2) * 0.48 }, -2);
   scene.name(label('rod'), { x: x - 7, y: FACE + 9 }, FACE + 8);
-  scene.note(`Travel drawn ${scaleWords(scale)}, the rest not to scale.`);
+  scene.note(`Travel drawn ${scaleWords(scale)},`, 'the rest not to scale.');
   return {
     scene,
     title: `Travel of the ${label('rod')}`,

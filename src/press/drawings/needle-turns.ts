@@ -22,7 +22,7 @@ export function needleTurns(feed: Feed): Sketch | null {
   if (set?.value == null) return null;
   const pitch = feed.pitchMm('thread');
   const lift = pitch === null ? null : set.value * pitch;
-  const scale = lift === null ? null : enlargement(lift, { least: 1.2, wanted: 3.4, most: 5 });
+  const scale = lift === null ? null : enlargement(lift, { least: 2.4, wanted: 3.4, most: 5.2 });
   const drawn = lift === null || scale === null ? (set.value === 0 ? 0 : 3.6) : lift * scale;
   const scene = new Scene();
   casting(scene);
@@ -39,7 +39,7 @@ export function needleTurns(feed: Feed): Sketch | null {
   scene.name(feed.label('needle'), { x: AXIS + SHANK - 1.4, y: SEAT - drawn - 5.4 }, 20);
   scene.name(feed.label('seat'), { x: AXIS + ORIFICE + 0.9, y: SEAT + 0.9 }, 31);
   if (scale === null) scene.note('Not to scale.');
-  else scene.note(`Lift drawn ${scaleWords(scale)}, the rest not to scale.`);
+  else scene.note(`Lift drawn ${scaleWords(scale)},`, 'the rest not to scale.');
   if (set.travel !== null && scale !== null) {
     const top = 6 - drawn;
     scene.upright(top, top + drawn, AXIS + 8.4, { top: AXIS + 5, bottom: AXIS + 5 }, set.travel);

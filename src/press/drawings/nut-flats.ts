@@ -75,7 +75,13 @@ export function nutFlats(feed: Feed): Sketch | null {
   scene.name(label('jet'), { x: AXIS + (JET.half + JET.bore) / 2, y: BRIDGE.bottom - 0.8 }, 16);
   scene.name(label('nut'), { x: hex.x + 3.2, y: hex.y + 1.4 }, nut + NUT.height + 6);
   if (scale === null) scene.note('Not to scale.');
-  else scene.note(`Drop drawn ${scaleWords(scale)}, the rest not to scale. Flats seen from below.`);
+  else {
+    scene.note(
+      `Drop drawn ${scaleWords(scale)},`,
+      'the rest not to scale.',
+      'Flats seen from below.',
+    );
+  }
   const far = set.travel === null ? '' : `, a drop of ${set.travel}`;
   return {
     scene,

@@ -95,7 +95,7 @@ function drawn(feed: Feed, lie: Lie): { scene: Scene; gap: FedSize } | null {
     y: middle + Math.sign(along) * away * Math.sin(slant),
   };
   scene.name(feed.label('plate'), dot, HEIGHT * 0.8);
-  scene.note(`Gap drawn ${scaleWords(scale)}, the rest not to scale.`);
+  scene.note(`Gap drawn ${scaleWords(scale)},`, 'the rest not to scale.');
   return { scene, gap };
 }
 

@@ -69,7 +69,10 @@ export function rodInJet(feed: Feed): Sketch | null {
   const { label } = feed;
   scene.name(label('jet'), { x: AXIS + JET.half - 3.6, y: 23 }, 20);
   scene.name(label('rod'), { x: AXIS + upper - 1.4, y: 24.6 }, 26);
-  scene.note(`Diameters drawn ${scaleWords(scale).replace('its', 'their')}, lengths not to scale.`);
+  scene.note(
+    `Diameters drawn ${scaleWords(scale).replace('its', 'their')},`,
+    'lengths not to scale.',
+  );
   return {
     scene,
     title: `${capital(label('rod'))} in its ${label('jet')}`,

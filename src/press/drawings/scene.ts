@@ -46,7 +46,8 @@ const OVER = 1.3;
 export class Scene {
   readonly marks: string[] = [];
   readonly labels: Label[] = [];
-  readonly notes: string[] = [];
+  /** Lines of words below, each in the parts at which it may be parted. */
+  readonly notes: (readonly string[])[] = [];
   /** Names that stand inside a part, centered on a point. */
   readonly inside: { readonly line: Line; readonly at: Point }[] = [];
   /** Corners of everything drawn, lettering left out. */
@@ -182,8 +183,8 @@ export class Scene {
     else this.name(text, at, wishY);
   }
 
-  /** A line of words below: what is to scale and what is not. */
-  note(text: string): void {
-    this.notes.push(text);
+  /** A line of words below, in parts: what is to scale and what is not. */
+  note(...parts: readonly string[]): void {
+    this.notes.push(parts);
   }
 }

@@ -20,7 +20,8 @@ export function screwOnLever(feed: Feed): Sketch | null {
   if (set?.value == null) return null;
   const pitch = feed.pitchMm('thread');
   const travel = pitch === null ? null : set.value * pitch;
-  const scale = travel === null ? null : enlargement(travel, { least: 1.2, wanted: 4, most: 6.5 });
+  const scale =
+    travel === null ? null : enlargement(travel, { least: 2.4, wanted: 3.6, most: 6.5 });
   const drawn = travel === null || scale === null ? (set.value === 0 ? 0 : 3.4) : travel * scale;
   const scene = new Scene();
   scene.shape(
@@ -51,7 +52,7 @@ export function screwOnLever(feed: Feed): Sketch | null {
   scene.name(label('lever'), { x: SHAFT.x + drawn * 0.45 + 0.3, y: 20 }, 19);
   scene.name(label('contact'), { x: CONTACT + 0.9, y: 25 }, 29);
   if (scale === null) scene.note('Not to scale.');
-  else scene.note(`Travel drawn ${scaleWords(scale)}, the rest not to scale.`);
+  else scene.note(`Travel drawn ${scaleWords(scale)},`, 'the rest not to scale.');
   const far = set.travel === null ? '' : `, a travel of ${set.travel}`;
   return {
     scene,

@@ -1,0 +1,99 @@
+import type { Element, ElementContent, RootContent } from 'hast';
+import type { Kind } from '../kinds/model.ts';
+import type { Operation, Sheet } from '../sheet/model.ts';
+import { operationDrawings } from './drawings/index.ts';
+import type { Templates } from './orders.ts';
+import { escapeHtml, typesetWords } from './typeset.ts';
+
+/** The figures of one operation as HTML, and whether they stand beside its steps or below them. */
+export interface StepFigures {
+  readonly html: string;
+  readonly beside: boolean;
+}
+
+/** What figures are made with besides the sheet. */
+export interface FigureOptions {
+  /** What the ids of the figures begin with. */
+  readonly prefix: string;
+  /** Whether the column is too narrow for steps beside a figure. */
+  readonly narrow: boolean;
+  /** The templates, for a club's own pictures among them. */
+  readonly texts: Templates['texts'];
+}
+
+/**
+ * The figures of an operation. The sheet's own picture under its heading goes before all others; then a
+ * club's `drawings/OPERATION.svg` among its templates; then the drawings of its kind, each replaced by
+ * a club's `drawings/NAME.svg`. Null where there is none.
+ */
+export function stepFigures(
+  sheet: Sheet,
+  kind: Kind | null,
+  operation: Operation,
+  options: FigureOptions,
+): StepFigures | null {
+  if (sheet.pictures.some((picture) => picture.operation === operation.index)) return null;
+  const known = operation.canonical === null ? null : kind?.operations.get(operation.canonical);
+  if (!known) return null;
+  const own = options.texts.get(`drawings/${known.name}.svg`);
+  const figures =
+    own !== undefined
+      ? [picture(own, known.label)]
+      : operationDrawings(sheet, kind, operation, { prefix: options.prefix, alone: false }).map(
+          ({ shows, svg, title, words }) => {
+            const other = options.texts.get(`drawings/${shows}.svg`);
+            return other === undefined ? figure(svg, title) : picture(other, words);
+          },
+        );
+  if (figures.length === 0) return null;
+  const beside = figures.length === 1 && !options.narrow;
+  return {
+    html: `<div class="drawings ${beside ? 'beside' : 'below'}">${figures.join('')}</div>`,
+    beside,
+  };
+}
+
+function figure(svg: string, title: string): string {
+  return `<figure>${svg}<figcaption>${typesetWords(title)}</figcaption></figure>`;
+}
+
+/** A club's picture, as an image of its own: nothing in it can reach the page. */
+function picture(svg: string, alt: string): string {
+  const data = Buffer.from(svg, 'utf8').toString('base64');
+  return `<figure><img src="data:image/svg+xml;base64,${data}" alt="${escapeHtml(alt)}"></figure>`;
+}
+
+/**
+ * Figures put where they belong among what stands below a heading: just before the steps that print a
+ * setting, so that they stand beside them, or just after. Without such steps the first list of
+ * steps counts, and without any they come last.
+ */
+export function withFigures(
+  nodes: readonly RootContent[],
+  figures: StepFigures | null,
+): readonly RootContent[] {
+  if (figures === null) return nodes;
+  const lists = nodes.flatMap((node, at) =>
+    node.type === 'element' && node.tagName === 'ol' ? [{ node, at }] : [],
+  );
+  const steps = lists.find(({ node }) => printsSetting(node)) ?? lists[0];
+  const at = steps === undefined ? nodes.length : steps.at + (figures.beside ? 0 : 1);
+  const raw = { type: 'raw', value: figures.html } as unknown as RootContent;
+  if (steps === undefined || !figures.beside)
+    return [...nodes.slice(0, at), raw, ...nodes.slice(at)];
+  // Held together by the style, or a figure that has no room left would go to the next page alone.
+  const together: Element = {
+    type: 'element',
+    tagName: 'div',
+    properties: { className: ['with-drawing'] },
+    children: [raw as ElementContent, steps.node],
+  };
+  return [...nodes.slice(0, at), together, ...nodes.slice(at + 1)];
+}
+
+function printsSetting(node: Element | ElementContent): boolean {
+  if (node.type !== 'element') return false;
+  const names = node.properties.className;
+  if (Array.isArray(names) && names.includes('values')) return true;
+  return node.children.some(printsSetting);
+}
