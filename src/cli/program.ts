@@ -172,7 +172,15 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
     .argument('<sheet>', 'a sheet, by path or by name')
     .option('--full', 'also sources, assumptions and range, and what is missing where')
     .option('--json', 'one JSON object in place of the table')
+    .option(
+      '--like <other>',
+      'compare the throttles of two sheets: areas at one gap, gaps of one area',
+    )
     .action(async (sheet: string, options) => {
+      if (options.like !== undefined) {
+        const { like } = await import('./like.ts');
+        return done(await like(sheet, options.like, options, io));
+      }
       const { work } = await import('./commands/work.ts');
       done(await work(sheet, options, io));
     });

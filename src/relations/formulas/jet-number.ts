@@ -16,8 +16,5 @@ export default defineRelation({
     bore: { label: 'bore of the jet', symbol: 'bore', dimension: 'length' },
     marked: { label: 'size that the number stands for', symbol: 'number', dimension: 'length' },
   },
-  solutions: [
-    { for: 'bore', from: ['marked'], above: ['marked'], solve: ({ marked }) => marked },
-    { for: 'marked', from: ['bore'], above: ['bore'], offer: false, solve: ({ bore }) => bore },
-  ],
+  solutions: [{ for: 'bore', from: ['marked'], above: ['marked'], solve: ({ marked }) => marked }],
 });
