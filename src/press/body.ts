@@ -5,6 +5,7 @@ import remarkRehype from 'remark-rehype';
 import { unified } from 'unified';
 import type { Kind, SignalWord } from '../kinds/model.ts';
 import type { Sheet } from '../sheet/model.ts';
+import { cardSteps } from './card-steps.ts';
 import { directiveHandlers } from './directives.ts';
 import type { PictureSource } from './orders.ts';
 import { type StepFigures, withFigures } from './step-figures.ts';
@@ -99,7 +100,7 @@ export function sheetBody(
       return {
         title: typesetWords(operation.heading.value.replace(/\s*\{#[^}]*\}\s*$/, '')),
         html: html(withFigures(nodes, figures(index))),
-        steps: html(nodes.filter(isDone).map((node) => shortened(node) as RootContent)),
+        steps: html(cardSteps(nodes)),
       };
     }),
     messages: messagesIn(tree).map(({ signal, hazards, words }) => ({
@@ -109,39 +110,6 @@ export function sheetBody(
     })),
     notes: html(notes),
   };
-}
-
-function isDone(node: RootContent): boolean {
-  if (node.type !== 'element') return false;
-  return node.tagName === 'ol' || classOf(node).includes('safety');
-}
-
-/** Without pictures, and with a reminder in place of a safety message that names its hazard. */
-function shortened(node: RootContent | ElementContent): RootContent | ElementContent {
-  if (node.type !== 'element') return node;
-  const hazards = node.properties.dataHazards;
-  if (typeof hazards === 'string' && hazards !== '') {
-    const signal = signalOf(node);
-    const head = signal === 'notice' ? 'NOTICE' : `⚠ ${signal.toUpperCase()}`;
-    return {
-      type: 'element',
-      tagName: 'p',
-      properties: { className: ['reminder'] },
-      children: [
-        {
-          type: 'element',
-          tagName: 'b',
-          properties: {},
-          children: [{ type: 'text', value: head }],
-        },
-        { type: 'text', value: ` ${hazards}` },
-      ],
-    };
-  }
-  const children = node.children.filter(
-    (child) => !(child.type === 'element' && child.tagName === 'img'),
-  );
-  return { ...node, children: children.map((child) => shortened(child) as ElementContent) };
 }
 
 function messagesIn(

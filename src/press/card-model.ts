@@ -1,35 +1,33 @@
 import type { Finding } from '../checks/define.ts';
-import type { Kind, SignalWord } from '../kinds/model.ts';
+import type { Kind } from '../kinds/model.ts';
 import type { Sheet } from '../sheet/model.ts';
-import { type SheetBody, sheetBody } from './body.ts';
+import { sheetBody } from './body.ts';
+import { type CardCaution, cardCautions } from './card-cautions.ts';
+import { cardCode } from './card-code.ts';
+import { type Density, type DensityName, densitiesFor, densityNames } from './card-densities.ts';
+import type { CardReadings } from './card-readings.ts';
+import { type CardRow, cardRows } from './card-rows.ts';
 import { type SourceLine, sourceLines } from './citations.ts';
 import { type EditorsNote, editorsNotes } from './editors-notes.ts';
+import { usualDistanceMm } from './legibility.ts';
 import type { EditionFacts, Paper, PictureSource } from './orders.ts';
 import { cardMargins, type Margins, type PaperSize, papers } from './paper.ts';
 import { ruleNotes } from './rule-notes.ts';
-import { type SafetyLine, safetyLines, signalOrder } from './safety.ts';
-import { type SettingRow, settingRows } from './setting-rows.ts';
+import { safetyLines } from './safety.ts';
+import { settingMeant, settingRows } from './setting-rows.ts';
 import { hasError, type SheetFace, sheetFace } from './sheet-face.ts';
-import { typesetWords } from './typeset.ts';
 
 /** One operation on the card. */
 export interface CardOperation {
   readonly number: number;
   /** HTML. */
   readonly title: string;
+  /** The settings that it makes, by their numbers in the table: `4`, `1–3, 7`; null for none. */
+  readonly sets: string | null;
+  /** Whether a hazard stands among its steps. */
+  readonly alert: boolean;
   /** Numbered steps with their safety messages, as HTML; never empty. */
   readonly steps: string;
-}
-
-/** A caution at the head of the card. */
-export interface CardCaution {
-  readonly signal: SignalWord;
-  /** `WARNING`. */
-  readonly word: string;
-  /** Whether the alert symbol stands with it: not for NOTICE. */
-  readonly alert: boolean;
-  /** HTML. */
-  readonly html: string;
 }
 
 /** Everything a bench card prints, as plain data: what the template `card.hbs` is given. */
@@ -43,33 +41,51 @@ export interface CardModel {
   readonly margins: Margins;
   /** Whether DRAFT goes across each side. */
   readonly draft: boolean;
-  /** How closely it is set, from `densities`. */
-  readonly density: string;
-  /**
-   * The sheet's own messages, in falling order of harm; the kind's words for a hazard that the
-   * work meets and the sheet says nothing of.
-   */
+  /** Tells by telephone whether two cards say the same; see `cardCode`. */
+  readonly code: string;
+  readonly readingDistanceMm: number;
+  /** The type sizes that the press may choose among, the roomiest first. */
+  readonly densities: readonly Density[];
+  /** The label size of the tightest of them, in millimeters. */
+  readonly leastLabelMm: number;
+  readonly density: DensityName;
+  readonly content: CardContent;
   readonly cautions: readonly CardCaution[];
-  readonly settings: readonly SettingRow[];
+  readonly settings: readonly CardRow[];
   readonly operations: readonly CardOperation[];
   /** Footnotes, as HTML; empty for none. */
   readonly footnotes: string;
   readonly notes: readonly EditorsNote[];
   readonly sources: readonly SourceLine[];
   readonly hasGauges: boolean;
+  /** Who set the unit, which one and when, from a bench record; null for a card to be filled in. */
+  readonly record: CardRecord | null;
+}
+
+/** The foot of a card that a bench record fills in. */
+export interface CardRecord {
+  readonly serial: string | null;
+  readonly by: string | null;
+  readonly date: string | null;
+  readonly rule: string;
 }
 
 /**
- * How closely a card may be set, the roomiest first; `card.css` says what each means. `short` is
- * `tight` with the steps left to the booklet: the operations stand as a list to tick.
+ * How much of the work a card has, the most first. `full`: all. `brief`: of every step its first
+ * sentence and what it must not be without, the steps run in, no rulings. `terse`: and of the
+ * cautions, the hazard and how to avoid it. `list`: and no steps, the operations as a list to tick.
  */
-export const densities = ['roomy', 'regular', 'close', 'tight', 'short'] as const;
+export const contents = ['full', 'brief', 'terse', 'list'] as const;
+export type CardContent = (typeof contents)[number];
 
 /** What a card is made with besides the sheet. */
 export interface CardOptions {
   readonly paper: Paper;
   readonly draft: boolean;
   readonly picture: PictureSource | null;
+  /** The heights of capitals of the fonts in ems, by family. */
+  readonly capHeights: ReadonlyMap<string, number>;
+  readonly readings: CardReadings | null;
 }
 
 /**
@@ -84,53 +100,83 @@ export function cardModel(
   options: CardOptions,
 ): CardModel {
   const sources = sourceLines(sheet);
-  const settings = settingRows(sheet, kind, sources);
+  const rows = settingRows(sheet, kind, sources);
+  const settings = cardRows(rows, options.readings, papers[options.paper].small);
   const body = sheetBody(sheet, kind, options.picture, 'card');
   const operations: CardOperation[] = [];
-  for (const operation of body.operations) {
+  for (const [index, operation] of body.operations.entries()) {
     if (operation.steps === '') continue;
     operations.push({
       number: operations.length + 1,
       title: operation.title,
+      sets: numbersOf(sheet, kind, index, settings),
+      alert: operation.steps.includes('⚠'),
       steps: operation.steps,
     });
   }
-  return {
+  const readingDistanceMm = edition?.readingDistanceMm ?? usualDistanceMm;
+  const densities = densitiesFor(readingDistanceMm, options.capHeights);
+  const content = {
     face: sheetFace(sheet, kind),
     club: edition?.club ?? null,
     edition: edition?.edition ?? null,
     notice: edition?.notice ?? null,
     language: edition?.language ?? 'en',
-    paper: papers[options.paper],
-    margins: cardMargins(papers[options.paper]),
-    draft: options.draft || hasError(findings),
-    density: densities[0],
-    cautions: cautions(body, safetyLines([{ sheet, kind }])),
-    settings,
+    cautions: cardCautions(body, safetyLines([{ sheet, kind }])),
     operations,
     footnotes: body.notes,
     notes: [...editorsNotes(findings), ...ruleNotes(sheet, kind)],
     sources,
-    hasGauges: settings.some((row) => row.gauge !== null),
+  };
+  return {
+    ...content,
+    settings,
+    code: cardCode(plain(JSON.stringify({ ...content, settings: rows }))),
+    paper: papers[options.paper],
+    margins: cardMargins(papers[options.paper]),
+    draft: options.draft || hasError(findings),
+    readingDistanceMm,
+    densities,
+    leastLabelMm: densities.at(-1)?.labelMm ?? 0,
+    density: densityNames[0],
+    content: contents[0],
+    hasGauges: settings.some(
+      (row) => row.gauge !== null || row.values.some(({ reading }) => reading?.gauge != null),
+    ),
+    record: recordOf(options.readings),
   };
 }
 
-function cautions(body: SheetBody, usual: readonly SafetyLine[]): CardCaution[] {
-  const found = new Map<string, CardCaution>();
-  const covered = new Set<string>();
-  const add = (signal: SignalWord, html: string) => {
-    const word = signal.toUpperCase();
-    found.set(`${signal} ${html}`, { signal, word, alert: signal !== 'notice', html });
-  };
-  for (const message of body.messages) {
-    for (const label of message.hazards.split(', ')) covered.add(label);
-    add(message.signal, message.html);
-  }
-  for (const line of usual) {
-    if (covered.has(line.label)) continue;
-    add(line.signal, `<p>${typesetWords(`${line.hazard} ${line.consequence} ${line.avoid}`)}</p>`);
-  }
-  return [...found.values()].sort(
-    (first, second) => signalOrder.indexOf(first.signal) - signalOrder.indexOf(second.signal),
+/** Words and figures alone: how they are marked up is layout, and no content of a card. */
+function plain(html: string): string {
+  return html.replace(/<[^>]*>/g, '');
+}
+
+function recordOf(readings: CardReadings | null): CardRecord | null {
+  if (readings === null) return null;
+  const { serial, by, date, rule } = readings;
+  return { serial, by, date, rule };
+}
+
+/** The numbers of the settings that an operation uses, as runs: `1–3, 7`. */
+function numbersOf(
+  sheet: Sheet,
+  kind: Kind | null,
+  operation: number,
+  rows: readonly CardRow[],
+): string | null {
+  const names = new Set(
+    sheet.values
+      .filter((use) => use.operation === operation)
+      .map((use) => settingMeant(use.name, sheet, kind)?.name.value),
   );
+  const runs: { first: number; last: number }[] = [];
+  for (const { name, number } of rows) {
+    if (!names.has(name)) continue;
+    const run = runs.at(-1);
+    if (run?.last === number - 1) run.last = number;
+    else runs.push({ first: number, last: number });
+  }
+  if (runs.length === 0) return null;
+  return runs.map(({ first, last }) => (first === last ? first : `${first}–${last}`)).join(', ');
 }

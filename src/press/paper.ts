@@ -34,7 +34,7 @@ export const papers: Readonly<Record<Paper, PaperSize>> = {
   a5: { name: 'a5', label: 'A5', widthMm: 148, heightMm: 210, css: '148mm 210mm', small: true },
 };
 
-/** Margins of a print, in millimeters; a card has the same on both sides of the leaf. */
+/** Margins of a print, in millimeters; on the back of a leaf inner and outer change places. */
 export interface Margins {
   readonly topMm: number;
   readonly bottomMm: number;
@@ -43,11 +43,15 @@ export interface Margins {
   readonly outerMm: number;
 }
 
-/** The card's margins: as narrow as desk printers reach. */
+/**
+ * The card's margins: inside, room for a binder's holes, whose edges lie 15 to 16.3 mm in; elsewhere as
+ * narrow as desk printers reach, and wide enough to be trimmed for a laminating pouch. A line of
+ * the issue stands in the lower one.
+ */
 export function cardMargins(paper: PaperSize): Margins {
   return paper.small
-    ? { topMm: 7.5, bottomMm: 7.5, innerMm: 8, outerMm: 8 }
-    : { topMm: 10, bottomMm: 9, innerMm: 11, outerMm: 11 };
+    ? { topMm: 7.5, bottomMm: 11, innerMm: 17, outerMm: 7.5 }
+    : { topMm: 9, bottomMm: 12.5, innerMm: 18, outerMm: 9 };
 }
 
 /** The booklet's margins: room for the fold inside, for running heads above, numbers below. */

@@ -24,6 +24,16 @@ export interface DissentLine extends ValueLine {
   readonly ruling: string | null;
 }
 
+/** A figure that was worked from others and that no source states: printed as such. */
+export interface WorkedLine {
+  /** What it is: `travel`. */
+  readonly label: string;
+  /** `0.0508 to 0.0555 in`. */
+  readonly text: string;
+  /** What it was worked from: `turns × pitch`. */
+  readonly by: string;
+}
+
 /** One setting as a table prints it. */
 export interface SettingRow {
   /** Its place in the order of work, from 1. */

@@ -1,3 +1,5 @@
+import { allUnits } from '../quantity/index.ts';
+
 /**
  * Sizes and short texts as HTML. Figures and words stay what was written; what changes is how they
  * are drawn: a true fraction bar, primes for inch and foot marks, a minus for a hyphen before a
@@ -26,15 +28,59 @@ export function sizeParts(text: string): readonly string[] {
   return text.trim().split(parting);
 }
 
-/** A size as HTML; a number and its unit never part across lines. */
+/** A size of no more letters than this can stay on one line of a narrow column. */
+const shortSize = 26;
+
+/**
+ * A size as HTML; a number and its unit never part across lines. One that is short is marked `short`,
+ * so that a style can keep it whole.
+ */
 export function typesetSize(text: string): string {
   const parts = sizeParts(text).map((part) => `<span class="together">${figures(part)}</span>`);
-  return `<span class="size">${parts.join(' ')}</span>`;
+  const length = text.trim().length <= shortSize ? ' short' : '';
+  return `<span class="size${length}">${parts.join(' ')}</span>`;
 }
 
-/** A line of words (a title, a note, a reason) as HTML, its fractions and primes drawn. */
-export function typesetWords(text: string): string {
-  return figures(text);
+/** Words behind a number that are its unit, the longest forms first. */
+const unitWords = allUnits()
+  .flatMap((unit) => unit.spellings)
+  .filter((spelling) => /^[\p{L}°]/u.test(spelling))
+  .sort((first, second) => second.length - first.length)
+  .map((spelling) => spelling.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'))
+  .join('|');
+
+/**
+ * What stays on one line in running words: years from and to, a number with its word before it or its
+ * unit behind it, a mixed number, a thread.
+ */
+const keptWhole = new RegExp(
+  `(?<![\\p{L}\\d.,/⁄-])(?:(?:nos?|pp?|figs?)\\. )?\\d+(?:[.,/⁄–-]\\d+)*(?: \\d+[/⁄]\\d+)?(?: (?:${unitWords})(?![\\p{L}\\d]))?`,
+  'giu',
+);
+
+/** A span of years keeps its figures and takes the dash that stands for "to". */
+const years = /^((?:1[89]|20)\d\d)-((?:1[89]|20)\d\d)$/;
+
+/**
+ * A line of words (a title, a note, a reason) as HTML, its fractions and primes drawn; numbers stay
+ * with their units, and a span of years is not parted.
+ */
+export function typesetWords(written: string): string {
+  // Quotation marks are drawn while each still has its neighbors.
+  const text = marks(written, false, false);
+  let html = '';
+  let from = 0;
+  for (const match of text.matchAll(keptWhole)) {
+    const whole = match[0];
+    if (!/[\s-]/.test(whole)) continue;
+    const end = match.index + whole.length;
+    // What begins a longer figure or word is not cut off from it.
+    if (/^(?:[.,/⁄-]?\d|\p{L}|-\p{L})/u.test(text.slice(end))) continue;
+    html += figures(text.slice(from, match.index));
+    html += `<span class="together">${figures(whole.replace(years, '$1–$2'))}</span>`;
+    from = end;
+  }
+  return html + figures(text.slice(from));
 }
 
 const fraction = /(?<![\p{L}\d.,/⁄])((\d+)([- ]))?(\d{1,3})([/⁄])(\d{1,3})(?![\d⁄]|\/(?![-−+]))/gu;

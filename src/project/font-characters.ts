@@ -1,4 +1,4 @@
-import { brotliDecompressSync } from 'node:zlib';
+import { fontTable } from './font-table.ts';
 
 /** The code points that one at least of these fonts has a glyph for. */
 export function charactersOf(fonts: Iterable<Uint8Array>): ReadonlySet<number> {
@@ -19,71 +19,13 @@ export function fontCoverage(bytes: Uint8Array): ReadonlySet<number> {
   if (before) return before;
   let codes: ReadonlySet<number>;
   try {
-    const table = characterMap(bytes);
+    const table = fontTable(bytes, 'cmap');
     codes = table === null ? new Set() : readCharacterMap(table);
   } catch {
     codes = new Set();
   }
   known.set(bytes, codes);
   return codes;
-}
-
-function view(bytes: Uint8Array): DataView {
-  return new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-}
-
-function characterMap(bytes: Uint8Array): DataView | null {
-  const file = view(bytes);
-  if (file.getUint32(0) === 0x774f4632) return fromWoff2(bytes, file);
-  const count = file.getUint16(4);
-  for (let at = 12; at < 12 + count * 16; at += 16) {
-    // The tag `cmap`.
-    if (file.getUint32(at) !== 0x636d6170) continue;
-    const start = file.getUint32(at + 8);
-    return view(bytes.subarray(start, start + file.getUint32(at + 12)));
-  }
-  return null;
-}
-
-/** Number of `cmap`, `glyf` and `loca` in WOFF2's list of known tags. */
-const CMAP = 0;
-const GLYF = 10;
-const LOCA = 11;
-
-function fromWoff2(bytes: Uint8Array, file: DataView): DataView | null {
-  const count = file.getUint16(12);
-  const packedLength = file.getUint32(20);
-  let at = 48;
-  const number = (): number => {
-    // UIntBase128: seven bits a byte, the top bit says that more follow.
-    let value = 0;
-    for (;;) {
-      const byte = file.getUint8(at++);
-      value = value * 128 + (byte & 127);
-      if (byte < 128) return value;
-    }
-  };
-  let offset = 0;
-  let found: { start: number; length: number } | null = null;
-  for (let table = 0; table < count; table++) {
-    const flags = file.getUint8(at++);
-    const tag = flags & 63;
-    const own = tag === 63 ? file.getUint32(at) : 0;
-    if (tag === 63) at += 4;
-    const original = number();
-    const isOutline = tag === GLYF || tag === LOCA;
-    const version = flags >> 6;
-    const transformed = isOutline ? version !== 3 : version !== 0;
-    const length = transformed ? number() : original;
-    if (tag === CMAP || own === 0x636d6170) found = { start: offset, length };
-    offset += length;
-  }
-  if (found === null) return null;
-  const unpacked = brotliDecompressSync(bytes.subarray(at, at + packedLength), {
-    // A font that unpacks to more than this is an attack, not a font.
-    maxOutputLength: 64 * 1024 * 1024,
-  });
-  return view(unpacked.subarray(found.start, found.start + found.length));
 }
 
 function readCharacterMap(table: DataView): Set<number> {

@@ -2,6 +2,7 @@ import { type Dirent, readdirSync, realpathSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Templates } from '../press/index.ts';
 import { decodeText } from './decode.ts';
+import { capHeightOf } from './font-cap-height.ts';
 import { charactersOf } from './font-characters.ts';
 import { byBytes } from './list-sheets.ts';
 import { packageRoot } from './package-root.ts';
@@ -27,7 +28,12 @@ export function readTemplates(projectRoot: string): Templates {
   if (isFolder(club) && realpathSync(club) !== realpathSync(own)) {
     readFolder(projectRoot, club, '', texts, fonts);
   }
-  return { texts, fonts, characters: charactersOf(fonts.values()) };
+  const capHeights = new Map<string, number>();
+  for (const [name, bytes] of fonts) {
+    const height = capHeightOf(bytes);
+    if (height !== null) capHeights.set(name, height);
+  }
+  return { texts, fonts, characters: charactersOf(fonts.values()), capHeights };
 }
 
 function readFolder(

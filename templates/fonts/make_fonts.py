@@ -193,6 +193,9 @@ def fraction_face(source, family, style, out, scale, lift):
         for table in font['cmap'].tables:
             if table.isUnicode():
                 table.cmap[code] = name
+    # The press takes the height of a face's letters from here; these faces have figures alone.
+    font['OS/2'].sCapHeight = round(font['OS/2'].sCapHeight * scale)
+    font['OS/2'].sxHeight = 0
     rename(font, family, style)
     for tag in ('GSUB', 'GPOS', 'GDEF'):
         if tag in font:

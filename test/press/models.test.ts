@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { bookletModel } from '../../src/press/booklet-model.ts';
 import { cardModel } from '../../src/press/card-model.ts';
+import { capHeightsByFamily } from '../../src/press/font-faces.ts';
 import type { EditionFacts } from '../../src/press/index.ts';
 import { render } from '../../src/press/render.ts';
 import { builtInTemplates, expectGolden, finding, sampleText, toPrint } from './stand.ts';
@@ -15,7 +16,8 @@ const edition: EditionFacts = {
 const accepted = finding({ accepted: 'The bench gauge reads to half a thousandth.' });
 const picture = () => ({ dataUri: 'data:image/png;base64,iVBORw0KGgo=' });
 const entry = toPrint(sampleText, [accepted]);
-const options = { paper: 'letter', draft: false, picture } as const;
+const capHeights = capHeightsByFamily(builtInTemplates());
+const options = { paper: 'letter', draft: false, picture, capHeights, readings: null } as const;
 
 function card(text: string, findings = [accepted]) {
   const { sheet, kind } = toPrint(text);
@@ -204,9 +206,8 @@ describe('templates', () => {
   const templates = builtInTemplates();
   const model = cardModel(entry.sheet, entry.kind, [], null, options);
   const withCard = (text: string) => ({
+    ...templates,
     texts: new Map([...templates.texts, ['card.hbs', text]]),
-    fonts: templates.fonts,
-    characters: templates.characters,
   });
 
   test('a name that the model lacks stops the press and is named', async () => {

@@ -40,8 +40,13 @@ describe('a size', () => {
 
   test('a number and its unit are held together, and a tolerance may go to the next line', () => {
     expect(typesetSize('475 ± 25 rpm')).toBe(
-      '<span class="size"><span class="together">475</span> <span class="together">± 25 rpm</span></span>',
+      '<span class="size short"><span class="together">475</span> <span class="together">± 25 rpm</span></span>',
     );
+  });
+
+  test('one that would fill a line by itself may part', () => {
+    const long = '1/2 turn in after first contact with the cam';
+    expect(typesetSize(long)).toMatch(/^<span class="size"><span class="together">/);
   });
 
   test('upper and lower figures are told apart for their fonts', () => {
@@ -52,7 +57,7 @@ describe('a size', () => {
 
   test('HTML in a value is text', () => {
     expect(typesetSize('<img src=x> & "1"')).toBe(
-      '<span class="size"><span class="together">&lt;img src=x&gt; &amp; “1″</span></span>',
+      '<span class="size short"><span class="together">&lt;img src=x&gt; &amp; “1″</span></span>',
     );
   });
 });
@@ -64,7 +69,29 @@ describe('a line of words', () => {
     ['7/17 is no size', '7/17 is no size'],
     ['a 5/16 in wrench', 'a 5⁄16 in wrench'],
     ['the driver\'s "own" manual', 'the driver’s “own” manual'],
+    ['marked "5 mm", or 3/4" wide', 'marked “5 mm”, or 3⁄4″ wide'],
+    ['in 1948-1950', 'in 1948–1950'],
+    ['of 1948-50 and 10-32', 'of 1948-50 and 10-32'],
   ])('%s', (written, printed) => {
     expect(plain(typesetWords(written))).toBe(printed);
   });
+
+  test.each([
+    ['a 5/16 in wrench', '5⁄16 in'],
+    ['1-1/4 turns out', '1-1⁄4 turns'],
+    ['Wexcombe Six, 1948-1950', '1948–1950'],
+    ['see p. 31 there', 'p. 31'],
+    ['thread 10-32 UNF', '10-32'],
+    ['at 12.5 ft-lb, dry', '12.5 ft-lb'],
+  ])('in %s nothing parts %s', (written, whole) => {
+    const kept = typesetWords(written).split('<span class="together">').slice(1);
+    expect(kept.map((html) => plain(html)).some((text) => text.startsWith(whole))).toBe(true);
+  });
+
+  test.each(['part 2D-104, or 2D-104A', 'a 20-pound weight', '1948/49', 'no more'])(
+    '%s has nothing to keep whole',
+    (written) => {
+      expect(typesetWords(written)).not.toContain('together');
+    },
+  );
 });

@@ -1,5 +1,5 @@
 import { basename } from 'node:path';
-import type { Browser, CardReadings, Templates } from '../../press/index.ts';
+import type { Browser, CardOrder, CardReadings, Punch, Templates } from '../../press/index.ts';
 import { Refusal } from '../../project/refusal.ts';
 import { isFolder } from '../../project/root.ts';
 import { readTemplates } from '../../project/templates.ts';
@@ -19,6 +19,11 @@ import { startProgress } from '../progress.ts';
 import type { ExitStatus } from '../run.ts';
 import { Projects, sheetNamed, type Target } from '../targets.ts';
 
+export interface CardPrintOptions extends PrintOptions {
+  readonly punch?: Punch;
+  readonly trimMarks?: boolean;
+}
+
 /** One card to print. */
 export interface CardJob {
   readonly target: Target;
@@ -29,13 +34,10 @@ export interface CardJob {
   readonly readings?: CardReadings;
 }
 
-/**
- * `gaugeleaf card`: one leaf for each sheet, in one browser after the other. 1 where findings, or a
- * card longer than its leaf, stop the press; then nothing at all is printed.
- */
+/** `gaugeleaf card`: one leaf for each sheet; see `printCards`. */
 export async function card(
   names: readonly string[],
-  options: PrintOptions,
+  options: CardPrintOptions,
   io: Io,
 ): Promise<ExitStatus> {
   const projects = new Projects(io.cwd);
@@ -56,12 +58,12 @@ export async function card(
 }
 
 /**
- * Prints cards in one browser, one after the other. 1 where findings, or a card longer than its
- * leaf, stop the press; where findings do, nothing at all is printed.
+ * Prints cards, all in one browser. 1 where findings stop the press, and then nothing at all is
+ * printed; 1 too where a card is longer than its leaf, which is held back alone.
  */
 export async function printCards(
   jobs: readonly CardJob[],
-  options: PrintOptions,
+  options: CardPrintOptions,
   io: Io,
 ): Promise<ExitStatus> {
   const stopped = jobs.filter((job) => job.card.stops.length > 0);
@@ -86,39 +88,55 @@ function outFolder(out: string, io: Io): string {
 
 async function printAll(
   jobs: readonly CardJob[],
-  options: PrintOptions,
+  options: CardPrintOptions,
   io: Io,
 ): Promise<ExitStatus> {
   const progress = startProgress(io);
   io.expectLongWork?.();
-  const { printCard } = await import('../../press/index.ts');
-  const browser: Browser = await browserFor(options, io, progress);
+  const press = await import('../../press/index.ts');
+  const browser = await browserFor(options, io, progress);
   const templates = new Map<string, Templates>();
-  let status: ExitStatus = 0;
   const proof = options.proof === true;
-  for (const { target, card: job, name: stem, readings } of jobs) {
-    const { project } = target;
-    const edition = project.edition().edition;
-    const found = templates.get(project.root) ?? readTemplates(project.root);
-    templates.set(project.root, found);
-    const printed = await printCard({
-      sheet: job.sheet,
-      kind: job.kind,
-      findings: job.findings,
-      edition: edition?.facts ?? null,
-      readings: readings ?? null,
-      paper: options.paper ?? edition?.cardPaper ?? 'letter',
-      templates: found,
-      picture: pictureSource(project, [job]),
-      browser,
-      draft: proof,
-      onProgress: (message) => progress.show(message),
-    });
-    progress.clear();
+  const orders = jobs.map((job) => {
+    const { root } = job.target.project;
+    const found = templates.get(root) ?? readTemplates(root);
+    templates.set(root, found);
+    return cardOrder(job, options, found, browser, (message) => progress.show(message));
+  });
+  const printed = await press.printCards(orders);
+  progress.clear();
+  let status: ExitStatus = 0;
+  for (const [index, { target, card: job, name: stem }] of jobs.entries()) {
+    const print = printed[index];
+    if (print === undefined) continue;
     const named = stem ?? basename(job.path).replace(/\.md$/i, '');
     const name = `${named}-card${proof ? '-proof' : ''}.pdf`;
-    const path = outPath(options.out, name, project, io);
-    if (!deliver(printed, path, proof, project.show, io)) status = 1;
+    const path = outPath(options.out, name, target.project, io);
+    if (!deliver(print, path, proof, target.project.show, io)) status = 1;
   }
   return status;
+}
+
+function cardOrder(
+  { target: { project }, card: job, readings }: CardJob,
+  options: CardPrintOptions,
+  templates: Templates,
+  browser: Browser,
+  onProgress: (message: string) => void,
+): CardOrder {
+  const edition = project.edition().edition;
+  return {
+    sheet: job.sheet,
+    kind: job.kind,
+    findings: job.findings,
+    edition: edition?.facts ?? null,
+    readings: readings ?? null,
+    paper: options.paper ?? edition?.cardPaper ?? 'letter',
+    templates,
+    picture: pictureSource(project, [job]),
+    browser,
+    draft: options.proof === true,
+    marks: { punch: options.punch ?? null, trim: options.trimMarks === true },
+    onProgress,
+  };
 }

@@ -1,0 +1,107 @@
+import type { PDFPage } from '@cantoo/pdf-lib';
+import type { PaperSize } from './paper.ts';
+
+/** Where a card is to be punched. */
+export type Punch = 'iso-838' | 'three-hole';
+
+/** Marks that are printed on a leaf if asked for. */
+export interface LeafMarks {
+  readonly punch: Punch | null;
+  /** Marks where to trim it, so that it fits a laminating pouch of its own paper's size. */
+  readonly trim: boolean;
+}
+
+interface Holes {
+  readonly diameterMm: number;
+  /** From the edge of the leaf to the middle of a hole. */
+  readonly edgeMm: number;
+  /** From the middle of the leaf's height to the middles of the holes. */
+  readonly middlesMm: readonly number[];
+}
+
+/**
+ * ISO 838: two holes of 6 mm, 80 mm apart, 12 mm from the edge, from memory. Three holes: 4-1/4 in
+ * apart, on half letter 2-3/4 in, 1/2 in from the edge, of 9/32 in; common practice, no source.
+ */
+function holesOf(punch: Punch, paper: PaperSize): Holes {
+  if (punch === 'iso-838') return { diameterMm: 6, edgeMm: 12, middlesMm: [-40, 40] };
+  const apartMm = (paper.small ? 2.75 : 4.25) * 25.4;
+  return { diameterMm: 7.14, edgeMm: 12.7, middlesMm: [-apartMm, 0, apartMm] };
+}
+
+/** What is trimmed off each edge: the seal that a pouch needs around the card, in millimeters. */
+const sealMm = 5;
+
+/** Draws marks on every page of a card, the holes at the left of its front and the right of its back. */
+export async function markLeaf(
+  pdf: Uint8Array,
+  paper: PaperSize,
+  marks: LeafMarks,
+): Promise<Uint8Array> {
+  if (marks.punch === null && !marks.trim) return pdf;
+  const lib = await import('@cantoo/pdf-lib');
+  const document = await lib.PDFDocument.load(pdf, { updateMetadata: false });
+  for (const [index, page] of document.getPages().entries()) {
+    const content = [
+      ...(marks.punch === null ? [] : holes(page, holesOf(marks.punch, paper), index % 2 === 1)),
+      ...(marks.trim ? corners(page) : []),
+    ].join('\n');
+    // Marks are no part of what a reader is read: they are artifacts, in a state of their own.
+    const drawn = `q /Artifact BMC ${points(0.3)} w 0 G\n${content}\nEMC Q`;
+    const stream = document.context.register(document.context.flateStream(drawn));
+    page.node.normalize();
+    page.node.wrapContentStreams(
+      document.context.getPushGraphicsStateContentStream(),
+      document.context.getPopGraphicsStateContentStream(),
+    );
+    page.node.addContentStream(stream);
+  }
+  return document.save({ useObjectStreams: true, updateFieldAppearances: false });
+}
+
+function points(mm: number): string {
+  return ((mm * 72) / 25.4).toFixed(3);
+}
+
+/** Circles with a cross at each middle, of four arcs each. */
+function holes(page: PDFPage, { diameterMm, edgeMm, middlesMm }: Holes, isBack: boolean): string[] {
+  const { width, height } = page.getSize();
+  const widthMm = (width * 25.4) / 72;
+  const heightMm = (height * 25.4) / 72;
+  const x = isBack ? widthMm - edgeMm : edgeMm;
+  const r = diameterMm / 2;
+  // Four cubic curves come within .03 % of a circle with handles of this length.
+  const k = r * 0.5523;
+  const at = (across: number, up: number) => `${points(across)} ${points(up)}`;
+  return middlesMm.map((middle) => {
+    const y = heightMm / 2 + middle;
+    return [
+      `${at(x + r, y)} m`,
+      `${at(x + r, y + k)} ${at(x + k, y + r)} ${at(x, y + r)} c`,
+      `${at(x - k, y + r)} ${at(x - r, y + k)} ${at(x - r, y)} c`,
+      `${at(x - r, y - k)} ${at(x - k, y - r)} ${at(x, y - r)} c`,
+      `${at(x + k, y - r)} ${at(x + r, y - k)} ${at(x + r, y)} c s`,
+      `${at(x - 1, y)} m ${at(x + 1, y)} l ${at(x, y - 1)} m ${at(x, y + 1)} l S`,
+    ].join(' ');
+  });
+}
+
+/** At each corner two strokes on the lines of the cut, in what is cut off. */
+function corners(page: PDFPage): string[] {
+  const { width, height } = page.getSize();
+  const far = { x: (width * 25.4) / 72, y: (height * 25.4) / 72 };
+  const strokes: string[] = [];
+  for (const [x, outX] of [
+    [sealMm, 0],
+    [far.x - sealMm, far.x],
+  ] as const) {
+    for (const [y, outY] of [
+      [sealMm, 0],
+      [far.y - sealMm, far.y],
+    ] as const) {
+      strokes.push(`${points(x)} ${points(y)} m ${points(outX)} ${points(y)} l S`);
+      strokes.push(`${points(x)} ${points(y)} m ${points(x)} ${points(outY)} l S`);
+    }
+  }
+  return strokes;
+}
