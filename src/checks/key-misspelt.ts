@@ -1,4 +1,5 @@
 import { settingKeys, unitKeys } from '../generated/sheet-keys.ts';
+import type { Kind } from '../kinds/model.ts';
 import type { Placed } from '../text/span.ts';
 import { defineCheck } from './define.ts';
 import { kindOf, nearest } from './vocabulary.ts';
@@ -36,6 +37,7 @@ export default defineCheck({
       const known = [
         ...settingKeys,
         ...(kind?.settings.get(setting.canonical ?? '')?.mustSay ?? []),
+        ...boundKeys(kind, setting.canonical),
       ];
       for (const [key, value] of setting.said)
         look(key, value, known, setting.canonical ?? setting.name.value);
@@ -63,6 +65,13 @@ export default defineCheck({
       ],
     },
     {
+      name: 'a key that a formula reads, though it looks like another',
+      sheet: {
+        settings: 'main-jet: { value: 1.2 mm, volume: 250 cm3, time: 91 s, from: m48 }',
+      },
+      expect: [],
+    },
+    {
       name: 'a key of the editor’s own',
       sheet: {
         settings:
@@ -72,6 +81,15 @@ export default defineCheck({
     },
   ],
 });
+
+/** Keys beside a setting that a formula of the kind reads. */
+function boundKeys(kind: Kind | null, name: string | null): readonly string[] {
+  return (kind?.relations.bindings ?? []).flatMap(({ quantities }) =>
+    [...quantities.values()].flatMap((place) =>
+      place.is === 'setting' && place.setting === name && place.key !== null ? [place.key] : [],
+    ),
+  );
+}
 
 /** Where the key of a value stands: the last time it is written before the value. */
 function keySpan(text: string, key: string, value: Placed<string>): { start: number; end: number } {

@@ -71,8 +71,8 @@ function isInsideWord(lower: string, at: number): boolean {
   return at > 0 && /[\p{L}\p{N}.,/⁄:-]/u.test(lower.charAt(at - 1));
 }
 
-/** A unit of one letter glued to its figure, or an upper-case M: a mark or a name, no size. */
-const ONE_LETTER = /\d[A-Za-z]$|(?:^|[^A-Za-z])M$/;
+/** A unit of one letter glued to its figure, or an upper-case M or N: a mark or a name, no size. */
+const ONE_LETTER = /\d[A-Za-z]$|(?:^|[^A-Za-z])[MN]$/;
 
 const LETTER_DRILL = /(?:(letter)|drill(?: size)?) ([a-z])\b|([a-z]) (?:twist )?drill\b/y;
 

@@ -47,6 +47,8 @@ describe('sizes in running text', () => {
     ['Step 4: in no case force it.'],
     ['A ratio of 14:1, mixed 50/50.'],
     ['The needle is cut 10-32 UNF, the stud 1/4-28 UNF, the cap 1/4 in-28 UNF, M6 x 1.0 mm.'],
+    // A mark cast on a body, and no force.
+    ['A 32 N looks the same as the 30 N.'],
     ['Drill a hole; drill I grant you is dear. A drill lies there.'],
     ['Cylinders 1 and 2, then 3 and 4.'],
     ['Version 1.5.2 in use'],
