@@ -68,8 +68,11 @@ function entryLines(
   );
   const tell = (name: string, text: string, color = (words: string) => words) => {
     const room = 80 - indent.length - 10;
-    wrap(visible(text), room).forEach((line, index) => {
-      out.push(`${indent}${ink.dim((index === 0 ? name : '').padEnd(10))}${color(line)}`);
+    // A figure is not parted from its unit at the end of a line.
+    const held = visible(text).replace(/(\d) (?=[\p{L}°%])/gu, '$1\u00a0');
+    wrap(held, room).forEach((line, index) => {
+      const words = line.replaceAll('\u00a0', ' ');
+      out.push(`${indent}${ink.dim((index === 0 ? name : '').padEnd(10))}${color(words)}`);
     });
   };
   if (found === null && left === null) return out;

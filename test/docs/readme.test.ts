@@ -66,7 +66,9 @@ describe('the commands of the README', () => {
 
   test('are there', () => {
     const commands = runs.flatMap(commandsOf).map((command) => command.split(' ')[1]);
-    expect(new Set(commands)).toEqual(new Set(['check', 'order', 'size', 'draft', 'explain']));
+    expect(new Set(commands)).toEqual(
+      new Set(['check', 'record', 'order', 'size', 'draft', 'explain']),
+    );
   });
 
   test.each(runs.map((block) => [block.line, commandsOf(block).join('; '), block] as const))(
