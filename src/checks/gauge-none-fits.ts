@@ -1,4 +1,4 @@
-import { gaugeAdvice, isForRule, nearestWords, ordinaryKit } from '../gauges/index.ts';
+import { gaugeAdvice, nearestWords, ordinaryKit } from '../gauges/index.ts';
 import { gapsOf } from '../sheet/gaps.ts';
 import { defineCheck } from './define.ts';
 import { kindOf } from './vocabulary.ts';
@@ -28,7 +28,7 @@ export default defineCheck({
         if (isGauged || !low || !high) continue;
         const kit = context.kit ?? ordinaryKit();
         const advice = gaugeAdvice(statement, kit, place);
-        if (advice === null || isForRule(advice.clearance)) continue;
+        if (advice === null || advice.isForRule) continue;
         if (advice.fits.length > 0 || advice.stack?.fits) continue;
         const sides = nearestWords(advice);
         report({

@@ -1,7 +1,7 @@
 import type { Rational, Statement } from '../quantity/model.ts';
 import { adviceWords } from './advice-words.ts';
 import { chordError } from './bore-error.ts';
-import { type Clearance, clearanceOf } from './clearance.ts';
+import { type Clearance, clearanceOf, isForRule } from './clearance.ts';
 import { BETWEEN_FACES, fittingGauges, type GapPlace, gaugesBeside } from './fitting.ts';
 import { pairOf } from './go-no-go.ts';
 import { type Kit, type KitGauge, LEAF_WIDTH_MM } from './kit.ts';
@@ -20,6 +20,8 @@ export interface GaugeAdvice {
   readonly stack: LeafStack | null;
   /** On either side of the limits, where no gauge fits. */
   readonly nearest: { readonly below: KitGauge | null; readonly above: KitGauge | null };
+  /** Whether a steel rule can tell the limits, so that no gauge is missed. */
+  readonly isForRule: boolean;
   /** In a bore of known width: what half an inch, the width of an ordinary leaf, reads too little across it. */
   readonly acrossMm: Rational | null;
   /** One line for a card: `0.035 in wire; go 0.034 in wire, no-go 0.036 in wire`. */
@@ -49,6 +51,7 @@ export function gaugeAdvice(
     pair: clearance.stated && lowMm && highMm ? pairAmong(fits) : null,
     stack: none && !place.inBore ? leafStack(clearance, kit.gauges) : null,
     nearest: none ? gaugesBeside(clearance, kit, place) : { below: null, above: null },
+    isForRule: isForRule(clearance),
     acrossMm: place.inBore ? (error?.low ?? null) : null,
   };
   return { ...facts, text: adviceWords(facts) };

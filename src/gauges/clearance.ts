@@ -36,9 +36,14 @@ export function isWithin(mm: Rational, clearance: Clearance): boolean {
  */
 const RULE_MM = new Fraction(254n, 10n).mul(2).div(64);
 
-/** Whether two limits are stated that a steel rule can tell. */
-export function isForRule({ lowMm, highMm, stated }: Clearance): boolean {
-  return stated && lowMm !== null && highMm !== null && highMm.sub(lowMm).compare(RULE_MM) >= 0;
+/** Where an ordinary index of drills ends, half an inch: above it, one limit is for a rule. */
+const LARGEST_MM = new Fraction(127n, 10n);
+
+/** Whether limits are stated that a steel rule can tell: wide ones, or a single one that is large. */
+export function isForRule({ lowMm, highMm, nominalMm, stated }: Clearance): boolean {
+  if (!stated) return false;
+  if (lowMm && highMm) return highMm.sub(lowMm).compare(RULE_MM) >= 0;
+  return nominalMm.compare(LARGEST_MM) > 0;
 }
 
 /**

@@ -2,7 +2,7 @@ export { type GaugeAdvice, gaugeAdvice } from './advice.ts';
 export { lengthWords, nearestWords, stackWords } from './advice-words.ts';
 export { formulaInches, gaugeBook } from './book.ts';
 export { chordError } from './bore-error.ts';
-export { type Clearance, clearanceOf, isForRule } from './clearance.ts';
+export { type Clearance, clearanceOf } from './clearance.ts';
 export { type Confusable, confusable } from './confusable.ts';
 export { type Cover, fewestGauges } from './fewest.ts';
 export { BETWEEN_FACES, fittingGauges, type GapPlace, standsFor } from './fitting.ts';

@@ -2,7 +2,6 @@ import {
   fewestGauges,
   fittingGauges,
   gaugeAdvice,
-  isForRule,
   type Kit,
   type KitGauge,
   LEAF_WIDTH_MM,
@@ -66,8 +65,7 @@ export function gaugeNeeds(
         already.add(index.get(keyOf(gauge)) ?? -1);
         met.push({ gauge, served });
       }
-    } else if (isForRule(advice.clearance) || lowMm === null || highMm === null)
-      byRule.push(served);
+    } else if (advice.isForRule) byRule.push(served);
     else unmet.push({ served, words: advice.text });
   }
   const lists = open.map(({ list }) => list);

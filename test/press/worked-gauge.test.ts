@@ -1,0 +1,62 @@
+import { expect, test } from 'vitest';
+import { gaugeBook, kitOf, readKitEntry } from '../../src/gauges/index.ts';
+import { builtInKinds } from '../../src/kinds/index.ts';
+import { workedGauges } from '../../src/press/worked-gauge.ts';
+import { readSheet } from '../../src/sheet/index.ts';
+
+const kinds = builtInKinds();
+
+function worked(setting: string, ...kit: readonly string[]) {
+  const text = `---\ngaugeleaf: 1\nunit: { kind: carburetor, throttle-bore: 1-7/16 in }\nsettings:\n  ${setting}\n---\n`;
+  const sheet = readSheet(text, 'sheets/x.md', { kinds, gauges: gaugeBook(), wireGauge: null });
+  const [first] = sheet.settings.values();
+  if (!first) throw new Error('no setting');
+  const own = kit.length === 0 ? null : kitOf(kit.map((line) => readKitEntry(line)));
+  return workedGauges(first, sheet, kinds.get('carburetor') ?? null, own);
+}
+
+test.each([
+  ['bowl-vent: { value: 0.018–0.022 in }', '0.020 in leaf; go 0.018 in leaf, no-go 0.022 in leaf'],
+  ['dashpot: { value: 3/32 ± 1/64 in }', '3/32 drill; go 5/64 drill, no-go 7/64 drill'],
+  [
+    'choke-pull-down: { value: 0.157 ± 0.003 in }',
+    'No. 22 drill; go No. 23 drill, no-go No. 21 drill',
+  ],
+])('%s is measured with %s', (setting, text) => {
+  expect(worked(setting)).toEqual([{ place: null, text, caution: null }]);
+});
+
+test('in a bore of known width it says how to hold the wire, and what lying across costs', () => {
+  // R = .71875 in: R - √(R² - .0625) = .0449 in.
+  expect(worked('fast-idle-gap: { value: 34 to 36 thou }')).toEqual([
+    {
+      place: null,
+      text: '0.035 in wire, held along the bore; go 0.034 in wire, no-go 0.036 in wire',
+      caution: 'laid across the bore, 1/2 in of gauge reads 0.0449 in too little',
+    },
+  ]);
+});
+
+test('each barrel that is told apart has its own, by round gauges in a bore that is not told', () => {
+  expect(
+    worked('fast-idle-gap: { places: { primary: 0.020 ± 0.001 in, secondary: 0.025 ± 0.001 in } }'),
+  ).toMatchObject([
+    { place: 'primary', text: expect.stringMatching(/^0\.020 in wire/) },
+    { place: 'secondary', text: expect.stringMatching(/^0\.025 in wire/) },
+  ]);
+});
+
+test.each([
+  'bowl-vent: { value: 0.020 in, gauge: 0.020 in leaf }',
+  'bowl-vent: { value: 5/64 drill }',
+  'main-jet: { value: 0.050 in }',
+  'float-drop: { value: 1-1/8 ± 1/16 in }',
+  'float-drop: { value: 7/8 in min }',
+  'fast-idle-speed: { value: 1500 rpm }',
+])('%s asks for none', (setting) => expect(worked(setting)).toEqual([]));
+
+test('the club’s own kit counts', () => {
+  expect(worked('bowl-vent: { value: 0.018–0.022 in }', '0.019 in wire')).toMatchObject([
+    { text: '0.019 in wire' },
+  ]);
+});
