@@ -46,6 +46,13 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
     spellings:
       'thousandths of an inch|thousandths of one inch|thousandths inch|thousandths|thousandth|thous|thou|mils|mil',
   },
+  'hundredths of mm': {
+    dimension: 'length',
+    factor: rational(1, 100),
+    spellings:
+      'hundredths of a millimeter|hundredths of a millimetre|hundredths of one mm|hundredths of a mm|hundredths of mm|hundredths mm',
+    metric: true,
+  },
   cm: {
     dimension: 'length',
     factor: rational(10),

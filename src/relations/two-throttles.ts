@@ -1,7 +1,7 @@
 import { refuse } from './define-relation.ts';
 import type { Interval, RelationQuantity, Unworkable } from './model.ts';
 
-const noShaft = { value: { lo: 0, hi: 0 }, words: 'no shaft in the bore' };
+const noShaft = { value: { lo: 0, hi: 0 }, words: 'no shaft, as none is said' };
 const oneBarrel = { value: { lo: 1, hi: 1 }, words: 'one barrel' };
 
 type Described = Omit<RelationQuantity, 'name'>;

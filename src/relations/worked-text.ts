@@ -41,7 +41,12 @@ const COMMON: Readonly<Partial<Record<Dimension, string>>> = {
 };
 
 /** Units that a worked figure is told in as their plainer neighbor. */
-const PLAINER: Readonly<Record<string, string>> = { thou: 'in', psig: 'psi', flat: 'turn' };
+const PLAINER: Readonly<Record<string, string>> = {
+  thou: 'in',
+  'hundredths of mm': 'mm',
+  psig: 'psi',
+  flat: 'turn',
+};
 
 /** A figure that was worked, in a unit and as fine as its inputs allow. */
 export interface WorkedText {

@@ -11,8 +11,8 @@ export default defineRelation({
   formula: 'n₁ A(gap₁, D₁, d₁) = n₂ A(gap₂, D₂, d₂)',
   source: 'follows from the open area beside a throttle plate',
   assumptions: [
-    'What is said of the open area beside a throttle plate holds for both units.',
-    'Equal open areas pass equal air only while both units see the same pressures, as on one engine at one speed.',
+    'On both units the plate is thin, flat and closes all round, and its shaft is bare across the bore.',
+    'Open areas stand for air only while both see the same pressures.',
   ],
   range: '0 ≤ gap ≤ D/2, d < D on both; the area is one that both can have',
   quantities: {

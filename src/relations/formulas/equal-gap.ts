@@ -12,7 +12,7 @@ export default defineRelation({
   formula: 'share = 100 % × n₂ A(gap, D₂, d₂) ÷ n₁ A(gap, D₁, d₁)',
   source: 'follows from the open area beside a throttle plate',
   assumptions: [
-    'What is said of the open area beside a throttle plate holds for both units.',
+    'On both units the plate is thin, flat and closes all round, and its shaft is bare across the bore.',
     'Open areas stand for air only while both see the same pressures.',
   ],
   range: '0 < gap ≤ D/2, d < D on both',
