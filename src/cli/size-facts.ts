@@ -1,4 +1,16 @@
-import { confusable, gaugeBook, goNoGo, inside, namesOf, nearest } from '../gauges/index.ts';
+import {
+  confusable,
+  type GaugeAdvice,
+  gaugeAdvice,
+  gaugeBook,
+  gaugeMakersPair,
+  goNoGo,
+  inside,
+  type MadePair,
+  namesOf,
+  nearest,
+  ordinaryKit,
+} from '../gauges/index.ts';
 import {
   type Dimension,
   equivalents,
@@ -36,6 +48,10 @@ export interface SizeFacts {
   readonly neighbors: { readonly below: Gauge | null; readonly above: Gauge | null } | null;
   /** The pair that proves the limits, or why there is none; null without two limits. */
   readonly pair: ReturnType<typeof goNoGo> | null;
+  /** What of an ordinary kit measures a gap of the size between two faces; null for what is no gap. */
+  readonly advice: GaugeAdvice | null;
+  /** The pair that a gauge maker makes for the limits; null without two limits. */
+  readonly made: MadePair | null;
   /** Gauges of an ordinary set that lie inside the two limits. */
   readonly inside: readonly Gauge[];
   /** Gauges that are hard to tell from the one that is named. */
@@ -96,6 +112,8 @@ function lengthFacts(statement: Statement): SizeFacts {
         ? null
         : { below: nearest(below).below, above: nearest(above).above },
     pair: twoLimits ? goNoGo(low.base, high.base) : null,
+    advice: gaugeAdvice(statement, ordinaryKit()),
+    made: twoLimits ? gaugeMakersPair(low.base, high.base) : null,
     inside: twoLimits ? inside(low.base, high.base) : [],
     twins: like('near-twin'),
     namesakes: like('same-name'),
@@ -124,6 +142,8 @@ function otherFacts(statement: Statement): SizeFacts {
     names: [],
     neighbors: null,
     pair: null,
+    advice: null,
+    made: null,
     inside: [],
     twins: [],
     namesakes: [],

@@ -1,3 +1,4 @@
+import type { MadePair } from '../gauges/index.ts';
 import {
   exactPlaces,
   formatDecimal,
@@ -7,6 +8,10 @@ import {
 } from '../quantity/index.ts';
 import { type Paint, visible } from '../report/index.ts';
 import type { SizeFacts } from './size-facts.ts';
+
+/** Why a measured flow is not turned into a jet's bore. */
+const NO_BORE =
+  'none: a measured flow says no bore without the head, the fuel and the shape of the jet on its test rig';
 
 /** One size's facts for people: a label to the left, what there is to say to the right. */
 export function sizeText(facts: SizeFacts, ink: Paint): string {
@@ -23,6 +28,7 @@ export function sizeText(facts: SizeFacts, ink: Paint): string {
   }
   if (statement.form === 'condition') row('condition', `${statement.condition}, no number`);
   row('also', facts.others.join('; '));
+  if (statement.dimension === 'flow') row('bore', NO_BORE);
   if (low !== null && high !== null) {
     row(
       'limits',
@@ -53,6 +59,10 @@ export function sizeText(facts: SizeFacts, ink: Paint): string {
     row('go', go === null ? `none: ${reason}` : `${gaugeText(go, null)} passes`);
     row('no-go', noGo === null ? null : `${gaugeText(noGo, null)} does not`);
   }
+  row('gauge maker', facts.made === null ? null : madeText(facts.made, facts));
+  // A gauge of exactly the size has been named already.
+  const named = facts.names.some((gauge) => gauge === facts.advice?.fits[0]?.gauge);
+  row('at hand', named && low === null ? null : (facts.advice?.text ?? null));
   for (const other of statement.ambiguous)
     row('or', `${gaugeText(other, null)}, if that was meant`);
   row('near twin', facts.twins.map((gauge) => gaugeText(gauge, mm)).join('; '));
@@ -105,6 +115,17 @@ function fraction(sixtyFourths: bigint): string {
   const rest = n % d;
   if (rest === 0n) return `${whole}`;
   return whole === 0n ? `${rest}/${d}` : `${whole}-${rest}/${d}`;
+}
+
+/** The pair to be made, each with what its maker may take of the limits. */
+function madeText({ go, noGo }: MadePair, facts: SizeFacts): string {
+  const unit = facts.advice?.clearance.unit ?? 'in';
+  const told = (mm: Rational, mode: 'up' | 'down') => {
+    const number = inUnit(mm, 'length', unit);
+    return formatDecimal(number, Math.min(exactPlaces(number) ?? 5, 5), mode);
+  };
+  const share = told(go.high.sub(go.low), 'down');
+  return `go ${told(go.low, 'up')} +${share} ${unit}, no-go ${told(noGo.high, 'down')} -${share} ${unit}, by the 10 % rule`;
 }
 
 /** The gauges inside limits: all of a few, else the first and last with their number. */

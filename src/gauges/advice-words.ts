@@ -10,7 +10,8 @@ export function adviceWords(advice: Omit<GaugeAdvice, 'text'>): string {
   const [best] = advice.fits;
   if (best === undefined) return noneWords(advice);
   const { lowMm, highMm } = advice.clearance;
-  const along = advice.place.inBore && best.widthMm === null ? ', held along the bore' : '';
+  const along =
+    advice.place.boreMm !== null && best.widthMm === null ? ', held along the bore' : '';
   if (highMm === null) return `${best.gauge.label} passes${along}`;
   if (lowMm === null) return `${best.gauge.label} does not pass${along}`;
   const { pair } = advice;

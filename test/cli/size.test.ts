@@ -22,7 +22,57 @@ describe('gaugeleaf size', () => {
   inside       21 gauges, from 3/16 drill to 7/32 drill
   go           3/16 drill, 0.1875 in passes
   no-go        7/32 drill, 0.21875 in does not
+  gauge maker  go 0.1875 +0.00156 in, no-go 0.21875 -0.00156 in, by the 10 % rule
+  at hand      13/64 drill; go 3/16 drill, no-go 7/32 drill
 `);
+  });
+
+  it.each([
+    ['0.0185 in', '  at hand      0.016 in and 0.0025 in leaves together'],
+    ['0.0266–0.0274 in', '  at hand      0.014 in and 0.013 in leaves together'],
+    ['0.020 in min', '  at hand      0.020 in leaf passes'],
+    ['5/8 in', '  at hand      no common gauge fits: nearest is 13 mm drill (0.1132 in less)'],
+    // Cited to ASME B89.1.5:1998.
+    [
+      '0.250–0.254 in',
+      '  gauge maker  go 0.25 +0.0002 in, no-go 0.254 -0.0002 in, by the 10 % rule',
+    ],
+  ])('says of %s what measures it', async (text, line) => {
+    const { out } = await size([text]);
+    expect(out.split('\n')).toContain(line);
+  });
+
+  it('says nothing more of a gauge that is at hand itself, nor of what is no gap', async () => {
+    for (const text of ['No. 29 drill', '0.020 in', '475 rpm'])
+      expect((await size([text])).out).not.toContain('at hand');
+  });
+
+  it('gives the same to programs', async () => {
+    const { out } = await size(['--json', '0.0185 in', '0.020 ± 0.002 in']);
+    const [stacked, plain] = out
+      .trimEnd()
+      .split('\n')
+      .map((line) => JSON.parse(line));
+    expect(stacked.kit).toEqual({
+      text: '0.016 in and 0.0025 in leaves together',
+      fits: [],
+      stack: {
+        leaves: ['0.016 in leaf', '0.0025 in leaf'],
+        inch: '0.0185',
+        mm: '0.4699',
+        fits: true,
+      },
+      nearest: {
+        below: { name: '0.018 in leaf', inch: '0.018', mm: '0.4572' },
+        above: { name: '0.019 in leaf', inch: '0.019', mm: '0.4826' },
+      },
+    });
+    expect(plain.kit).toMatchObject({ go: '0.018 in leaf', 'no-go': '0.022 in leaf' });
+    expect(plain.kit.fits[0]).toBe('0.020 in leaf');
+    expect(plain.made.go).toEqual({
+      low: { inch: '0.018', mm: '0.4572' },
+      high: { inch: '0.0182', mm: '0.46228' },
+    });
   });
 
   it('writes one object a line', async () => {

@@ -37,7 +37,7 @@ test('in a bore of known width it says how to hold the wire, and what lying acro
   ]);
 });
 
-test('each barrel that is told apart has its own, by round gauges in a bore that is not told', () => {
+test('each barrel that is told apart has its own, by round gauges', () => {
   expect(
     worked('fast-idle-gap: { places: { primary: 0.020 ± 0.001 in, secondary: 0.025 ± 0.001 in } }'),
   ).toMatchObject([

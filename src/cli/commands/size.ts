@@ -1,9 +1,10 @@
 import { createInterface } from 'node:readline';
+import type { GaugeAdvice, MadePair } from '../../gauges/index.ts';
 import { Refusal } from '../../project/refusal.ts';
 import { paint, visible } from '../../report/index.ts';
 import { type Io, say, usesColor } from '../io.ts';
 import type { ExitStatus } from '../run.ts';
-import { namedLength, type SizeFacts, sizeFacts } from '../size-facts.ts';
+import { exactLength, namedLength, type SizeFacts, sizeFacts } from '../size-facts.ts';
 import { sizeText } from '../size-text.ts';
 
 export interface SizeOptions {
@@ -89,7 +90,37 @@ function factsJson(input: string, facts: SizeFacts): string {
     high: high ?? undefined,
     go: pair?.go ? namedLength(pair.go) : undefined,
     'no-go': pair?.noGo ? namedLength(pair.noGo) : undefined,
+    made: facts.made === null ? undefined : madeJson(facts.made),
+    kit: facts.advice === null ? undefined : kitJson(facts.advice),
     also: facts.others.length > 0 ? facts.others : undefined,
     ambiguous: statement.ambiguous.length > 0 ? statement.ambiguous.map(namedLength) : undefined,
   });
+}
+
+function madeJson({ go, noGo }: MadePair): object {
+  const ends = ({ low, high }: MadePair['go']) => ({
+    low: exactLength(low),
+    high: exactLength(high),
+  });
+  return { go: ends(go), 'no-go': ends(noGo) };
+}
+
+/** What of an ordinary kit measures it, nearest first; where nothing does, a stack or the nearest. */
+function kitJson({ fits, pair, stack, nearest, text }: GaugeAdvice): object {
+  const none = fits.length === 0;
+  const side = (each: GaugeAdvice['nearest']['below']) => each && namedLength(each.gauge);
+  return {
+    text,
+    fits: fits.map(({ gauge }) => gauge.label),
+    go: pair?.go.gauge.label,
+    'no-go': pair?.noGo.gauge.label,
+    stack: stack
+      ? {
+          leaves: stack.leaves.map(({ gauge }) => gauge.label),
+          ...exactLength(stack.mm),
+          fits: stack.fits,
+        }
+      : undefined,
+    nearest: none ? { below: side(nearest.below), above: side(nearest.above) } : undefined,
+  };
 }
