@@ -47,7 +47,8 @@ export default defineCheck({
     for (const verdict of verdicts) {
       const { disparity, place, proof, told } = verdict;
       if (!disparity || !place.span) continue;
-      const { worked, stated, difference, side, slip } = disparity;
+      const { worked, stated, difference, side } = disparity;
+      const slip = disparity.kind === 'limits' ? null : disparity.slip();
       const inputs = toldInputs(proof);
       const kinds = { loose: 'apart', apart: 'apart', limits: 'limits', beyond: 'beyond' } as const;
       report({

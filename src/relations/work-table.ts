@@ -2,6 +2,7 @@ import type { Instance, Verdict, WorkedNumbers } from './index.ts';
 import { textBeside, textOf } from './input-text.ts';
 import { unsaidOf } from './instances.ts';
 import type { Derived } from './propagate.ts';
+import type { WorkedText } from './worked-text.ts';
 
 /** A quantity of a relation with what stands for it on the sheet. */
 export interface WorkQuantity {
@@ -108,7 +109,7 @@ function judged({ proof, place, kind, disparity }: Verdict): WorkResult {
   const { quantity } = proof.instance.quantities.get(proof.solution.for) ?? {};
   return {
     label: quantity?.label ?? proof.solution.for,
-    worked: kind === 'agrees' || kind === 'limits' ? text.text : (disparity?.worked ?? text.text),
+    worked: workedWords(proof, kind, disparity?.worked ?? null, text),
     stretch: text.stretch,
     hold: proof.solution.hold,
     stated: place.text,
@@ -116,6 +117,17 @@ function judged({ proof, place, kind, disparity }: Verdict): WorkResult {
     difference: disparity?.difference ?? null,
     side: kind === 'limits' ? (disparity?.side ?? null) : null,
   };
+}
+
+/** The worked figure beside a verdict: of a bound its end, of a figure that is apart what it missed. */
+function workedWords(
+  { solution }: Derived,
+  kind: Verdict['kind'],
+  missed: string | null,
+  { text, nominal }: WorkedText,
+): string {
+  if (kind !== 'agrees' && kind !== 'limits' && missed !== null) return missed;
+  return solution.hold === 'equals' ? text : (nominal ?? text);
 }
 
 function offered(derived: Derived): WorkResult {

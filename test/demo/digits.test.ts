@@ -98,7 +98,8 @@ function replacements(digit: string, offset: number): string[] {
   return steps.map((step) => String((Number(digit) + step) % 10));
 }
 
-const SIZE_CHECKS = /^(?:size|sizes|gauge|limits|fraction|dimension|travel|places)-/;
+const SIZE_CHECKS =
+  /^(?:(?:size|sizes|gauge|limits|fraction|dimension|places)-|worked-disagrees|relation-unworkable)/;
 
 /** Whether a size check speaks of the line of the digit, or points to it from the other statement. */
 function isFound(text: string, file: string, line: number): boolean {
