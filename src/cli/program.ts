@@ -138,6 +138,17 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
     });
 
   program
+    .command('draw')
+    .description('the line drawings of a sheet as SVG files, made from its sizes')
+    .argument('<sheet>', 'a sheet, by path or by name')
+    .argument('[operation]', 'one operation of it, by the name of its heading')
+    .option('-o, --out <folder>', 'where to write them; print/ of the project without it')
+    .action(async (sheet: string, operation: string | undefined, options) => {
+      const { draw } = await import('./commands/draw.ts');
+      done(await draw(sheet, operation, options, io));
+    });
+
+  program
     .command('compare')
     .description('what one edition says otherwise than another')
     .argument('<old>', 'a project folder, a file of `export --format json`, or a git revision')

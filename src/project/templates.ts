@@ -53,7 +53,7 @@ function readFolder(
       if (name.split('/').length < 5) readFolder(root, path, `${name}/`, texts, fonts);
       continue;
     }
-    const isText = /\.(hbs|css)$/.test(entry.name);
+    const isText = /\.(hbs|css|svg)$/.test(entry.name);
     const isFont = /\.(woff2|woff|ttf|otf)$/.test(entry.name);
     if (!isText && !isFont) continue;
     const located = locate(root, folder, entry.name);

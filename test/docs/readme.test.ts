@@ -67,7 +67,7 @@ describe('the commands of the README', () => {
   test('are there', () => {
     const commands = runs.flatMap(commandsOf).map((command) => command.split(' ')[1]);
     expect(new Set(commands)).toEqual(
-      new Set(['check', 'record', 'order', 'size', 'draft', 'explain']),
+      new Set(['check', 'record', 'order', 'draw', 'size', 'draft', 'explain']),
     );
   });
 

@@ -1,6 +1,6 @@
 import { enlargement, scaleWords } from './enlargement.ts';
 import { capital, type FedSize, type Feed, type Sketch } from './feed.ts';
-import { box, circle, polygon, polyline, turned } from './pen.ts';
+import { box, circle, polygon, turned } from './pen.ts';
 import { Scene } from './scene.ts';
 
 /** The pin's place from the left, the float's ends, and the cover's thickness, in mm. */
@@ -77,9 +77,9 @@ function cover(scene: Scene, feed: Feed, y: (height: number) => number): void {
       stroke: 'thin',
       part: 'gasket',
     });
-    scene.name(feed.label('gasket'), { x: COVER.right - 3.2, y: y(-GASKET / 2) }, y(-2));
+    scene.name(feed.label('gasket'), { x: COVER.right - 6, y: y(-GASKET / 2) }, y(-6));
   }
-  scene.name(feed.label('cover'), { x: COVER.right - 4, y: (metal[0] + metal[1]) / 2 }, y(-8));
+  scene.name(feed.label('cover'), { x: COVER.right - 4, y: (metal[0] + metal[1]) / 2 }, y(-10));
 }
 
 /** Over an inverted cover: level, its arm on the needle. Gives where its gauged side ends. */
@@ -147,19 +147,6 @@ function hanging(scene: Scene, drawn: number, far: boolean): number {
   );
   scene.shape(circle(PIN, pin, 1.3), {});
   scene.shape(level(outline.points.slice(0, -1).map(({ x, y }) => [x, y])), { part: 'float' });
-  scene.line(
-    polyline(
-      ...turned(
-        [
-          [FLOAT.left, pin],
-          [FLOAT.right, pin],
-        ],
-        PIN,
-        pin,
-        degrees,
-      ),
-    ),
-  );
   return PIN + Math.hypot(reach, half) * Math.cos(angle + start);
 }
 
@@ -181,6 +168,6 @@ function between(
     scene.shape(circle(middle, -top / 2, top / 2), { part: 'gauge' });
   }
   if (gauge.text !== null && gauge.text !== gap.text) {
-    scene.name(gauge.text, { x: middle, y: -top / 2 }, 3.5);
+    scene.name(gauge.text, { x: middle, y: -top / 2 }, 2);
   }
 }

@@ -87,12 +87,12 @@ function drawn(feed: Feed, lie: Lie): { scene: Scene; gap: FedSize } | null {
   const text = gap.gauge?.text ?? null;
   if (text !== null && text !== gap.text) scene.name(text, { x: wall - wide / 2, y: 3.4 }, 3.4);
   scene.name(feed.label('wall'), { x: wall + WALL / 2, y: HEIGHT * 0.42 });
-  const along = lie.slope === 1 ? 0.5 : -0.6;
-  const slant = Math.atan2(tip[1] - middle, tip[0] - lie.shaft);
-  const away = Math.abs(along) * Math.hypot(tip[0] - lie.shaft, tip[1] - middle);
+  // On the plate's middle line: toward the gap where that end is low, else toward the other.
+  const [, above = tip, below = tip] = corners;
+  const along = lie.slope === 1 ? 0.55 : -0.62;
   const dot = {
-    x: lie.shaft + Math.sign(along) * away * Math.cos(slant),
-    y: middle + Math.sign(along) * away * Math.sin(slant),
+    x: lie.shaft + along * ((above[0] + below[0]) / 2 - lie.shaft),
+    y: middle + along * ((above[1] + below[1]) / 2 - middle),
   };
   scene.name(feed.label('plate'), dot, HEIGHT * 0.8);
   scene.note(`Gap drawn ${scaleWords(scale)},`, 'the rest not to scale.');

@@ -43,14 +43,14 @@ export function steppedCam(feed: Feed): Sketch | null {
       .closed(),
     { part: 'tip' },
   );
-  scene.shape(box(tip + 4, PIVOT.y - 5.6, 3, 3.7), { hatch: 'left' });
-  scene.shape(box(tip + 4, PIVOT.y + 1.9, 3, 8.4), { hatch: 'left' });
+  scene.shape(box(tip + 4, PIVOT.y - 4.6, 3, 2.7), { hatch: 'left' });
+  scene.shape(box(tip + 4, PIVOT.y + 1.9, 3, 4.8), { hatch: 'left' });
   scene.shape(box(tip + 9.5, PIVOT.y - 3.1, 3, 6.2, 0.6), { part: 'head' });
   const { label } = feed;
   const step = label(feed.choice('step'));
   if (set !== null)
     scene.sizeLabel(set.text, { x: tip + 11, y: PIVOT.y - 1.2 }, 'dot', PIVOT.y - 6);
-  scene.name(step, { x: tip - 1, y: PIVOT.y - 0.2 }, PIVOT.y - 14);
+  scene.name(step, { x: tip - 1, y: PIVOT.y - 0.2 }, PIVOT.y - 15);
   scene.name(label('screw'), { x: tip + 2.8, y: PIVOT.y + 0.6 }, PIVOT.y + 6);
   scene.name(label('cam'), { x: PIVOT.x + 3, y: PIVOT.y + 3.2 }, PIVOT.y + 12);
   scene.note('Not to scale.');

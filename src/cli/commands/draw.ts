@@ -1,0 +1,76 @@
+import { basename, join, resolve } from 'node:path';
+import { type OperationDrawing, operationDrawings } from '../../press/drawings/index.ts';
+import { Refusal } from '../../project/refusal.ts';
+import { writeWhole } from '../../project/write-whole.ts';
+import type { Operation } from '../../sheet/model.ts';
+import { nearestName } from '../../text/nearest-name.ts';
+import { type Io, say } from '../io.ts';
+import { candidate } from '../printing.ts';
+import type { ExitStatus } from '../run.ts';
+import { Projects, sheetNamed } from '../targets.ts';
+
+export interface DrawOptions {
+  /** The folder that the drawings go to; `print/` of the project where absent. */
+  readonly out?: string;
+}
+
+/**
+ * `gaugeleaf draw`: the line drawings of a sheet's operations, or of one of them, each as an SVG file
+ * of its own. Fails with `Refusal` where there is nothing to draw, and says what a drawing needs.
+ */
+export async function draw(
+  name: string,
+  wanted: string | undefined,
+  options: DrawOptions,
+  io: Io,
+): Promise<ExitStatus> {
+  const { project, path } = sheetNamed(name, new Projects(io.cwd), io.cwd);
+  const found = candidate(project, path, io);
+  if (found === null) return 2;
+  const { sheet, kind } = found;
+  const named = sheet.operations.filter(({ canonical }) => canonical !== null);
+  const chosen =
+    wanted === undefined
+      ? named
+      : operationsNamed(wanted, named, (text) => kind?.operationNamed(text)?.name ?? null);
+  const files = new Map<string, OperationDrawing>();
+  const id = basename(path).replace(/\.md$/i, '');
+  for (const operation of chosen) {
+    const drawn = operationDrawings(sheet, kind, operation, { prefix: 'drawing', alone: true });
+    // An operation that is done again shows the same.
+    for (const drawing of drawn)
+      files.set(`${id}-${operation.canonical}-${drawing.shows}.svg`, drawing);
+  }
+  if (files.size === 0) {
+    throw new Refusal(
+      `${sheet.file} has nothing to draw${wanted === undefined ? '' : ` for ${wanted}`}`,
+      'a drawing needs its sizes as numbers, and beside them where and how they are measured (`at`, first of all)',
+    );
+  }
+  const folder =
+    options.out === undefined ? join(project.root, 'print') : resolve(io.cwd, options.out);
+  for (const [file, { svg }] of files) {
+    const out = join(folder, file);
+    writeWhole(out, svg);
+    io.stdout.write(`${project.show(out)}\n`);
+  }
+  const many = files.size === 1 ? '1 drawing' : `${files.size} drawings`;
+  say(io, `${many}, each to be printed at its own size: its lettering is as small as it may be.`);
+  return 0;
+}
+
+function operationsNamed(
+  wanted: string,
+  operations: readonly Operation[],
+  nameOf: (text: string) => string | null,
+): readonly Operation[] {
+  const name = nameOf(wanted) ?? wanted;
+  const found = operations.filter(({ canonical }) => canonical === name);
+  if (found.length > 0) return found;
+  const names = operations.flatMap(({ canonical }) => canonical ?? []);
+  const near = nearestName(wanted, names);
+  throw new Refusal(
+    `the sheet has no operation ${wanted}`,
+    near === null ? `it has ${[...new Set(names)].join(', ')}` : `did you mean ${near}?`,
+  );
+}
