@@ -21,7 +21,8 @@ export function figure(
     return writeCount(base, 'notch');
   }
   const exact = exactPlaces(number);
-  const least = Math.max(places, usualPlaces(unit, number));
+  // Two places more than usual: of figures a gauge apart the difference is what matters.
+  const least = Math.max(places, usualPlaces(unit, number) + 2);
   const shown =
     exact !== null && exact <= 6 ? Math.max(exact, places) : placesToShow(number, least);
   return formatDecimal(number, shown, mode) + spaced(unitWord(unit, number));
@@ -34,7 +35,7 @@ export function limitsText(
 ): string | null {
   const least = low === null ? null : figure(low, unit, 0, 'up');
   const most = high === null ? null : figure(high, unit, 0, 'down');
-  if (least !== null && most !== null) return `${least} to ${most}`;
+  if (least !== null && most !== null) return least === most ? least : `${least} to ${most}`;
   if (least !== null) return `${least} or more`;
   return most === null ? null : `${most} or less`;
 }

@@ -76,7 +76,7 @@ function sizeTaken(text: Placed<string>, statement: Statement, wanted: Statement
     const message = `${text.value} is no reading: it says ${statement.about ? 'about' : 'one side only'}`;
     return refuse(text.span, message, 'write what was read, and how far to trust it');
   }
-  const end = low?.amount ?? high?.amount ?? null;
+  const end = larger(low?.amount ?? null, high?.amount ?? null);
   if (form === 'range' && low !== null && high !== null && end !== null) {
     const ends = [low, high].map(({ base }) => {
       const number = inUnit(base, statement.dimension, end.unit);
@@ -107,6 +107,12 @@ function sizeTaken(text: Placed<string>, statement: Statement, wanted: Statement
     ownUncertainty: own,
     gauges: nominal.gauge === null ? [] : [nominal.gauge.label],
   };
+}
+
+/** Of the two ends of a range the greater figure: an uncertainty in percent is greatest there. */
+function larger(one: Amount | null, other: Amount | null): Amount | null {
+  if (one === null || other === null) return one ?? other;
+  return one.unit !== other.unit || one.number.compare(other.number) >= 0 ? one : other;
 }
 
 function takeGauges(

@@ -105,6 +105,15 @@ describe('a reading and its reason', () => {
     ],
     // 4 % of 12.5 is 0.5: exactly the room there is.
     ['torque', '{ left: 12.5 ft-lb, with: torque wrench }', /^conforms: 0.5 ft-lb inside/],
+    // A range is trusted as its greater end is: 2 % of 12.75 is 0.255, of 12.7 0.254.
+    ['torque', '{ left: 12.51 to 12.75 ft-lb, uncertainty: 2 % }', /^unproven: from 12.51 ft-lb/],
+    ['torque', '{ left: 12.5 to 12.7 ft-lb, uncertainty: 2 % }', /^conforms: from 12.5 ft-lb/],
+    // 18.5 inHg is 62.648 kPa and half an inch 1.693 (conventional inch of mercury, SP 811).
+    [
+      'vacuum',
+      '{ left: 64.0 kPa vacuum, with: vacuum gauge }',
+      "unproven: 1.352 kPa inside the lower limit 62.649 kPa, within the gauge's 1.693 kPa",
+    ],
     ['torque', '{ left: 12.6 ft-lb, uncertainty: 4 % }', /^unproven: 0.4 ft-lb inside/],
     ['delivery', '{ left: 13.5 cc/10 strokes, with: measuring glass }', /^conforms: 0.5/],
     ['delivery', '{ left: 13.6 cc/10 strokes, with: measuring glass }', /^unproven: 0.4/],
