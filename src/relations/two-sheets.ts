@@ -65,7 +65,7 @@ function throttlesOf(numbers: WorkedNumbers): readonly Throttle[] {
   return of(throttleArea).map((area) => ({
     numbers,
     area,
-    barrels: counted.find(({ binding }) => binding.of === area.binding.of) ?? null,
+    barrels: counted.find(({ binding }) => binding.of === area.binding.of) ?? counted[0] ?? null,
   }));
 }
 

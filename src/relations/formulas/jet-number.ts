@@ -14,7 +14,7 @@ export default defineRelation({
     'a number that says a measured flow has no bore: that needs the head, the fuel and the shape of the jet on its maker’s test rig, and is refused',
   quantities: {
     bore: { label: 'bore of the jet', symbol: 'bore', dimension: 'length' },
-    marked: { label: 'size that the number stands for', symbol: 'number', dimension: 'length' },
+    marked: { label: 'number on the jet', symbol: 'number', dimension: 'length' },
   },
   solutions: [{ for: 'bore', from: ['marked'], above: ['marked'], solve: ({ marked }) => marked }],
 });

@@ -11,16 +11,16 @@ export default defineRelation({
     'geometry: the shell of a cone between the seat’s edge and the needle; published and derived anew',
   assumptions: [
     'The needle is a plain cone that seats on the sharp edge of the orifice, and both are unworn.',
-    'The lift is from lightly seated, along the needle.',
+    'The lift is from lightly seated, along the needle; the angle is the full one, between the cone’s two sides.',
   ],
   range: '0 < θ < 180°, 0 ≤ h ≤ the lift at which A = π d₀²/4; past that the orifice alone meters',
   quantities: {
     area: { label: 'open area', symbol: 'A', dimension: 'area' },
     lift: { label: 'lift of the needle', symbol: 'h', dimension: 'length' },
     orifice: { label: 'idle orifice', symbol: 'd₀', dimension: 'length' },
-    'needle-angle': { label: 'full angle of the needle’s cone', symbol: 'θ', dimension: 'angle' },
+    'needle-angle': { label: 'angle of the needle', symbol: 'θ', dimension: 'angle' },
     'full-lift': {
-      label: 'lift at which the needle stops metering',
+      label: 'lift at full orifice',
       symbol: 'h full',
       dimension: 'length',
     },

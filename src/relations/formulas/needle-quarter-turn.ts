@@ -14,11 +14,11 @@ export default defineRelation({
   ],
   range: 'as for the needle’s area; nothing is added once the orifice is wholly open',
   quantities: {
-    worth: { label: 'area that a quarter turn out adds', symbol: 'ΔA', dimension: 'area' },
+    worth: { label: 'area of a quarter turn', symbol: 'ΔA', dimension: 'area' },
     lift: { label: 'lift of the needle', symbol: 'h', dimension: 'length' },
-    pitch: { label: 'pitch of its thread', symbol: 'p', dimension: 'length' },
+    pitch: { label: 'thread', symbol: 'p', dimension: 'length' },
     orifice: { label: 'idle orifice', symbol: 'd₀', dimension: 'length' },
-    'needle-angle': { label: 'full angle of the needle’s cone', symbol: 'θ', dimension: 'angle' },
+    'needle-angle': { label: 'angle of the needle', symbol: 'θ', dimension: 'angle' },
   },
   solutions: [
     {

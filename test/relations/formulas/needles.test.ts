@@ -92,7 +92,7 @@ describe('the area beside a conical needle', () => {
     [
       'area',
       { orifice: 1, 'needle-angle': 0, lift: 0.1 },
-      'the full angle of the needle’s cone, {needle-angle}, is too close to nothing to work with',
+      'the angle of the needle, {needle-angle}, is too close to nothing to work with',
     ],
     [
       'area',
@@ -163,10 +163,7 @@ describe('a quarter turn of an idle needle', () => {
       { ...needle, lift: 9 },
       'lifted by {lift}, a needle of {needle-angle} leaves an orifice of {orifice} wholly open and meters nothing',
     ],
-    [
-      { ...needle, pitch: 0, lift: 1 },
-      'the pitch of its thread, {pitch}, is too close to nothing to work with',
-    ],
+    [{ ...needle, pitch: 0, lift: 1 }, 'the thread, {pitch}, is too close to nothing to work with'],
     [{ ...needle, 'needle-angle': 181, lift: 1 }, 'a needle of {needle-angle} is no cone'],
   ])('refuses %o', (figures, message) => {
     expect(refusal(quarter, 'worth', figures)).toBe(message);

@@ -94,7 +94,7 @@ describe('a jet', () => {
   it('has the bore that its number says', () => {
     expect(work(number, 'bore', { marked: [1.295, 1.305] })).toEqual({ lo: 1.295, hi: 1.305 });
     expect(refusal(number, 'bore', { marked: 0 })).toBe(
-      'the size that the number stands for, {marked}, is too close to nothing to work with',
+      'the number on the jet, {marked}, is too close to nothing to work with',
     );
   });
 
