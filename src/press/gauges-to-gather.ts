@@ -1,4 +1,4 @@
-import { type Kit, ordinaryKit } from '../gauges/index.ts';
+import { type Kit, type KitEntry, kitOf, ordinaryKit } from '../gauges/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import { formatDecimal } from '../quantity/index.ts';
 import type { Gauge, GaugeSystem } from '../quantity/model.ts';
@@ -35,6 +35,8 @@ export interface Gathering {
   readonly groups: readonly GaugeGroup[];
   /** How few the chosen gauges are; null where every setting names its own. */
   readonly minimum: string | null;
+  /** The gauges of the groups that could be read, for rows that name what the list has. */
+  readonly kit: Kit;
   /** Settings that nothing at hand measures, each with the nearest. */
   readonly unmet: readonly { readonly sheet: number; readonly words: string }[];
 }
@@ -94,11 +96,19 @@ export function gaugesToGather(
   return {
     groups: grouped([...found.values()], labelOf),
     minimum: minimumWords(needs),
+    kit: kitOf([...found.values()].flatMap(({ gauge }) => entryOf(gauge, kit))),
     unmet: needs.unmet.map(({ served, words }) => ({
       sheet: served.sheet,
       words: `${labelOf(served)}: ${words}`,
     })),
   };
+}
+
+/** The gauge as a line of a kit of its own, as wide as the kit at hand has it. */
+function entryOf(gauge: Gauge | null, kit: Kit): KitEntry[] {
+  if (gauge === null) return [];
+  const own = kit.gauges.find((each) => keyOf(each.gauge) === keyOf(gauge));
+  return [{ ok: true, gauges: [gauge], widthMm: own?.widthMm ?? null }];
 }
 
 function grouped(found: readonly Found[], labelOf: (served: Served) => string): GaugeGroup[] {

@@ -17,7 +17,8 @@ export interface WorkedGauge {
 }
 
 /**
- * What to measure each gap of a setting with, out of the kit; empty where the sheet names a gauge,
+ * What to measure each gap of a setting with, out of the kit; of `gathered`, the gauges that a booklet
+ * lists, where they can, so that a page names none that the list has not. Empty where the sheet names a gauge,
  * where the setting is no gap by its kind's word, and where a steel rule does.
  */
 export function workedGauges(
@@ -25,9 +26,13 @@ export function workedGauges(
   sheet: Sheet,
   kind: Kind | null,
   kit: Kit | null = null,
+  gathered: Kit | null = null,
 ): readonly WorkedGauge[] {
   return gapsOf(setting, sheet, kind).flatMap(({ statement, place, barrel, isGauged }) => {
-    const advice = isGauged ? null : gaugeAdvice(statement, kit ?? ordinaryKit(), place);
+    if (isGauged) return [];
+    const listed = gathered === null ? null : gaugeAdvice(statement, gathered, place);
+    const isListed = listed !== null && (listed.fits.length > 0 || listed.stack?.fits === true);
+    const advice = isListed ? listed : gaugeAdvice(statement, kit ?? ordinaryKit(), place);
     if (advice === null || (advice.isForRule && advice.fits.length === 0)) return [];
     const { acrossMm, clearance } = advice;
     const caution =

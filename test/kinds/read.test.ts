@@ -121,6 +121,18 @@ test.each<[string, string, string, [string, string, string]]>([
     ],
   ],
   [
+    'a bore that the unit has not',
+    'usual: { length: [0.005 in, 0.05 in] }',
+    'usual: { length: [0.005 in, 0.05 in] }\n    measured: in-bore\n    bore: barrel',
+    ['16:11 barrel', '`barrel` is no length of the unit', 'add `barrel: [length]` under `unit:`'],
+  ],
+  [
+    'a bore of what is not measured in it',
+    'usual: { length: [0.005 in, 0.05 in] }',
+    'usual: { length: [0.005 in, 0.05 in] }\n    measured: gap\n    bore: shaft',
+    ['16:5 bore', '`point-gap` has a bore, but is not measured in it', 'add `measured: in-bore`'],
+  ],
+  [
     'a circle',
     'stage: bench',
     'stage: bench\n    after: [dwell]',

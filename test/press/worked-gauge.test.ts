@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { gaugeBook, kitOf, readKitEntry } from '../../src/gauges/index.ts';
 import { builtInKinds } from '../../src/kinds/index.ts';
+import { gaugesToGather } from '../../src/press/gauges-to-gather.ts';
 import { workedGauges } from '../../src/press/worked-gauge.ts';
 import { readSheet } from '../../src/sheet/index.ts';
 
@@ -54,6 +55,21 @@ test.each([
   'float-drop: { value: 7/8 in min }',
   'fast-idle-speed: { value: 1500 rpm }',
 ])('%s asks for none', (setting) => expect(worked(setting)).toEqual([]));
+
+test('what a booklet gathers goes before what else is at hand, where it can measure', () => {
+  const text =
+    '---\ngaugeleaf: 1\nunit: { kind: carburetor }\nsettings:\n' +
+    '  bowl-vent: { value: 0.018–0.022 in }\n  dashpot: { value: 0.0205–0.024 in, gauge: 0.021 in leaf }\n---\n';
+  const sheet = readSheet(text, 'sheets/x.md', { kinds, gauges: gaugeBook(), wireGauge: null });
+  const kind = kinds.get('carburetor') ?? null;
+  const [vent] = sheet.settings.values();
+  if (!vent) throw new Error('no setting');
+  const { kit } = gaugesToGather([{ sheet, kind }]);
+  expect(kit.gauges.map(({ gauge }) => gauge.label)).toEqual(['0.021 in leaf']);
+  expect(workedGauges(vent, sheet, kind, null, kit)[0]?.text).toBe('0.021 in leaf');
+  const other = kitOf([readKitEntry('0.040 in wire')]);
+  expect(workedGauges(vent, sheet, kind, null, other)[0]?.text).toMatch(/^0\.020 in leaf/);
+});
 
 test('the club’s own kit counts', () => {
   expect(worked('bowl-vent: { value: 0.018–0.022 in }', '0.019 in wire')).toMatchObject([
