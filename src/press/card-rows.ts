@@ -39,6 +39,7 @@ export function cardRows(
       row.where !== null ||
       row.note !== null ||
       row.dissents.length > 0 ||
+      row.worked.length > 0 ||
       equalsBelow ||
       (isSmall && row.gauge !== null);
     return {

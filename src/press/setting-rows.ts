@@ -2,6 +2,7 @@ import type { Kind } from '../kinds/model.ts';
 import { equivalents } from '../quantity/index.ts';
 import type { PlacedSize, Setting, Sheet } from '../sheet/model.ts';
 import { citationMark, type SourceLine } from './citations.ts';
+import { type WorkedFacts, type WorkedLine, workedLines } from './worked-lines.ts';
 
 /** One value of a setting; every field is text to print. */
 export interface ValueLine {
@@ -24,16 +25,6 @@ export interface DissentLine extends ValueLine {
   readonly ruling: string | null;
 }
 
-/** A figure that was worked from others and that no source states: printed as such. */
-export interface WorkedLine {
-  /** What it is: `travel`. */
-  readonly label: string;
-  /** `0.0508 to 0.0555 in`. */
-  readonly text: string;
-  /** What it was worked from: `turns × pitch`. */
-  readonly by: string;
-}
-
 /** One setting as a table prints it. */
 export interface SettingRow {
   /** Its place in the order of work, from 1. */
@@ -51,6 +42,8 @@ export interface SettingRow {
   /** The sources' marks with pages: `a p. 31`. */
   readonly from: readonly string[];
   readonly dissents: readonly DissentLine[];
+  /** What no source says: worked figures, and a gauge where the sheet names none. */
+  readonly worked: readonly WorkedLine[];
 }
 
 /** Keys of a setting that are said elsewhere in its row. */
@@ -79,6 +72,7 @@ export function settingRows(
   sheet: Sheet,
   kind: Kind | null,
   sources: readonly SourceLine[],
+  facts: WorkedFacts = { altitude: null },
 ): SettingRow[] {
   return inWorkingOrder(sheet, kind).map((setting, index) => ({
     number: index + 1,
@@ -95,6 +89,7 @@ export function settingRows(
       from: dissent.from === null ? null : citationMark(dissent.from, sources),
       ruling: dissent.ruling?.value ?? null,
     })),
+    worked: workedLines(setting, sheet, kind, facts),
   }));
 }
 

@@ -18,8 +18,8 @@ export function readingDistance(written: string): ReadingDistance {
     const { message } = reading.problem;
     return { message: `the reading distance can't be read: ${message}`, fix };
   }
-  const { form, nominal } = reading.statement;
-  if (form !== 'exact' || nominal === null || nominal.gauge !== null) {
+  const { dimension, form, nominal } = reading.statement;
+  if (dimension !== 'length' || form !== 'exact' || nominal === null || nominal.gauge !== null) {
     return { message: `\`${written}\` is no plain distance`, fix };
   }
   const mm = Number(formatDecimal(nominal.base, 3));

@@ -1,0 +1,111 @@
+import { createHash } from 'node:crypto';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { cardCode, codeSymbols, isCardCode } from '../../src/press/card-code.ts';
+import { cardModel } from '../../src/press/card-model.ts';
+import { capHeightsByFamily } from '../../src/press/font-faces.ts';
+import { sha256 } from '../../src/press/sha-256.ts';
+import { builtInTemplates, sampleText, toPrint } from './stand.ts';
+
+const hex = (bytes: Uint8Array) => Buffer.from(bytes).toString('hex');
+
+describe('SHA-256', () => {
+  // FIPS 180-4's examples, as NIST publishes them.
+  test.each([
+    ['abc', 'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad'],
+    [
+      'abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq',
+      '248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1',
+    ],
+    ['', 'e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855'],
+  ])('of "%s"', (text, digest) => {
+    expect(hex(sha256(text))).toBe(digest);
+  });
+
+  test('of any text is what OpenSSL makes of it', () => {
+    fc.assert(
+      fc.property(fc.string({ unit: 'grapheme', maxLength: 300 }), (text) => {
+        expect(hex(sha256(text))).toBe(createHash('sha256').update(text).digest('hex'));
+      }),
+    );
+  });
+});
+
+describe('the code of a card', () => {
+  test('has symbols of which none looks like another', () => {
+    expect(new Set(codeSymbols).size).toBe(19);
+    for (const pair of ['0O', '1I', '1L', '2Z', '5S', '8B', '6G', 'UV', 'OQ', 'OD', 'MN', 'PT']) {
+      expect([...pair].filter((symbol) => codeSymbols.includes(symbol)).length, pair).toBeLessThan(
+        2,
+      );
+    }
+  });
+
+  test('of any content is well formed, whatever its case and gaps', () => {
+    fc.assert(
+      fc.property(fc.string(), (content) => {
+        const code = cardCode(content);
+        expect(code).toMatch(new RegExp(`^[${codeSymbols}]{4}-[${codeSymbols}]{4}$`));
+        expect(isCardCode(code)).toBe(true);
+        expect(isCardCode(code.toLowerCase().replace('-', ' '))).toBe(true);
+      }),
+    );
+  });
+
+  const place = fc.integer({ min: 0, max: 7 });
+  test('with one symbol misheard is known to be wrong', () => {
+    fc.assert(
+      fc.property(fc.string(), place, fc.integer({ min: 1, max: 18 }), (content, at, step) => {
+        const symbols = [...cardCode(content).replace('-', '')];
+        const old = codeSymbols.indexOf(symbols[at] ?? '');
+        symbols[at] = codeSymbols[(old + step) % 19] ?? '';
+        expect(isCardCode(symbols.join(''))).toBe(false);
+      }),
+    );
+  });
+
+  test('with two symbols changed about is known to be wrong', () => {
+    fc.assert(
+      fc.property(fc.string(), place, place, (content, first, second) => {
+        const symbols = [...cardCode(content).replace('-', '')];
+        fc.pre(symbols[first] !== symbols[second]);
+        [symbols[first], symbols[second]] = [symbols[second] ?? '', symbols[first] ?? ''];
+        expect(isCardCode(symbols.join(''))).toBe(false);
+      }),
+    );
+  });
+
+  test.each(['', 'K4RT', 'K4RT-7WMX9', 'O000-0000'])('%s is none', (text) => {
+    expect(isCardCode(text)).toBe(false);
+  });
+});
+
+describe('the code on a card', () => {
+  const capHeights = capHeightsByFamily(builtInTemplates());
+  const options = { paper: 'letter', draft: false, picture: null, capHeights, readings: null };
+  const codeOf = (text: string, more: object = {}) => {
+    const { sheet, kind } = toPrint(text);
+    return cardModel(sheet, kind, [], null, { ...options, ...more } as never).code;
+  };
+  const code = codeOf(sampleText);
+
+  test.each([
+    ['a figure', '13/64 ± 1/64 in', '13/64 ± 1/32 in'],
+    ['a step', '1. Turn the cover over.', '1. Turn the cover round.'],
+    ['the revision', 'revision: 3', 'revision: 4'],
+    ['the status', 'status: released', 'status: proof'],
+    ['a page', 'from: shop p. 8', 'from: shop p. 9'],
+    ['a ruling', 'Later units only', 'Earlier units only'],
+    ['a caution', 'Exhaust kills', 'Exhaust will kill'],
+  ])('is another when %s is', (_, old, changed) => {
+    expect(sampleText).toContain(old);
+    expect(codeOf(sampleText.replace(old, changed))).not.toBe(code);
+  });
+
+  test('is the same on another paper, as a draft, and filled in', () => {
+    const readings = { serial: '12', by: 'J', date: null, rule: 'r', settings: new Map() };
+    expect(codeOf(sampleText, { paper: 'a5' })).toBe(code);
+    expect(codeOf(sampleText, { draft: true })).toBe(code);
+    expect(codeOf(sampleText, { readings })).toBe(code);
+  });
+});
