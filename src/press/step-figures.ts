@@ -5,10 +5,13 @@ import { operationDrawings } from './drawings/index.ts';
 import type { Templates } from './orders.ts';
 import { escapeHtml, typesetWords } from './typeset.ts';
 
-/** The figures of one operation as HTML, and whether they stand beside its steps or below them. */
+/** The figures of one operation as HTML. */
 export interface StepFigures {
   readonly html: string;
+  /** Whether they stand beside the steps, and so before them in the text; else below. */
   readonly beside: boolean;
+  /** How many there are: one is kept on a page with its steps. */
+  readonly count: number;
 }
 
 /** What figures are made with besides the sheet. */
@@ -50,6 +53,7 @@ export function stepFigures(
   return {
     html: `<div class="drawings ${beside ? 'beside' : 'below'}">${figures.join('')}</div>`,
     beside,
+    count: figures.length,
   };
 }
 
@@ -77,18 +81,18 @@ export function withFigures(
     node.type === 'element' && node.tagName === 'ol' ? [{ node, at }] : [],
   );
   const steps = lists.find(({ node }) => printsSetting(node)) ?? lists[0];
-  const at = steps === undefined ? nodes.length : steps.at + (figures.beside ? 0 : 1);
-  const raw = { type: 'raw', value: figures.html } as unknown as RootContent;
-  if (steps === undefined || !figures.beside)
-    return [...nodes.slice(0, at), raw, ...nodes.slice(at)];
+  const raw = { type: 'raw', value: figures.html } as unknown as ElementContent;
+  if (steps === undefined) return [...nodes, raw as RootContent];
+  const pair = figures.beside ? [raw, steps.node] : [steps.node, raw];
   // Held together by the style, or a figure that has no room left would go to the next page alone.
   const together: Element = {
     type: 'element',
     tagName: 'div',
     properties: { className: ['with-drawing'] },
-    children: [raw as ElementContent, steps.node],
+    children: pair,
   };
-  return [...nodes.slice(0, at), together, ...nodes.slice(at + 1)];
+  const placed = figures.count === 1 ? [together] : (pair as RootContent[]);
+  return [...nodes.slice(0, steps.at), ...placed, ...nodes.slice(steps.at + 1)];
 }
 
 function printsSetting(node: Element | ElementContent): boolean {

@@ -92,6 +92,7 @@ function arm(scene: Scene, degrees: number, ghost: boolean, reach = EYE - PIVOT.
     .line([end, PIVOT.y - 1.7])
     .arc(end, PIVOT.y, 1.7, -90, 90)
     .line([PIVOT.x, PIVOT.y + 1.7])
+    .arc(PIVOT.x, PIVOT.y, 1.7, 90, 270)
     .open();
   const corners = turned(
     around.points.map(({ x, y }) => [x, y]),
@@ -107,7 +108,7 @@ function arm(scene: Scene, degrees: number, ghost: boolean, reach = EYE - PIVOT.
     if (ghost) scene.line(pin, { part: 'pin-end' });
     else scene.shape(pin, { stroke: 'thin', part: 'pin-start' });
   }
-  if (!ghost) scene.shape(circle(PIVOT.x, PIVOT.y, 1.2), { stroke: 'thin' });
+  if (!ghost) scene.shape(circle(PIVOT.x, PIVOT.y, 0.8), { stroke: 'thin' });
 }
 
 function rod(scene: Scene, top: number, reach = EYE - PIVOT.x): void {

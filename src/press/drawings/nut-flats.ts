@@ -73,7 +73,7 @@ export function nutFlats(feed: Feed): Sketch | null {
   scene.sizeLabel(set.text, end, 'none', Math.max(end.y, nut));
   scene.name(label('bridge'), { x: AXIS + BRIDGE.half - 2.2, y: 9.6 }, 12);
   scene.name(label('jet'), { x: AXIS + (JET.half + JET.bore) / 2, y: BRIDGE.bottom - 0.8 }, 16);
-  scene.name(label('nut'), { x: hex.x + 3.2, y: hex.y + 1.4 }, nut + NUT.height + 6);
+  scene.name(label('nut'), { x: hex.x + 0.8, y: hex.y + 3.3 }, nut + NUT.height + 10);
   if (scale === null) scene.note('Not to scale.');
   else {
     scene.note(
