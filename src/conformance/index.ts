@@ -1,9 +1,7 @@
 export { type Assessed, type AssessedSize, limitsIn } from './assess.ts';
 export { type AssessedEntry, type AssessedRecord, assessRecord } from './assess-record.ts';
 export { figure, limitsText } from './figure.ts';
-export { judge, nearestLimit } from './judge.ts';
-export type * from './model.ts';
-export { probabilityInside } from './normal.ts';
+export type { AcceptanceRule } from './model.ts';
 export { readRecord } from './read-record.ts';
 export type { BenchRecord, RecordFault } from './record.ts';
 export { wantedOf } from './stated-limits.ts';

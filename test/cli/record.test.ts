@@ -1,7 +1,12 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { Readable } from 'node:stream';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
+import type { Io } from '../../src/cli/io.ts';
+import { cardReadings } from '../../src/cli/record-card.ts';
+import { judgeRecord } from '../../src/cli/record-judged.ts';
+import { Projects } from '../../src/cli/targets.ts';
 import { validate } from '../../src/generated/validate-record.js';
 import { listSheets } from '../../src/project/list-sheets.ts';
 import { readPdf } from '../press/pdf.ts';
@@ -251,6 +256,50 @@ describe('the verdicts', () => {
     expect(out).toMatch(/^ {2}\? /m);
     expect(out).toMatch(/^ {2}✗ /m);
     expect(out).toMatch(/^ {2}– /m);
+  });
+});
+
+describe('what the card is filled in with', () => {
+  const io: Io = {
+    stdout: { write: () => {} },
+    stderr: { write: () => {} },
+    stdin: Readable.from([]),
+    env: {},
+    cwd: root,
+    today: () => '2026-10-03',
+  };
+  const readings = (rule: 'guarded' | 'simple') => {
+    const judged = judgeRecord(new Projects(root), join(root, demo), rule, io);
+    if (judged === null || !('assessed' in judged)) throw new Error('the demo has faults');
+    return cardReadings(judged);
+  };
+
+  test('is told once for all places, with a mark at uncertainties of the table', () => {
+    const { serial, rule, settings } = readings('guarded');
+    expect(serial).toBe('1234');
+    expect(rule).toMatch(/^Guarded acceptance .*; \* an ordinary instrument's: common practice/);
+    expect(settings.get('idle-mixture')).toEqual([
+      {
+        place: null,
+        found: 'left 7/8 turn out; right 1-1/8 turns out',
+        left: 'left 1-1/4 turns out; right 1-1/8 turns out',
+        gauge: 'counted by eye ± 1/16 turn*',
+        verdict: 'conforms',
+      },
+    ]);
+    expect(settings.get('pump-stroke')?.[0]).toMatchObject({
+      gauge: 'caliper no. 3 ± 0.001 in',
+      verdict: 'no limits',
+    });
+    expect(settings.has('main-jet')).toBe(false);
+  });
+
+  test('names the simple rule beside every verdict that it gave', () => {
+    const { rule, settings } = readings('simple');
+    expect(rule).toMatch(/^Simple acceptance/);
+    expect(settings.get('idle-vacuum')?.[0]?.verdict).toBe('conforms (simple)');
+    expect(settings.get('fuel-pressure')?.[0]?.verdict).toBe('does not conform (simple)');
+    expect(settings.get('pump-stroke')?.[0]?.verdict).toBe('no limits');
   });
 });
 
