@@ -22,15 +22,13 @@ export interface Kit {
 /** Half an inch, as wide as the leaves of an ordinary set are. Common practice, no source. */
 export const LEAF_WIDTH_MM: Rational = new Fraction(127n, 10n);
 
-/** A kit from lines that could be read; of a gauge that two lines have, the first counts. */
+/** A kit from lines that could be read; of a gauge that two lines have, the later counts. */
 export function kitOf(entries: readonly KitEntry[], ordinary = false): Kit {
   const found = new Map<string, KitGauge>();
   for (const entry of entries) {
     if (!entry.ok) continue;
     for (const gauge of entry.gauges) {
-      const key = `${gauge.system}/${gauge.name}`;
-      if (found.has(key)) continue;
-      found.set(key, {
+      found.set(`${gauge.system}/${gauge.name}`, {
         gauge,
         widthMm: gauge.system === 'leaf' ? (entry.widthMm ?? LEAF_WIDTH_MM) : null,
       });

@@ -141,6 +141,21 @@ describe('what the README tells a club to write', () => {
     }
   });
 
+  test('the kit can be read', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'gaugeleaf-kit-'));
+    try {
+      mkdirSync(join(folder, 'sheets'));
+      writeFileSync(join(folder, 'sheets', 'one.md'), '# One\n');
+      writeFileSync(join(folder, 'edition.yaml'), blockMarked('kit'));
+      const { text } = await show('gaugeleaf check --format json', folder);
+      const { findings } = JSON.parse(text) as { findings: { file: string }[] };
+      expect(findings.filter(({ file }) => file === 'edition.yaml')).toEqual([]);
+      expect(findings).not.toEqual([]);
+    } finally {
+      rmSync(folder, { recursive: true, force: true });
+    }
+  });
+
   test('the sheet is clean', async () => {
     const folder = mkdtempSync(join(tmpdir(), 'gaugeleaf-sheet-'));
     try {

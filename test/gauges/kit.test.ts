@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { ordinaryKit } from '../../src/gauges/kit.ts';
+import { kitOf, ordinaryKit } from '../../src/gauges/kit.ts';
 import { readKitEntry } from '../../src/gauges/kit-entry.ts';
 
 function labels(text: string): readonly string[] {
@@ -97,6 +97,16 @@ describe('a line of a kit', () => {
       expect(readKitEntry(text).ok).toBe(false);
     expect(performance.now() - started).toBeLessThan(200);
   });
+});
+
+test('a leaf that stands alone behind its set tells its own width', () => {
+  const lines = ['leaf set 0.014-0.016 in', '0.015 in leaf, 1/4 in wide'];
+  const { gauges } = kitOf(lines.map((line) => readKitEntry(line)));
+  expect(gauges.map(({ gauge, widthMm }) => [gauge.name, widthMm?.toString()])).toEqual([
+    ['0.014 in', '12.7'],
+    ['0.015 in', '6.35'],
+    ['0.016 in', '12.7'],
+  ]);
 });
 
 test('the ordinary kit holds the usual sets, and every line of it can be read', () => {
