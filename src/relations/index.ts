@@ -158,22 +158,28 @@ function unreadOf(instances: readonly Instance[]): readonly UnreadFigure[] {
   return [...found.values()];
 }
 
+/** Its words are made when they are first asked for: most figures are only looked at. */
 function figureFrom(derived: Derived): WorkedFigure {
   const { instance, solution, inputs } = derived;
   const bound = instance.quantities.get(solution.for);
-  const text = textOf(derived);
   return {
     relation: instance.relation,
     of: instance.binding.of,
     at: instance.at,
     label: bound?.quantity.label ?? solution.for,
-    text,
-    told: toldText(derived, text.text),
-    inputs: inputs.map((input) => ({
-      label: input.quantity.label,
-      text: inputText(input),
-      from: input.from,
-    })),
+    get text() {
+      return textOf(derived);
+    },
+    get told() {
+      return toldText(derived, textOf(derived).text);
+    },
+    get inputs() {
+      return inputs.map((input) => ({
+        label: input.quantity.label,
+        text: inputText(input),
+        from: input.from,
+      }));
+    },
     place: bound?.place ?? null,
     derived,
   };

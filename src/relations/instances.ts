@@ -37,7 +37,8 @@ export function instancesOf(
     const relation = relations.get(binding.relation);
     const isOfUnit =
       binding.ifFeature.length === 0 || binding.ifFeature.some((name) => features.has(name));
-    if (!relation || !isOfUnit || !isSame(binding, places)) continue;
+    if (!relation || !isOfUnit || !mayHaveLine(binding, places)) continue;
+    if (!isSame(binding, places)) continue;
     for (const at of placeNames(binding, places)) {
       const quantities = bind(relation, binding, places, at);
       const bound = [...quantities.values()].flatMap(({ place }) => place ?? []);
@@ -50,6 +51,14 @@ export function instancesOf(
     }
   }
   return instances;
+}
+
+/** Whether the sheet has any setting of a binding, without a look at what it says. */
+function mayHaveLine({ of, quantities }: KindBinding, places: Places): boolean {
+  if (places.setting(of)) return true;
+  for (const bound of quantities.values())
+    if (bound.is === 'setting' && places.setting(bound.setting)) return true;
+  return false;
 }
 
 /** Whether a place brings a relation onto a sheet: it states something, or another relation may. */

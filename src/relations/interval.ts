@@ -28,14 +28,26 @@ export function interval(one: number, other: number = one): Interval {
   return one <= other ? { lo: one, hi: other } : { lo: other, hi: one };
 }
 
-/** The narrowest interval of doubles that holds both exact numbers, `low` not above `high`. */
+/** Whole numbers below this are doubles exactly. */
+const EXACT = 2n ** 53n;
+/** Steps between doubles that a quotient of two longer numbers may be off: each of them, and the division. */
+const LONG_STEPS = 4;
+
+/**
+ * An interval of doubles that holds both exact numbers, `low` not above `high`: exact where they are
+ * doubles themselves, else a step wider, and a few steps for numbers of more digits than doubles have.
+ */
 export function enclose(low: Rational, high: Rational = low): Interval {
-  const lo = low.valueOf();
-  const hi = high.valueOf();
-  return {
-    lo: low.equals(lo) ? lo : nextDown(lo),
-    hi: high.equals(hi) ? hi : nextUp(hi),
-  };
+  return { lo: stepped(low, nextDown), hi: stepped(high, nextUp) };
+}
+
+function stepped(number: Rational, step: (value: number) => number): number {
+  const { n, d } = number;
+  const isShort = n < EXACT && d < EXACT;
+  let value = number.valueOf();
+  if (isShort && (d & (d - 1n)) === 0n) return value;
+  for (let i = isShort ? 1 : LONG_STEPS; i > 0; i--) value = step(value);
+  return value;
 }
 
 /** Whether two intervals have a number in common; touching counts. */
