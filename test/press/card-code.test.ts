@@ -94,7 +94,7 @@ describe('the code on a card', () => {
     ['a step', '1. Turn the cover over.', '1. Turn the cover round.'],
     ['the revision', 'revision: 3', 'revision: 4'],
     ['the status', 'status: released', 'status: proof'],
-    ['a page', 'from: shop p. 8', 'from: shop p. 9'],
+    ['a page', 'from: shop p. 6', 'from: shop p. 16'],
     ['a ruling', 'Later units only', 'Earlier units only'],
     ['a caution', 'Exhaust kills', 'Exhaust will kill'],
   ])('is another when %s is', (_, old, changed) => {
