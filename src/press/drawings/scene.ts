@@ -98,8 +98,11 @@ export class Scene {
   head(tip: Point, angleDeg: number): void {
     const angle = (angleDeg * Math.PI) / 180;
     const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
-    const at = (back: number, side: number) =>
-      `${n(tip.x - back * cos - side * sin)} ${n(tip.y - back * sin + side * cos)}`;
+    const at = (back: number, side: number) => {
+      const point = { x: tip.x - back * cos - side * sin, y: tip.y - back * sin + side * cos };
+      this.reach.push(point);
+      return `${n(point.x)} ${n(point.y)}`;
+    };
     this.marks.push(
       `<path d="M${n(tip.x)} ${n(tip.y)}L${at(HEAD.length, HEAD.half)}L${at(HEAD.length, -HEAD.half)}Z" fill="#000" stroke="none"/>`,
     );

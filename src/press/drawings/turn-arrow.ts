@@ -15,6 +15,8 @@ export function turnArrow(
   turns: number,
   clockwise: boolean,
 ): Point {
+  // Not turned at all: the leader ends on the head.
+  if (turns <= 0) return { x: center.x + inner - 1.5, y: center.y };
   const shown = Math.min(Math.max(turns, 0.04), MOST);
   const spread = Math.min(1.7, 4.2 / shown);
   const way = clockwise ? 1 : -1;
