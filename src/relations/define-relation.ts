@@ -66,6 +66,15 @@ export function defineRelation<Name extends string>(definition: Definition<Name>
   };
 }
 
+/** Base units of any dimension that are nothing: as a ratio a smaller double has hundreds of digits. */
+const NOTHING = 1e-30;
+
+/** An upper end that is next to nothing, farther up: to zero or to what is small and still handy. */
+function awayFromNothing(end: number): number {
+  if (Math.abs(end) >= NOTHING || end === 0) return end;
+  return end < 0 ? 0 : NOTHING;
+}
+
 function solveGuarded<Name extends string>(
   way: Way<Name>,
   known: Known,
@@ -91,8 +100,9 @@ function solveGuarded<Name extends string>(
     }
   }
   const worked = way.solve(figures as Record<Name, Interval>);
-  if ('unworkable' in worked || (Number.isFinite(worked.lo) && Number.isFinite(worked.hi))) {
-    return worked;
+  if ('unworkable' in worked) return worked;
+  if (Number.isFinite(worked.lo) && Number.isFinite(worked.hi)) {
+    return { lo: -awayFromNothing(-worked.lo), hi: awayFromNothing(worked.hi) };
   }
   const [first, ...rest] = way.from;
   return refuse(

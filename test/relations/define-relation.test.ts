@@ -89,6 +89,14 @@ describe('a relation', () => {
     );
   });
 
+  it('keeps its ends away from the smallest doubles, outward', () => {
+    expect(solve({ part: at(0), whole: at(1) })).toEqual({ lo: -1e-30, hi: 1e-30 });
+    expect(solve({ part: at(1), whole: at(1) })).toEqual({
+      lo: expect.closeTo(1, 12),
+      hi: expect.closeTo(1, 12),
+    });
+  });
+
   it('makes a refusal of a result that is not finite', () => {
     expect(solve({ share: at(1) }, 1)).toEqual(
       refuse(

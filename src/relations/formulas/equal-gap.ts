@@ -64,7 +64,7 @@ function shareAt(of: Readonly<Record<OfTwo | 'gap', Interval>>): Interval | null
     const piece = multiply(divide(other, own), { lo: 100, hi: 100 });
     share = share ? hull(share, piece) : piece;
   }
-  return share;
+  return share && { lo: Math.max(0, share.lo), hi: share.hi };
 }
 
 function gapTooSmall() {
