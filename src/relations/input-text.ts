@@ -26,9 +26,10 @@ export function textOf(derived: Derived): WorkedText {
   const known = told.get(derived);
   if (known) return known;
   const { instance, solution, figure } = derived;
-  const dimension = instance.quantities.get(solution.for)?.quantity.dimension ?? 'ratio';
+  const quantity = instance.quantities.get(solution.for)?.quantity;
+  const dimension = quantity?.dimension ?? 'ratio';
   const unit = unitFor(dimension, statementsOf(derived.inputs), figure);
-  const made = workedText(figure, dimension, unit);
+  const made = workedText(figure, dimension, unit, 0, quantity?.places);
   told.set(derived, made);
   return made;
 }

@@ -25,6 +25,11 @@ export interface RelationQuantity {
   readonly symbol: string;
   readonly dimension: RelationDimension;
   /**
+   * The most decimal places that it is told to, in whatever unit, where the formula or the reader's
+   * gauge is good for no more; absent where its inputs alone decide.
+   */
+  readonly places?: number;
+  /**
    * What is taken where nothing is said of it, with the words that own up to it (`no shaft in the
    * bore`); null where the relation says nothing without it.
    */

@@ -103,19 +103,22 @@ function amountOf({ nominal, low, high }: Statement): Amount | null {
 
 /**
  * A worked figure as people write it, in a unit; to `least` places at least, where a stated figure
- * beside it has as many.
+ * beside it has as many, and otherwise to `most` at most.
  */
 export function workedText(
   { point, nominal, limits, side }: Figure,
   dimension: RelationDimension,
   unit: string,
   least = 0,
+  most = MOST_PLACES,
 ): WorkedText {
   const value = point ?? nominal;
   const base = value && (point ? simplestIn(value) : middle(value));
-  const wide = nominal ?? limits;
+  // Limits alone are each as fine as their source tells them, which their distance only hints at.
+  const wide =
+    nominal ?? (limits && { lo: limits.lo, hi: limits.lo + (limits.hi - limits.lo) / 10 });
   const ours = placesFor(base ?? (limits && exactly(limits.hi)), wide, dimension, unit);
-  const places = Math.max(ours, least);
+  const places = Math.max(Math.min(ours, most), least);
   const write = (number: Rational, more = 0, mode: 'nearest' | 'up' | 'down' = 'nearest') =>
     writeBase(number, dimension, unit, places + more, mode);
   const toward = side === 'min' ? 'up' : side === 'max' ? 'down' : 'nearest';

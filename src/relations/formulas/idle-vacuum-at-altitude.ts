@@ -19,7 +19,14 @@ const relation: Relation = {
   title: 'Manifold vacuum at another altitude',
   formula: 'V₂ = V₁ − (B(H₁) − B(H₂)), B the standard barometer',
   quantities: [
-    { name: 'reading', label: 'reading', symbol: 'V₁', dimension: 'vacuum', unsaid: null },
+    {
+      name: 'reading',
+      label: 'reading',
+      symbol: 'V₁',
+      dimension: 'vacuum',
+      places: 1,
+      unsaid: null,
+    },
     {
       name: 'altitude',
       label: 'altitude of the reading',
@@ -33,6 +40,8 @@ const relation: Relation = {
       label: 'reading expected',
       symbol: 'V₂',
       dimension: 'vacuum',
+      // Nobody reads a vacuum gauge finer than a tenth of an inch.
+      places: 1,
       unsaid: null,
     },
   ],

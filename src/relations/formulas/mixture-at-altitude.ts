@@ -18,7 +18,15 @@ const relation: Relation = {
       unsaid: { value: SEA_LEVEL, words: 'jets that suit sea level' },
     },
     { name: 'here', label: 'altitude', symbol: 'H₂', dimension: 'length', unsaid: null },
-    { name: 'enrichment', label: 'enrichment', symbol: 'e', dimension: 'percent', unsaid: null },
+    {
+      name: 'enrichment',
+      label: 'enrichment',
+      symbol: 'e',
+      dimension: 'percent',
+      // The idealization is good for no more.
+      places: 1,
+      unsaid: null,
+    },
   ],
   source:
     'derived: one depression draws both streams, each weight grows with the root of its density, so fuel to air goes as (ρ fuel / ρ air)^½; density of air after ISO 2533:1975',

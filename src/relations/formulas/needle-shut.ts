@@ -23,7 +23,7 @@ export default defineRelation({
     arm: { label: 'arm of the float', symbol: 'a', dimension: 'length' },
     'short-arm': { label: 'arm of the needle', symbol: 'b', dimension: 'length' },
     holds: { label: 'highest pressure held', symbol: 'p max', dimension: 'pressure' },
-    margin: { label: 'margin of the float', symbol: 'margin', dimension: 'percent' },
+    margin: { label: 'margin of the float', symbol: 'margin', dimension: 'percent', places: 0 },
   },
   source:
     'derived: moments about the hinge, of a float wholly under the fuel and of the pressure on the bore of the seat; g = 9.80665 m/s²',
