@@ -1,6 +1,13 @@
 import { join, resolve } from 'node:path';
 import type { Finding } from '../checks/define.ts';
-import type { Browser, Paper, PictureSource, Printed, SheetToPrint } from '../press/index.ts';
+import type {
+  Browser,
+  Paper,
+  PartStore,
+  PictureSource,
+  Printed,
+  SheetToPrint,
+} from '../press/index.ts';
 import { examineFile } from '../project/examine-file.ts';
 import { pictureData } from '../project/pictures.ts';
 import type { Project } from '../project/project.ts';
@@ -35,17 +42,23 @@ export interface Candidate extends SheetToPrint {
 }
 
 /** Reads and checks a sheet for printing; null, with the reason told, where it cannot be read. */
-export function candidate(project: Project, path: string, io: Io): Candidate | null {
-  const examined = examineFile(project, path);
+export function candidate(
+  project: Project,
+  path: string,
+  io: Io,
+  store: PartStore | null = null,
+): Candidate | null {
+  const examined = examineFile(project, path, store);
   if (!examined.ok) {
     tellRefused(examined.refused, io);
     return null;
   }
-  const { sheet, findings } = examined;
+  const { sheet, findings, digest } = examined;
   return {
     path: examined.path,
     sheet,
     findings,
+    digest,
     kind: project.kinds.get(sheet.unit.kind?.value ?? '') ?? null,
     stops: stoppers(findings, sheet.status?.value ?? null),
   };

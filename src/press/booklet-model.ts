@@ -2,6 +2,7 @@ import { type OperationBody, sheetBody } from './body.ts';
 import { type SourceLine, sourceLines } from './citations.ts';
 import { type EditorsNote, editorsNotes } from './editors-notes.ts';
 import { gaugesToGather } from './gauges-to-gather.ts';
+import { type BodyStore, keptBody } from './kept-body.ts';
 import type { EditionFacts, Paper, PictureSource, SheetToPrint, Templates } from './orders.ts';
 import { bookletMargins, type Margins, type PaperSize, papers } from './paper.ts';
 import { ruleNotes } from './rule-notes.ts';
@@ -95,6 +96,8 @@ export interface BookletOptions {
   readonly picture: PictureSource | null;
   /** Pictures of the order of work, by the sheet's place; none where the edition wants none. */
   readonly orders?: readonly (string | null)[];
+  /** Where the sheets' bodies are kept from one print to the next; nowhere if null or absent. */
+  readonly bodies?: BodyStore | null;
   /** The templates, for a club's own pictures in place of drawings; none where absent. */
   readonly texts?: Templates['texts'];
 }
@@ -142,15 +145,17 @@ function chapter(entry: SheetToPrint, index: number, options: BookletOptions): C
   const anchor = `unit-${index + 1}`;
   const sources = sourceLines(sheet);
   const settings = settingRows(sheet, kind, sources);
-  const body = sheetBody(sheet, kind, options.picture, anchor, (at) => {
-    const operation = sheet.operations[at];
-    if (operation === undefined) return null;
-    return stepFigures(sheet, kind, operation, {
-      prefix: `${anchor}-work-${at + 1}`,
-      narrow: papers[options.paper].small,
-      texts: options.texts ?? new Map(),
-    });
-  });
+  const body = keptBody(options.bodies ?? null, entry, anchor, options.picture, (picture) =>
+    sheetBody(sheet, kind, picture, anchor, (at) => {
+      const operation = sheet.operations[at];
+      if (operation === undefined) return null;
+      return stepFigures(sheet, kind, operation, {
+        prefix: `${anchor}-work-${at + 1}`,
+        narrow: papers[options.paper].small,
+        texts: options.texts ?? new Map(),
+      });
+    }),
+  );
   return {
     number: index + 1,
     anchor,

@@ -3,9 +3,6 @@ import { packPart, unpackPart } from './pack-part.ts';
 import type { PartPress, PrintedPart } from './part-press.ts';
 import type { Part } from './pdf/part.ts';
 
-/** Goes up with every change to what a part is or how it is read from a print. */
-const form = 1;
-
 /** The parts of a booklet: those that were printed before come from the store, the others are printed. */
 export class KeptParts {
   private readonly press: PartPress;
@@ -18,7 +15,7 @@ export class KeptParts {
   constructor(press: PartPress, store: PartStore | null, shell: string, make: string) {
     this.press = press;
     this.store = store;
-    this.base = store === null ? '' : `${form} ${make} ${store.nameOf(shell)}`;
+    this.base = store === null ? '' : `${make} ${store.nameOf(shell)}`;
   }
 
   get counts(): { printed: number; kept: number } {

@@ -15,6 +15,8 @@ export interface SheetToPrint {
   readonly kind: Kind | null;
   /** All findings of the sheet, accepted ones included. */
   readonly findings: readonly Finding[];
+  /** Changes with anything in the sheet or its kind; null or absent where nobody knows. */
+  readonly digest?: string | null;
 }
 
 /** What the edition says of itself; every field that is absent is left off the page. */

@@ -1,8 +1,9 @@
 import { bookletModel } from './booklet-model.ts';
+import type { BodyStore } from './kept-body.ts';
 import { KeptParts } from './kept-parts.ts';
-import { orderGraph } from './order-graph.ts';
+import { type OrderGraph, orderGraph } from './order-graph.ts';
 import { drawOrder } from './order-graph-svg.ts';
-import { type BookletOrder, PressStopped, type PrintedBooklet } from './orders.ts';
+import { type BookletOrder, type PartStore, PressStopped, type PrintedBooklet } from './orders.ts';
 import { fillPageNumbers, hasPageNumbers, pageNumbers } from './page-numbers.ts';
 import { bookletMargins, contentWidthMm, papers } from './paper.ts';
 import { PartPress, type PrintedPart } from './part-press.ts';
@@ -43,6 +44,7 @@ async function inParts(order: BookletOrder, press: PartPress): Promise<PrintedBo
     draft,
     picture,
     orders: pictures.places,
+    bodies: bodiesOf(order),
     texts: order.templates.texts,
   });
   const split = splitBooklet(await render('booklet.hbs', model, templates));
@@ -79,6 +81,12 @@ async function inParts(order: BookletOrder, press: PartPress): Promise<PrintedBo
     remarks: [],
     parts: kept.counts,
   };
+}
+
+/** What a sheet's body is made with beside the sheet: paper and templates. */
+function bodiesOf({ store, paper, templates }: BookletOrder): BodyStore | null {
+  if (store === null) return null;
+  return { store, around: store.nameOf(JSON.stringify([paper, ...templates.texts])) };
 }
 
 interface LaidOut {
@@ -174,14 +182,17 @@ function problemsOf(printed: readonly PrintedPart[]): string[] {
 class OrderPictures {
   /** By the sheet's place; null where it has none. */
   readonly places: readonly (string | null)[];
-  private readonly order: BookletOrder;
+  private readonly graphs: readonly (OrderGraph | null)[];
+  private readonly store: PartStore | null;
 
   constructor(order: BookletOrder) {
-    this.order = order;
-    this.places = order.sheets.map(({ sheet, kind }, index) => {
-      const has = order.orderGraphs && kind !== null && orderGraph(sheet, kind).boxes.length > 0;
-      return has ? `<!--order of work ${index}-->` : null;
-    });
+    this.store = order.store;
+    this.graphs = order.sheets.map(({ sheet, kind }) =>
+      order.orderGraphs && kind !== null ? orderGraph(sheet, kind) : null,
+    );
+    this.places = this.graphs.map((graph, index) =>
+      graph !== null && graph.boxes.length > 0 ? `<!--order of work ${index}-->` : null,
+    );
   }
 
   async putIn(html: string): Promise<string> {
@@ -194,10 +205,9 @@ class OrderPictures {
   }
 
   private async draw(index: number): Promise<string> {
-    const { sheets, store } = this.order;
-    const { sheet, kind } = sheets[index] ?? {};
-    if (sheet === undefined || !kind) return '';
-    const graph = orderGraph(sheet, kind);
+    const { store } = this;
+    const graph = this.graphs[index] ?? null;
+    if (graph === null) return '';
     const options = { prefix: `order-${index + 1}`, alone: false };
     const name = store?.nameOf(`order of work ${JSON.stringify([graph, options])}`) ?? '';
     const kept = store?.read(name);

@@ -39,6 +39,7 @@ export function splitBooklet(html: string): SplitBooklet {
 function childrenOf(html: string): string[] {
   const parts: string[] = [];
   const open: string[] = [];
+  const lower = html.toLowerCase();
   let start = 0;
   token.lastIndex = 0;
   for (let found = token.exec(html); found !== null; found = token.exec(html)) {
@@ -51,7 +52,7 @@ function childrenOf(html: string): string[] {
     } else if (closed !== '/') {
       open.push(name);
       if (raw.has(name)) {
-        const end = html.toLowerCase().indexOf(`</${name}`, token.lastIndex);
+        const end = lower.indexOf(`</${name}`, token.lastIndex);
         if (end < 0) throw unclosed(name);
         token.lastIndex = end;
       }

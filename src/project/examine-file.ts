@@ -1,9 +1,11 @@
 import { realpathSync } from 'node:fs';
-import type { Finding } from '../checks/define.ts';
+import type { CheckContext, Finding } from '../checks/define.ts';
 import { examineParsed } from '../checks/index.ts';
+import type { PartStore } from '../press/index.ts';
 import type { Refused } from '../report/index.ts';
 import { readSheet } from '../sheet/index.ts';
 import type { ReadProblem, Sheet } from '../sheet/model.ts';
+import { keptSheet, type ReadAndChecked } from './kept-sheets.ts';
 import type { Project } from './project.ts';
 import { readText } from './read-text.ts';
 import { causeInWords } from './refusal.ts';
@@ -17,11 +19,20 @@ export type Examined =
       readonly findings: readonly Finding[];
       /** The file itself, links resolved. */
       readonly path: string;
+      /** Changes with anything in the sheet or its findings; null where nothing is kept. */
+      readonly digest: string | null;
     }
   | { readonly ok: false; readonly refused: Refused };
 
-/** Reads and checks one sheet of a project. Never throws for what a file may hold. */
-export function examineFile(project: Project, path: string): Examined {
+/**
+ * Reads and checks one sheet of a project, or takes what is kept of it from before. Never throws for
+ * what a file may hold.
+ */
+export function examineFile(
+  project: Project,
+  path: string,
+  store: PartStore | null = null,
+): Examined {
   const file = project.show(path);
   const refuse = (message: string, fix: string | null): Examined => ({
     ok: false,
@@ -50,7 +61,12 @@ export function examineFile(project: Project, path: string): Examined {
           message: read.fault.message,
           fix: read.fault.fix,
         };
-  return { ok: true, path: real, ...examineText(project, real, file, read.text, problem) };
+  const context = project.context(real);
+  const examined =
+    problem === null
+      ? keptSheet(store, read.text, file, context, (around) => examineIn(around, file, read.text))
+      : { ...examineIn(context, file, read.text, problem), digest: null };
+  return { ok: true, path: real, ...examined };
 }
 
 /** Checks a text as if it stood at `path`; `problem` is one found before it was text. */
@@ -61,7 +77,15 @@ export function examineText(
   text: string,
   problem: ReadProblem | null = null,
 ): { readonly sheet: Sheet; readonly findings: readonly Finding[] } {
-  const context = project.context(path);
+  return examineIn(project.context(path), file, text, problem);
+}
+
+function examineIn(
+  context: CheckContext,
+  file: string,
+  text: string,
+  problem: ReadProblem | null = null,
+): ReadAndChecked {
   const read = readSheet(text, file, context);
   const sheet = problem === null ? read : { ...read, problems: [problem, ...read.problems] };
   return { sheet, findings: examineParsed(sheet, context) };

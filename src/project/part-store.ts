@@ -10,8 +10,9 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import type { PartStore } from '../press/index.ts';
-import { packageVersion } from './package-root.ts';
+import { packageRoot } from './package-root.ts';
 
 /** What is kept in all: some thousand chapters. */
 const largestStore = 256 * 1024 * 1024;
@@ -28,16 +29,16 @@ export interface PartFolder extends PartStore {
 }
 
 /**
- * Keeps printed parts in a folder, a file each, named by what they were printed from and by the
- * program's version. A file carries the SHA-256 of its content: one that is damaged or half written
+ * Keeps printed parts in a folder, a file each, named by what they were made from and by the program
+ * that made them. A file carries the SHA-256 of its content: one that is damaged or half written
  * is as good as none. Nothing here ever fails: what can't be kept is printed again.
  */
 export function partFolder(folder: string, bound = largestStore): PartFolder {
   const pathOf = (name: string) => join(folder, `${name}.part`);
-  const version = packageVersion();
+  const program = markOfProgram();
   let count = 0;
   return {
-    nameOf: (text) => createHash('sha256').update(`${version} ${text}`).digest('hex').slice(0, 40),
+    nameOf: (text) => createHash('sha256').update(`${program} ${text}`).digest('hex').slice(0, 40),
     read(name) {
       try {
         const path = pathOf(name);
@@ -64,6 +65,17 @@ export function partFolder(folder: string, bound = largestStore): PartFolder {
     },
     tidy: () => tidy(folder, bound),
   };
+}
+
+/**
+ * The bundler names each chunk by its content, and the entry names all chunks: with any line of the
+ * program the entry is another. Run from its sources the program finds nothing of another run.
+ */
+function markOfProgram(): string {
+  if (fileURLToPath(import.meta.url).endsWith('.ts')) return `${process.pid} ${Date.now()}`;
+  return createHash('sha256')
+    .update(readFileSync(join(packageRoot(), 'dist', 'gaugeleaf.js')))
+    .digest('hex');
 }
 
 function digest(bytes: Uint8Array): Buffer {

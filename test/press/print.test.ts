@@ -8,6 +8,7 @@ import {
   printBooklet,
   printCard,
 } from '../../src/press/index.ts';
+import { flate } from '../../src/project/flate.ts';
 import { type ReadPdf, readPdf } from './pdf.ts';
 import { browserHere, builtInTemplates, finding, sampleText, toPrint } from './stand.ts';
 
@@ -28,7 +29,8 @@ function cardOrder(text: string, paper: Paper, more: Partial<CardOrder> = {}): C
 }
 
 function bookletOrder(paper: Paper, more: Partial<BookletOrder> = {}): BookletOrder {
-  return { ...common(paper), sheets: [toPrint(sampleText), toPrint(sampleText)], ...more };
+  const sheets = [toPrint(sampleText), toPrint(sampleText)];
+  return { ...common(paper), sheets, flate, store: null, ...more };
 }
 
 /** Values as the page draws them: a fraction bar for a slash, a minus for a hyphen. */
@@ -102,7 +104,7 @@ describe.skipIf(here === null)('a card', patience, () => {
     const printed = await printCard(cardOrder(text, 'a5'));
     expect(printed.pages).toBeGreaterThan(2);
     expect(printed.problems.join(' ')).toMatch(
-      /The card needs \d+ sides of A5 at its closest setting and a leaf has 2: about \d+ lines too many/,
+      /is about \d+ lines too long for one leaf of A5, with its steps left to the booklet/,
     );
   });
 
@@ -142,7 +144,7 @@ describe.skipIf(here === null)('a press that can’t print', patience, () => {
   });
 
   test('says so where the browser does not start', async () => {
-    const broken = { path: '/bin/false', label: 'a broken browser', env: {}, args: [] };
+    const broken = { path: '/bin/false', label: 'a broken browser', make: '1', env: {}, args: [] };
     const printed = printCard(cardOrder(sampleText, 'letter', { browser: broken }));
     await expect(printed).rejects.toThrow(PressStopped);
     await expect(printed).rejects.toThrow(

@@ -51,10 +51,14 @@ export async function booklet(
   if (paths.length === 0) throw new Refusal(`the project ${project.root} has no sheets to print`);
   const progress = startProgress(io);
   io.expectLongWork?.();
+  const store =
+    options.cache === false
+      ? null
+      : partFolder(join(browserCache(io.env, process.platform), 'parts'));
   const sheets: Candidate[] = [];
   for (const [index, path] of paths.entries()) {
     progress.show(`reading ${index + 1} of ${paths.length} sheets`);
-    const found = candidate(project, path, io);
+    const found = candidate(project, path, io, store);
     if (found === null) return 2;
     sheets.push(found);
   }
@@ -66,10 +70,6 @@ export async function booklet(
     return 1;
   }
   const { printBooklet } = await import('../../press/index.ts');
-  const store =
-    options.cache === false
-      ? null
-      : partFolder(join(browserCache(io.env, process.platform), 'parts'));
   const printed = await printBooklet({
     sheets,
     edition: edition.facts,

@@ -97,7 +97,8 @@ export class JoinedLinks {
 
   private spot({ page, x, y }: Spot, first: number): string {
     const at = first + page;
-    return `[${this.pages[at]} 0 R/XYZ ${writeNumber(x + this.shiftOf(at))} ${writeNumber(y)} 0]`;
+    const left = Math.max(0, x + this.shiftOf(at));
+    return `[${this.pages[at]} 0 R/XYZ ${writeNumber(left)} ${writeNumber(y)} 0]`;
   }
 
   /** Folded at its first floor, so that a reader sees the chapters and not every operation. */

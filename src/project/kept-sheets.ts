@@ -1,0 +1,115 @@
+import { createHash } from 'node:crypto';
+import { deserialize, serialize } from 'node:v8';
+import Fraction from 'fraction.js';
+import type { CheckContext, Finding } from '../checks/define.ts';
+import type { PartStore } from '../press/index.ts';
+import type { Sheet } from '../sheet/model.ts';
+
+/** What was read from a sheet and found in it. */
+export interface ReadAndChecked {
+  readonly sheet: Sheet;
+  readonly findings: readonly Finding[];
+}
+
+interface Kept extends ReadAndChecked {
+  /** What the checks were told of pictures, which are files of their own. */
+  readonly pictures: readonly (readonly [url: string, status: string])[];
+}
+
+/**
+ * Reads and checks a sheet, or takes what came of the same text the last time: with the same kinds
+ * of unit, edition and pictures. `digest` changes with any of them; null without a store.
+ */
+export function keptSheet(
+  store: PartStore | null,
+  text: string,
+  file: string,
+  context: CheckContext,
+  examine: (context: CheckContext) => ReadAndChecked,
+): ReadAndChecked & { readonly digest: string | null } {
+  if (store === null) return { ...examine(context), digest: null };
+  const { kinds, wireGauge, altitude, kit } = context;
+  const around = markOf(kinds, wireGauge, altitude, kit);
+  const name = store.nameOf(`sheet ${around} ${file}\n${text}`);
+  const digestOf = (pictures: Kept['pictures']) =>
+    store.nameOf(`${name} ${JSON.stringify(pictures)}`);
+  const kept = unpack(store.read(name));
+  if (kept?.pictures.every(([url, status]) => context.picture?.(url) === status)) {
+    return { ...kept, digest: digestOf(kept.pictures) };
+  }
+  const pictures: [string, string][] = [];
+  const { picture } = context;
+  const asked: CheckContext['picture'] = (url) => {
+    const status = picture?.(url) ?? 'found';
+    pictures.push([url, status]);
+    return status;
+  };
+  const examined = examine({ ...context, picture: picture === null ? null : asked });
+  const packed = pack({ ...examined, pictures });
+  if (packed !== null) store.keep(name, packed);
+  return { ...examined, digest: digestOf(pictures) };
+}
+
+let lastKinds: unknown = null;
+let lastMark = '';
+
+/** The kinds are the same for all sheets of a project, and large. */
+function markOf(kinds: CheckContext['kinds'], ...rest: readonly unknown[]): string {
+  if (kinds !== lastKinds) {
+    lastMark = createHash('sha256').update(serialize(kinds)).digest('hex');
+    lastKinds = kinds;
+  }
+  return `${lastMark} ${createHash('sha256').update(serialize(rest)).digest('hex')}`;
+}
+
+/** Null where there is anything in it that would not come back as it was. */
+function pack(kept: Kept): Uint8Array | null {
+  return isPlain(kept, new Set()) ? serialize(kept) : null;
+}
+
+function unpack(bytes: Uint8Array | null): Kept | null {
+  if (bytes === null) return null;
+  try {
+    const kept = deserialize(bytes);
+    revive(kept, new Set());
+    return kept;
+  } catch {
+    // Another version of Node.js wrote it.
+    return null;
+  }
+}
+
+const plainPrototypes: ReadonlySet<unknown> = new Set([
+  Object.prototype,
+  Array.prototype,
+  Map.prototype,
+  Set.prototype,
+  Fraction.prototype,
+  null,
+]);
+
+function isPlain(value: unknown, seen: Set<unknown>): boolean {
+  if (typeof value === 'function' || typeof value === 'symbol') return false;
+  if (typeof value !== 'object' || value === null || seen.has(value)) return true;
+  seen.add(value);
+  if (!plainPrototypes.has(Object.getPrototypeOf(value))) return false;
+  for (const inner of insides(value)) if (!isPlain(inner, seen)) return false;
+  return true;
+}
+
+/** Exact numbers come back as their parts; they are made numbers again, in place. */
+function revive(value: unknown, seen: Set<unknown>): void {
+  if (typeof value !== 'object' || value === null || seen.has(value)) return;
+  seen.add(value);
+  if ('s' in value && 'n' in value && 'd' in value && typeof value.d === 'bigint') {
+    Object.setPrototypeOf(value, Fraction.prototype);
+    return;
+  }
+  for (const inner of insides(value)) revive(inner, seen);
+}
+
+function* insides(value: object): Generator<unknown> {
+  if (value instanceof Map) for (const [key, inner] of value) yield* [key, inner];
+  else if (value instanceof Set) yield* value;
+  else yield* Object.values(value);
+}
