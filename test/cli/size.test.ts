@@ -27,6 +27,20 @@ describe('gaugeleaf size', () => {
 `);
   });
 
+  it('works no bore from a measured flow', async () => {
+    const { status, out } = await size(['165 cm3/min']);
+    expect(status).toBe(0);
+    expect(out).toContain(
+      '  bore  none: a measured flow says no bore without the head, the fuel and the shape of the jet on its test rig',
+    );
+  });
+
+  it('takes a jet marked in hundredths of a millimeter', async () => {
+    const { out } = await size(['115 hundredths of mm']);
+    expect(out).toContain('millimeters  1.15 mm exactly');
+    expect(out).toContain('gauges       1.15 mm drill');
+  });
+
   it.each([
     ['0.0185 in', '  at hand      0.016 in and 0.0025 in leaves together'],
     ['0.0266–0.0274 in', '  at hand      0.014 in and 0.013 in leaves together'],
