@@ -29,7 +29,7 @@ export default defineCheck({
     },
     beyond: {
       message: '{told} at {bound}, but `{key}` says {stated} ({difference})',
-      fix: 'correct {inputs}, or `{key}`',
+      fix: 'correct {inputs} or `{key}`',
     },
     unread: {
       message: '`{key}` says {stated}, which is not read as {noun}',
@@ -295,8 +295,9 @@ export default defineCheck({
       expect: [
         {
           at: '14 ± 2 cm3 per 10 strokes',
-          message: '',
-          fix: '',
+          message:
+            'the plunger displaces 12.1 cm3 per 10 strokes at most, but `pump-delivery` says 14 ± 2 cm3 per 10 strokes (4 cm3 per 10 strokes more)',
+          fix: 'correct the bore of the pump or the stroke of the plunger or `pump-delivery`',
         },
       ],
     },

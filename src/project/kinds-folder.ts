@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { builtInKinds, readKind } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
+import { formulaNames } from '../relations/index.ts';
 import { type Fault, type FileFaults, fileFaults } from './file-faults.ts';
 import { listFiles } from './list-sheets.ts';
 import { readText } from './read-text.ts';
@@ -43,7 +44,7 @@ export function readKinds(root: string, show: (path: string) => string): KindsRe
       blame(read.text, [{ span: { start, end }, message, fix }]);
       continue;
     }
-    const { kind, problems } = readKind(read.text, file);
+    const { kind, problems } = readKind(read.text, file, formulaNames());
     if (problems.length > 0) blame(read.text, problems);
     if (kind !== null) kinds.set(kind.name, kind);
   }

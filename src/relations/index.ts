@@ -1,3 +1,4 @@
+import type { FormulaNames } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import type { Dimension } from '../quantity/model.ts';
 import type { Sheet } from '../sheet/model.ts';
@@ -84,6 +85,19 @@ const nothing: WorkedNumbers = {
   unread: [],
 };
 const worked = new WeakMap<Sheet, { readonly kind: Kind; readonly numbers: WorkedNumbers }>();
+
+/** The formulas that a kind may bind, with their quantities and those that may be left unsaid. */
+export function formulaNames(): FormulaNames {
+  return new Map(
+    relations.map(({ id, quantities }) => [
+      id,
+      {
+        quantities: quantities.map(({ name }) => name),
+        optional: new Set(quantities.filter(({ unsaid }) => unsaid).map(({ name }) => name)),
+      },
+    ]),
+  );
+}
 
 /**
  * What follows from the figures of a sheet of a kind. Worked once for a sheet: the facts are those

@@ -52,7 +52,7 @@ const WAYS = 3;
 
 /**
  * Works every relation for each quantity whose others are known, again and again until nothing new
- * comes of it. No relation serves twice in one chain, and no figure proves itself.
+ * comes of it. No relation serves twice in a chain of figures, and no figure proves itself.
  */
 export function propagate(instances: readonly Instance[]): Consequences {
   const ways = new Map<string, Derived[]>();
@@ -147,7 +147,10 @@ function gather(
       inputs.push({ name, quantity, place, figure, from: 'stated', derived: null });
       continue;
     }
-    const derived = place?.status === 'absent' ? usable(place.id, instance, knowledge) : null;
+    const derived =
+      place?.status === 'absent'
+        ? usable(place.id, solution.hold === 'equals' ? instance : null, knowledge)
+        : null;
     const unsaid = knowledge.mayBeUnsaid ? unsaidOf(bound) : null;
     if (derived) {
       inputs.push({ name, quantity, place, figure: derived.figure, from: 'worked', derived });
@@ -158,10 +161,16 @@ function gather(
   return inputs;
 }
 
-function usable(id: string, instance: Instance, { target, ways }: Knowledge): Derived | null {
+/**
+ * A way to a place that does not rest on the target. A bound may use what its own relation worked; a
+ * figure would only come back to where it started.
+ */
+function usable(id: string, without: Instance | null, { target, ways }: Knowledge): Derived | null {
   const found = ways
     .get(id)
-    ?.find(({ by, support }) => !by.has(instance.index) && !(target && support.has(target)));
+    ?.find(
+      ({ by, support }) => !(without && by.has(without.index)) && !(target && support.has(target)),
+    );
   return found ?? null;
 }
 

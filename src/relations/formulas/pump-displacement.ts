@@ -52,6 +52,7 @@ export default defineRelation({
       for: 'delivery',
       from: ['displacement'],
       hold: 'at-most',
+      told: 'the plunger displaces {worked}',
       offer: false,
       solve: ({ displacement }) => displacement,
     },
