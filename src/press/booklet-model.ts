@@ -1,7 +1,7 @@
 import { type OperationBody, sheetBody } from './body.ts';
 import { type SourceLine, sourceLines } from './citations.ts';
 import { type EditorsNote, editorsNotes } from './editors-notes.ts';
-import { gaugesToGather } from './gauges-to-gather.ts';
+import { type Gathering, gaugesToGather } from './gauges-to-gather.ts';
 import { type BodyStore, keptBody } from './kept-body.ts';
 import type { EditionFacts, Paper, PictureSource, SheetToPrint, Templates } from './orders.ts';
 import { bookletMargins, type Margins, type PaperSize, papers } from './paper.ts';
@@ -10,6 +10,7 @@ import { type SafetyLine, safetyLines } from './safety.ts';
 import { type SettingRow, settingRows } from './setting-rows.ts';
 import { hasError, type SheetFace, sheetFace } from './sheet-face.ts';
 import { stepFigures } from './step-figures.ts';
+import type { WorkedFacts } from './worked-lines.ts';
 
 /** One unit's chapter. */
 export interface Chapter {
@@ -117,7 +118,13 @@ export function bookletModel(
   edition: EditionFacts,
   options: BookletOptions,
 ): BookletModel {
-  const chapters = sheets.map((entry, index) => chapter(entry, index, options));
+  const gathering = gaugesToGather(sheets, edition.kit ?? undefined);
+  const facts = {
+    altitude: edition.altitude ?? null,
+    kit: edition.kit ?? null,
+    gathered: gathering.kit,
+  };
+  const chapters = sheets.map((entry, index) => chapter(entry, index, options, facts));
   return {
     title: edition.title,
     subtitle: edition.subtitle ?? null,
@@ -136,15 +143,20 @@ export function bookletModel(
     safety: safetyLines(sheets),
     clubSafety: edition.safety ?? [],
     chapters,
-    ...gauges(sheets, chapters, edition),
+    ...gauges(gathering, chapters),
   };
 }
 
-function chapter(entry: SheetToPrint, index: number, options: BookletOptions): Chapter {
+function chapter(
+  entry: SheetToPrint,
+  index: number,
+  options: BookletOptions,
+  facts: WorkedFacts,
+): Chapter {
   const { sheet, kind } = entry;
   const anchor = `unit-${index + 1}`;
   const sources = sourceLines(sheet);
-  const settings = settingRows(sheet, kind, sources);
+  const settings = settingRows(sheet, kind, sources, facts);
   const body = keptBody(options.bodies ?? null, entry, anchor, options.picture, (picture) =>
     sheetBody(sheet, kind, picture, anchor, (at) => {
       const operation = sheet.operations[at];
@@ -177,11 +189,9 @@ function worstMark(marks: readonly (string | null)[]): string | null {
 }
 
 function gauges(
-  sheets: readonly SheetToPrint[],
+  { groups, minimum, unmet }: Gathering,
   chapters: readonly Chapter[],
-  edition: EditionFacts,
 ): Pick<BookletModel, 'gauges' | 'fewest' | 'ungauged'> {
-  const { groups, minimum, unmet } = gaugesToGather(sheets, edition.kit ?? undefined);
   const chapterOf = (sheet: number) => {
     const { number = sheet + 1, anchor = '' } = chapters[sheet] ?? {};
     return { number, anchor };

@@ -100,7 +100,10 @@ export function cardModel(
   options: CardOptions,
 ): CardModel {
   const sources = sourceLines(sheet);
-  const rows = settingRows(sheet, kind, sources, { altitude: edition?.altitude ?? null });
+  const rows = settingRows(sheet, kind, sources, {
+    altitude: edition?.altitude ?? null,
+    kit: edition?.kit ?? null,
+  });
   const settings = cardRows(rows, options.readings, papers[options.paper].small);
   const body = sheetBody(sheet, kind, options.picture, 'card');
   const operations: CardOperation[] = [];

@@ -1,4 +1,4 @@
-import { gaugeBook } from '../gauges/index.ts';
+import { gaugeBook, type Kit } from '../gauges/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import { workedNumbers } from '../relations/index.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
@@ -20,6 +20,10 @@ export interface WorkedLine {
 export interface WorkedFacts {
   /** The altitude that the club's figures are read at, as written; null where it says none. */
   readonly altitude: string | null;
+  /** The club's own gauges; the ordinary ones, if absent or null. */
+  readonly kit?: Kit | null;
+  /** The gauges that the booklet lists, which go before others where they can measure. */
+  readonly gathered?: Kit | null;
 }
 
 /**
@@ -30,13 +34,13 @@ export function workedLines(
   setting: Setting,
   sheet: Sheet,
   kind: Kind | null,
-  { altitude }: WorkedFacts,
+  { altitude, kit = null, gathered = null }: WorkedFacts,
 ): WorkedLine[] {
   const facts = { gauges: gaugeBook(), wireGauge: null, altitude };
   const figures = workedNumbers(sheet, kind, facts)
     .figures.filter(({ of }) => of === setting.canonical)
     .map(({ label, at, text, told }) => ({ label, place: at, text: text.text, told }));
-  const gauges = workedGauges(setting, sheet, kind).map(({ place, text }) => ({
+  const gauges = workedGauges(setting, sheet, kind, kit, gathered).map(({ place, text }) => ({
     label: 'gauge',
     place,
     text,
