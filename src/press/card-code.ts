@@ -11,9 +11,11 @@ const contentSymbols = 7;
 const base = codeSymbols.length;
 
 /**
- * A code of eight symbols for a content, in two groups to be read out: `K4RT-7WMX`. The first seven
+ * A code of eight symbols for a content, in two groups to be read out: `4UYC-9TU7`. The first seven
  * are the content's SHA-256 modulo 19^7: two contents that differ have the same code once in
- * 893,871,739 times. The eighth is a check symbol; see `isCardCode`.
+ * 893,871,739 times. The eighth is a check symbol: where symbol i (from 1) counts
+ * i times, their sum is a multiple of 19, so that one wrong symbol, or two that changed places, is
+ * always found.
  */
 export function cardCode(content: string): string {
   let rest = sha256(content).reduce((value, byte) => value * 256n + BigInt(byte), 0n);
@@ -24,17 +26,6 @@ export function cardCode(content: string): string {
   }
   const symbols = [...digits, checkDigit(digits)].map((digit) => codeSymbols[digit] ?? '');
   return `${symbols.slice(0, 4).join('')}-${symbols.slice(4).join('')}`;
-}
-
-/**
- * Whether a code was heard and written down right. Symbol i (from 1) counts i times, and the sum has
- * to be a multiple of 19: one wrong symbol, or two that changed places, is always found.
- */
-export function isCardCode(code: string): boolean {
-  const digits = [...code.toUpperCase().replace(/[\s-]/g, '')].map((symbol) =>
-    codeSymbols.indexOf(symbol),
-  );
-  return digits.length === contentSymbols + 1 && !digits.includes(-1) && weighed(digits) === 0;
 }
 
 function weighed(digits: readonly number[]): number {

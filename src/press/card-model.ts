@@ -46,8 +46,6 @@ export interface CardModel {
   readonly readingDistanceMm: number;
   /** The type sizes that the press may choose among, the roomiest first. */
   readonly densities: readonly Density[];
-  /** The label size of the tightest of them, in millimeters. */
-  readonly leastLabelMm: number;
   readonly density: DensityName;
   readonly content: CardContent;
   readonly cautions: readonly CardCaution[];
@@ -118,7 +116,6 @@ export function cardModel(
     });
   }
   const readingDistanceMm = edition?.readingDistanceMm ?? usualDistanceMm;
-  const densities = densitiesFor(readingDistanceMm, options.capHeights);
   const content = {
     face: sheetFace(sheet, kind),
     club: edition?.club ?? null,
@@ -139,8 +136,7 @@ export function cardModel(
     margins: cardMargins(papers[options.paper]),
     draft: options.draft || hasError(findings),
     readingDistanceMm,
-    densities,
-    leastLabelMm: densities.at(-1)?.labelMm ?? 0,
+    densities: densitiesFor(readingDistanceMm, options.capHeights),
     density: densityNames[0],
     content: contents[0],
     hasGauges: settings.some(

@@ -50,7 +50,7 @@ export interface Margins {
  */
 export function cardMargins(paper: PaperSize): Margins {
   return paper.small
-    ? { topMm: 7.5, bottomMm: 11, innerMm: 17, outerMm: 7.5 }
+    ? { topMm: 7, bottomMm: 10, innerMm: 17, outerMm: 7 }
     : { topMm: 9, bottomMm: 12.5, innerMm: 18, outerMm: 9 };
 }
 

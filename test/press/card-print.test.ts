@@ -155,7 +155,9 @@ describe.skipIf(here === null)('a card', patience, () => {
       /in full the card is about \d+ lines too long for a leaf of half letter, so it leaves .+ to the booklet\. Its longest steps are those of Float level \(\d+ lines\)/,
     );
     const read = await readPdf(printed.pdf);
-    expect(read.pages.map(({ text }) => text).join(' ')).toContain('leaves to the booklet');
+    expect(read.pages.map(({ text }) => text).join(' ')).toContain(
+      'Left to the booklet for want of room',
+    );
   });
 
   test('filled in has its readings and verdicts, and who set it', async () => {

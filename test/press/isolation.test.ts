@@ -116,6 +116,8 @@ Words.
     const model = cardModel(sheet, kind, [], null, {
       paper: 'letter',
       draft: false,
+      capHeights: new Map(),
+      readings: null,
       picture: (url) => {
         asked.push(url);
         return null;
