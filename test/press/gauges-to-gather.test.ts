@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { gaugeBook, kitOf, readKitEntry } from '../../src/gauges/index.ts';
 import { builtInKinds } from '../../src/kinds/index.ts';
+import { bookletModel } from '../../src/press/booklet-model.ts';
 import { gaugesToGather } from '../../src/press/gauges-to-gather.ts';
 import { readSheet } from '../../src/sheet/index.ts';
 
@@ -101,5 +102,34 @@ describe('the gauges to gather', () => {
     const found = gaugesToGather([unit('bowl-vent: { value: 0.020 in, gauge: the blue wire }')]);
     expect(told(found)).toEqual(['the blue wire: 0 Bowl vent gap']);
     expect(found.groups[0]?.gauges[0]).toMatchObject({ inch: null, mm: null });
+  });
+
+  test('a row of the booklet names a gauge that its list has', () => {
+    const entry = {
+      ...unit(
+        'main-jet: { value: No. 65 drill }\nfast-idle-gap: { value: 34 to 36 thou }\nbowl-vent: { value: 0.018–0.022 in }',
+      ),
+      findings: [],
+    };
+    const model = bookletModel(
+      [entry],
+      { title: 'x' },
+      { paper: 'a5', draft: false, picture: null },
+    );
+    const rows = model.chapters[0]?.settings ?? [];
+    // A 0.035 in wire would be nearer to the middle; the No. 65 drill is on the list for the jet.
+    expect(rows.map(({ name, worked }) => [name, ...worked.map(({ text }) => text)])).toEqual([
+      ['main-jet'],
+      ['fast-idle-gap', 'No. 65 drill, held along the bore'],
+      ['bowl-vent', '0.020 in leaf'],
+    ]);
+    expect(model.gauges.flatMap(({ gauges }) => gauges.map(({ label }) => label))).toEqual([
+      'No. 65 drill',
+      '0.020 in leaf',
+    ]);
+    expect(model.gauges[0]?.gauges[0]?.usedBy).toEqual([
+      { number: 1, anchor: 'unit-1', settings: 'Main jet, Fast idle gap' },
+    ]);
+    expect(model.fewest).toMatch(/^2 settings name no gauge/);
   });
 });
