@@ -121,6 +121,11 @@ export class Places {
     if (placed) return sized(placed, key, setting, dimension);
     const said = setting.said.get(key);
     if (!said) return absent(key, setting);
+    if (dimension === 'ratio' && isPlainNumber(said.value)) {
+      const { value, span } = said;
+      const figure = exactFigure(rational(value));
+      return { ...absent(key, setting), status: 'stated', text: value, span, figure };
+    }
     return sized({ ...said, ...this.#reading(said.value, dimension) }, key, setting, dimension);
   }
 
@@ -139,7 +144,7 @@ export class Places {
   #ofText(text: string | null, key: string, dimension: RelationDimension): Found {
     if (text === null) return absent(key);
     const bare = { ...absent(key), text };
-    if (dimension === 'ratio' && /^\d+(?:\.\d+)?$/.test(text)) {
+    if (dimension === 'ratio' && isPlainNumber(text)) {
       return { ...bare, status: 'stated', figure: exactFigure(rational(text)) };
     }
     const { reading } = this.#reading(text, dimension);
@@ -185,6 +190,11 @@ export class Places {
       figure: exactFigure(rational(first.count)),
     };
   }
+}
+
+/** Strokes, barrels: at most as many digits as a count has. */
+function isPlainNumber(text: string): boolean {
+  return /^\d{1,9}(?:\.\d{1,9})?$/.test(text);
 }
 
 type Found = Omit<StatedPlace, 'id' | 'bound'>;
