@@ -18,7 +18,8 @@ export default defineCheck({
       fix: 'write the name that `gaugeleaf check` prints beside the severity',
     },
   },
-  run(sheet, _context, report, { ids }) {
+  run(sheet, _context, report, { ids: own, across }) {
+    const ids = [...own, ...across];
     for (const { finding, at } of sheet.accept) {
       if (ids.includes(plainName(finding.value))) continue;
       const near = nearest(finding.value, ids);

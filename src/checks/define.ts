@@ -108,6 +108,7 @@ export const checkGroups = [
   'provenance',
   'cautions',
   'acceptance',
+  'across',
 ] as const;
 export type CheckGroup = (typeof checkGroups)[number];
 
@@ -115,8 +116,10 @@ export type CheckGroup = (typeof checkGroups)[number];
 export interface Reviewed {
   /** Every finding of the other checks, accepted ones included, sorted by place. */
   readonly findings: readonly Finding[];
-  /** The ids of all checks. */
+  /** The ids of all checks of one sheet. */
   readonly ids: readonly string[];
+  /** The ids of the checks across sheets, which are not run here. */
+  readonly across: readonly string[];
   /** Whether an acceptance speaks of the finding: its check, and its subject where one is named. */
   readonly covers: (acceptance: Acceptance, finding: Finding) => boolean;
 }

@@ -1,4 +1,10 @@
+import type { AcrossExample } from './across/define.ts';
 import { type Check, type CheckGroup, checkGroups, type Example, type Severity } from './define.ts';
+
+/** What the findings page and `explain` tell of a check, of one sheet or across sheets. */
+export type ToldCheck = Pick<Check, 'id' | 'severity' | 'group' | 'summary' | 'explain'> & {
+  readonly examples: readonly (Example | AcrossExample)[];
+};
 
 const titles: Readonly<Record<CheckGroup, string>> = {
   reading: 'Reading the sheet',
@@ -8,6 +14,7 @@ const titles: Readonly<Record<CheckGroup, string>> = {
   provenance: 'Where the figures come from',
   cautions: 'Cautions',
   acceptance: 'Accepted points',
+  across: 'Across sheets',
 };
 
 const severities: Readonly<Record<Severity, string>> = {
@@ -17,7 +24,7 @@ const severities: Readonly<Record<Severity, string>> = {
 };
 
 /** The findings page of the documentation, in Markdown, ending in a line feed. */
-export function findingsPage(checks: readonly Check[]): string {
+export function findingsPage(checks: readonly ToldCheck[]): string {
   const lines: string[] = [
     '# Findings',
     '',
@@ -38,7 +45,7 @@ export function findingsPage(checks: readonly Check[]): string {
   return `${lines.join('\n').trimEnd()}\n`;
 }
 
-function entry(check: Check): readonly string[] {
+function entry(check: ToldCheck): readonly string[] {
   const lines = [`### ${check.id}`, '', `*${check.severity}.* ${check.summary}`, ''];
   lines.push(check.explain, '');
   for (const example of chosen(check)) {
@@ -50,7 +57,7 @@ function entry(check: Check): readonly string[] {
 }
 
 /** One entry as plain text for a terminal, ending in a line feed. */
-export function explainCheck(check: Check): string {
+export function explainCheck(check: ToldCheck): string {
   const lines = [`${check.id} (${check.severity}: ${severities[check.severity]})`, ''];
   lines.push(...wrapped(check.summary), '', ...wrapped(check.explain), '');
   for (const example of chosen(check)) {
@@ -62,7 +69,7 @@ export function explainCheck(check: Check): string {
 }
 
 /** All wrong examples, and the first right one that shows something. */
-function chosen(check: Check): readonly Example[] {
+function chosen(check: ToldCheck): ToldCheck['examples'] {
   const wrong = check.examples.filter((example) => example.expect.length > 0);
   const right = check.examples.filter(
     (example) => example.expect.length === 0 && source(example).length > 0,
@@ -71,7 +78,15 @@ function chosen(check: Check): readonly Example[] {
 }
 
 /** The lines of an example as they stand in a sheet, front matter before body. */
-function source({ sheet }: Example): readonly string[] {
+function source(example: ToldCheck['examples'][number]): readonly string[] {
+  if ('sheets' in example) {
+    return Object.entries(example.sheets).flatMap(([id, sheet], index) => [
+      ...(index === 0 ? [] : ['']),
+      `# sheets/${id}.md`,
+      ...source({ name: '', sheet, expect: [] }),
+    ]);
+  }
+  const { sheet } = example;
   if (typeof sheet === 'string') return sheet.trim() === '' ? ['(an empty file)'] : trimmed(sheet);
   const lines: string[] = [];
   if (sheet.front !== undefined) lines.push(...trimmed(sheet.front));
@@ -85,12 +100,23 @@ function source({ sheet }: Example): readonly string[] {
   return lines;
 }
 
-function language({ sheet }: Example): string {
+function language(example: ToldCheck['examples'][number]): string {
+  if ('sheets' in example) return 'yaml';
+  const { sheet } = example;
   return typeof sheet === 'string' || sheet.body !== undefined ? 'markdown' : 'yaml';
 }
 
-function result(check: Check, example: Example): readonly string[] {
+function result(check: ToldCheck, example: ToldCheck['examples'][number]): readonly string[] {
   const lines: string[] = [];
+  if ('sheets' in example) {
+    for (const { in: id, at, message, fix, severity, see } of example.expect) {
+      lines.push(`${severity ?? check.severity}  ${check.id}  sheets/${id}.md at: ${at}`);
+      lines.push(`  ${message}`);
+      if (fix !== null) lines.push(`  fix: ${fix}`);
+      for (const [other, words] of see) lines.push(`  see: sheets/${other}.md at: ${words}`);
+    }
+    return lines.map(visible);
+  }
   for (const { at, message, fix, severity, fixed } of example.expect) {
     lines.push(
       `${severity ?? check.severity}  ${check.id}  at: ${at === '' ? 'the start' : visible(at)}`,

@@ -1,5 +1,6 @@
 import type { Acceptance, Sheet } from '../sheet/model.ts';
 import type { Check, CheckContext, Finding, Report, Reviewed } from './define.ts';
+import { fillTemplate } from './fill-template.ts';
 import { kindOf, namesOf, plainName } from './vocabulary.ts';
 
 const nothingFound: readonly Finding[] = [];
@@ -9,13 +10,15 @@ const blinding: ReadonlySet<string> = new Set(['front-matter', 'limits']);
 
 /**
  * Runs checks over a sheet and returns their findings sorted by place, then by id; warnings and
- * notes that the sheet accepts with a reason carry that reason. Throws only where a check itself
- * is at fault: an undeclared message or a placeholder without a value.
+ * notes that the sheet accepts with a reason carry that reason. `across` are the ids of checks that
+ * look at all sheets together: a sheet may accept what they find. Throws only where a check itself is
+ * at fault: an undeclared message or a placeholder without a value.
  */
 export function runChecks(
   checks: readonly Check[],
   sheet: Sheet,
   context: CheckContext,
+  across: readonly string[] = [],
 ): readonly Finding[] {
   const unread =
     sheet.frontMatter === null || sheet.problems.some((problem) => blinding.has(problem.kind));
@@ -27,7 +30,7 @@ export function runChecks(
 
   const pass = (last: boolean, before: readonly Finding[]): readonly Finding[] => {
     const found: Finding[] = [];
-    const reviewed: Reviewed = { findings: before, ids, covers };
+    const reviewed: Reviewed = { findings: before, ids, across, covers };
     for (const check of checks) {
       if ((check.last ?? false) !== last || (unread && check.unread !== true)) continue;
       const report = (reported: Report<string>): void => {
@@ -63,23 +66,14 @@ function complete(check: Check, reported: Report<string>, sheet: Sheet): Finding
     severity: reported.severity ?? check.severity,
     file: sheet.file,
     span: reported.span,
-    message: fill(template.message, values, check.id),
-    fix: template.fix === null ? null : fill(template.fix, values, check.id),
+    message: fillTemplate(template.message, values, check.id),
+    fix: template.fix === null ? null : fillTemplate(template.fix, values, check.id),
     compared: reported.compared ?? null,
     related: reported.related ?? [],
     edits: reported.edits === undefined || reported.edits.length === 0 ? null : reported.edits,
     subject: reported.subject ?? null,
     accepted: null,
   };
-}
-
-/** Puts values in place of `{name}`; braces that hold anything but a bare name stay as they are. */
-function fill(template: string, values: Readonly<Record<string, string>>, id: string): string {
-  return template.replace(/\{([a-zA-Z]+)\}/g, (_, name: string) => {
-    const value = values[name];
-    if (value === undefined) throw new Error(`check ${id} leaves {${name}} unfilled`);
-    return value;
-  });
 }
 
 function byPlace(a: Finding, b: Finding): number {

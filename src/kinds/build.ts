@@ -64,6 +64,10 @@ export function buildKind(data: KindData): Kind {
       settings: data.always?.settings ?? [],
       operations: data.always?.operations ?? [],
     },
+    interchange: new Set([
+      ...(data.interchange?.unit ?? []),
+      ...(data.interchange?.settings ?? []),
+    ]),
     relations: buildRelations(data),
     parts: buildParts(data.parts ?? {}),
     verbs: new Map(Object.entries(data.verbs ?? {})),

@@ -13,6 +13,10 @@ export interface KindData {
   readonly unit?: Readonly<Record<string, readonly string[]>>;
   readonly 'one-of'?: Choices;
   readonly always?: { readonly settings?: Choices; readonly operations?: Choices };
+  readonly interchange?: {
+    readonly unit?: readonly string[];
+    readonly settings?: readonly string[];
+  };
   /** By name of the count: features, each with the number that it says. */
   readonly counts?: Readonly<Record<string, Readonly<Record<string, number>>>>;
   readonly relations?: readonly RelationData[];

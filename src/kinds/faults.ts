@@ -36,7 +36,8 @@ export function kindFaults(data: KindData, formulas: FormulaNames | null = null)
   const known = (what: string, name: string, names: readonly string[], path: Path): void => {
     if (names.includes(name)) return;
     const near = nearestName(name, names);
-    const fix = near ? `did you mean \`${near}\`?` : `add it under \`${what}s:\`, or take it out`;
+    const section = what === 'size of the unit' ? 'unit' : `${what}s`;
+    const fix = near ? `did you mean \`${near}\`?` : `add it under \`${section}:\`, or take it out`;
     add(path, `this kind has no ${what} \`${name}\``, fix);
   };
   const all = (what: string, found: readonly string[], names: readonly string[], path: Path) =>
@@ -51,6 +52,11 @@ export function kindFaults(data: KindData, formulas: FormulaNames | null = null)
   choices('feature', data['one-of'] ?? [], features, ['one-of']);
   choices('setting', data.always?.settings ?? [], settings, ['always', 'settings']);
   choices('operation', data.always?.operations ?? [], operations, ['always', 'operations']);
+
+  const sizes = Object.entries(data.unit ?? {}).filter(([, is]) => is[0] !== 'thread');
+  const sizeNames = sizes.map(([name]) => name);
+  all('size of the unit', data.interchange?.unit ?? [], sizeNames, ['interchange', 'unit']);
+  all('setting', data.interchange?.settings ?? [], settings, ['interchange', 'settings']);
 
   faults.push(...relationFaults(data, formulas));
 

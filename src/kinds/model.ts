@@ -210,6 +210,8 @@ export interface Kind {
     readonly settings: readonly (readonly string[])[];
     readonly operations: readonly (readonly string[])[];
   };
+  /** Keys of `unit:` and settings that are the same on units of which either serves one engine. */
+  readonly interchange: ReadonlySet<string>;
   readonly relations: KindRelations;
   readonly parts: ReadonlyMap<string, KindPart>;
   /** Verb groups; `take ~ off` allows words in between, `~ shut` is what a part does by itself. */

@@ -1,13 +1,9 @@
+import type { AcrossFinding } from '../checks/across/define.ts';
 import type { Finding, Severity } from '../checks/define.ts';
-import type { LineIndex, Span } from '../text/span.ts';
+import { type Region, regionOf } from '../text/region.ts';
+import type { LineIndex } from '../text/span.ts';
 
-/** A stretch of a file for people and programs: 1-based, columns in UTF-16 units, end exclusive. */
-export interface Region {
-  readonly line: number;
-  readonly column: number;
-  readonly endLine: number;
-  readonly endColumn: number;
-}
+export { type Region, regionOf };
 
 /** A finding whose spans are resolved, so that it outlives the text it was found in. */
 export interface PlacedFinding extends Region {
@@ -17,7 +13,8 @@ export interface PlacedFinding extends Region {
   readonly message: string;
   readonly fix: string | null;
   readonly compared: readonly [string, string] | null;
-  readonly related: readonly (Region & { readonly label: string })[];
+  /** Other places; `file` says in which file, where it is another one. */
+  readonly related: readonly (Region & { readonly label: string; readonly file?: string })[];
   /** What `--fix` would write; null where no cure is certain. */
   readonly edits: readonly (Region & { readonly text: string })[] | null;
   /** The editor's reason; null where the finding stands. */
@@ -35,13 +32,6 @@ export interface Refused {
   readonly file: string;
   readonly message: string;
   readonly fix: string | null;
-}
-
-/** The line and column of both ends of a span. */
-export function regionOf(span: Span, lines: LineIndex): Region {
-  const start = lines.place(span.start);
-  const end = lines.place(Math.max(span.start, span.end));
-  return { line: start.line, column: start.column, endLine: end.line, endColumn: end.column };
 }
 
 /** Resolves the spans of one file's findings; their order is kept. */
@@ -62,4 +52,26 @@ export function placeFindings(findings: readonly Finding[], lines: LineIndex): P
       finding.edits?.map((edit) => ({ ...regionOf(edit.span, lines), text: edit.text })) ?? null,
     accepted: finding.accepted,
   }));
+}
+
+/** Findings between sheets, whose places are resolved already, as reports of one file each. */
+export function placeAcross(findings: readonly AcrossFinding[]): FileReport[] {
+  const reports = new Map<string, PlacedFinding[]>();
+  for (const { check, at, related, ...finding } of findings) {
+    const placed: PlacedFinding = {
+      name: check,
+      ...finding,
+      ...at,
+      related: related.map(({ at: { file, ...region }, label }) => ({
+        ...region,
+        label,
+        ...(file === at.file ? {} : { file }),
+      })),
+      edits: null,
+    };
+    const known = reports.get(at.file);
+    if (known) known.push(placed);
+    else reports.set(at.file, [placed]);
+  }
+  return [...reports].map(([file, placed]) => ({ file, findings: placed }));
 }

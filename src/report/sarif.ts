@@ -1,8 +1,9 @@
 import type { Check } from '../checks/define.ts';
-import type { FileReport, PlacedFinding, Refused, Region } from './placed.ts';
+import type { Region } from '../text/region.ts';
+import type { FileReport, PlacedFinding, Refused } from './placed.ts';
 
 export interface SarifOptions {
-  readonly checks: readonly Check[];
+  readonly checks: readonly Pick<Check, 'id' | 'severity' | 'group' | 'summary' | 'explain'>[];
   /** The tool's own version, as `package.json` states it. */
   readonly version: string;
   readonly refused?: readonly Refused[];
@@ -29,9 +30,9 @@ function artifactLocation(file: string) {
 
 function result(finding: PlacedFinding, rules: ReadonlyMap<string, number>) {
   const ruleIndex = rules.get(finding.name);
-  const location = (place: Region) => ({
+  const location = (place: Region, file = finding.file) => ({
     physicalLocation: {
-      artifactLocation: artifactLocation(finding.file),
+      artifactLocation: artifactLocation(file),
       region: region(place),
     },
   });
@@ -48,7 +49,7 @@ function result(finding: PlacedFinding, rules: ReadonlyMap<string, number>) {
       : {
           relatedLocations: finding.related.map((place, index) => ({
             id: index + 1,
-            ...location(place),
+            ...location(place, place.file),
             message: { text: place.label },
           })),
         }),
@@ -78,7 +79,7 @@ function result(finding: PlacedFinding, rules: ReadonlyMap<string, number>) {
   };
 }
 
-function rule(check: Check) {
+function rule(check: SarifOptions['checks'][number]) {
   return {
     id: check.id,
     shortDescription: { text: check.summary },

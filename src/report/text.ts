@@ -51,7 +51,8 @@ export function fileText(report: FileReport, options: TextOptions = {}): string 
     if (finding.accepted !== null) block('accepted: ', visible(finding.accepted), ink.dim);
     else if (finding.fix !== null) block('fix: ', visible(finding.fix), ink.green);
     for (const other of finding.related) {
-      block('see: ', `${other.line}:${other.column} ${visible(other.label)}`, ink.dim);
+      const file = other.file === undefined ? '' : `${other.file}:`;
+      block('see: ', visible(`${file}${other.line}:${other.column} ${other.label}`), ink.dim);
     }
   });
   return `${out.join('\n')}\n`;

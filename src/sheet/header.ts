@@ -46,7 +46,7 @@ export function readHeader(root: PlacedNode | null, fields: Fields, kind: Kind |
   };
 }
 
-const unitKeys = new Set(['kind', 'maker', 'model', 'part-numbers', 'features']);
+const unitKeys = new Set(['kind', 'maker', 'model', 'part-numbers', 'features', 'interchanges']);
 
 function readUnit(node: PlacedNode | undefined, fields: Fields, kind: Kind | null): Unit {
   const sizes = new Map<string, PlacedSize>();
@@ -73,6 +73,7 @@ function readUnit(node: PlacedNode | undefined, fields: Fields, kind: Kind | nul
     model: fields.text(under(node, 'model')),
     partNumbers: fields.texts(under(node, 'part-numbers')),
     features: fields.texts(under(node, 'features')),
+    interchanges: fields.texts(under(node, 'interchanges')),
     sizes,
     threads,
     other,

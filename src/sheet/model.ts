@@ -180,6 +180,8 @@ export interface Unit {
   readonly model: Placed<string> | null;
   readonly partNumbers: readonly Placed<string>[];
   readonly features: readonly Placed<string>[];
+  /** Ids of sheets whose units may stand in its place. */
+  readonly interchanges: readonly Placed<string>[];
   /** Sizes of the unit itself: `throttle-bore`, `throttle-closed-angle` ... */
   readonly sizes: ReadonlyMap<string, PlacedSize>;
   /** Named threads: `idle-needle-thread` ... */

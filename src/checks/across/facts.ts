@@ -1,0 +1,159 @@
+import type { Kind } from '../../kinds/model.ts';
+import type { PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
+import { type FileRegion, regionOf } from '../../text/region.ts';
+import type { Span } from '../../text/span.ts';
+import { namesOf, plainName } from '../vocabulary.ts';
+
+/** Words of a sheet with their place. */
+export interface Fact {
+  readonly text: string;
+  readonly at: FileRegion;
+}
+
+/** One figure of a sheet: a setting's value at one place, or a size of the unit. */
+export interface FigureFact extends Fact {
+  /** The kind's name for the setting, or the key of `unit:`. */
+  readonly name: string;
+  /** `primary`, `left` ...; null where one value serves all. */
+  readonly place: string | null;
+  /** What it was read as; null where it could not be read. */
+  readonly dimension: string | null;
+  /**
+   * The figure in the base unit of its dimension, or the middle of its range, for statistics only;
+   * null for a lone limit and for a condition.
+   */
+  readonly figure: number | null;
+  /** How it is measured, key to words, as far as the kind asks for it. */
+  readonly measured: Readonly<Record<string, string>>;
+}
+
+/** A vehicle that a sheet is for. `first` and `last` are null where no year can be read. */
+export interface FitFact {
+  readonly marque: string | null;
+  readonly model: string | null;
+  readonly first: number | null;
+  readonly last: number | null;
+}
+
+/** An editor's acceptance: the check, and all that its `at` may mean. */
+export interface AcceptFact extends Fact {
+  readonly check: string;
+  /** Null for the whole sheet. */
+  readonly meant: readonly string[] | null;
+  readonly reason: string;
+}
+
+/**
+ * What the checks across sheets need of one sheet: plain data in which no text, tree or exact number
+ * of the sheet is kept, so that thousands of them are at hand when all sheets have been let go.
+ */
+export interface SheetFacts {
+  readonly file: string;
+  /** The file's name without `.md`, by which sheets name one another. */
+  readonly id: string;
+  /** `sheet:` of the front matter, for what is about the sheet as a whole. */
+  readonly at: FileRegion;
+  readonly kind: string | null;
+  readonly maker: string | null;
+  readonly model: string | null;
+  readonly partNumbers: readonly Fact[];
+  /** By the kind's names. */
+  readonly features: readonly string[];
+  readonly fits: readonly FitFact[];
+  readonly interchanges: readonly Fact[];
+  /** What a bare `SWG` means on it; null where the edition says so. */
+  readonly wireGauge: string | null;
+  readonly figures: readonly FigureFact[];
+  readonly accept: readonly AcceptFact[];
+}
+
+/** Takes the facts of a sheet; null where its front matter could not be read. */
+export function sheetFacts(sheet: Sheet, kind: Kind | null): SheetFacts | null {
+  if (sheet.frontMatter === null) return null;
+  const { unit } = sheet;
+  const place = (span: Span): FileRegion => ({
+    file: sheet.file,
+    ...regionOf(span, sheet.lines),
+  });
+  const fact = ({ value, span }: { readonly value: string; readonly span: Span }): Fact => ({
+    text: value,
+    at: place(span),
+  });
+  const facts: SheetFacts = {
+    file: sheet.file,
+    id: sheet.file.slice(sheet.file.lastIndexOf('/') + 1).replace(/\.md$/i, ''),
+    at: place(sheet.id?.span ?? sheet.frontMatter),
+    kind: unit.kind?.value ?? null,
+    maker: unit.maker?.value ?? null,
+    model: unit.model?.value ?? null,
+    partNumbers: unit.partNumbers.map(fact),
+    features: unit.features.map(({ value }) => kind?.featureNamed(value)?.name ?? value),
+    fits: sheet.fits.map(({ marque, model, years }) => ({ marque, model, ...yearsOf(years) })),
+    interchanges: unit.interchanges.map(fact),
+    wireGauge: sheet.wireGauge?.value ?? null,
+    figures: [
+      ...[...unit.sizes].map(([name, size]) => figure(name, size, null, {}, place)),
+      ...[...sheet.settings.values()].flatMap((setting) => settingFigures(setting, kind, place)),
+    ],
+    accept: sheet.accept.flatMap(({ finding, at, reason }) => {
+      const because = reason?.value.trim() ?? '';
+      if (because === '') return [];
+      const meant = at === null ? null : namesOf(at.value, kind);
+      return [{ ...fact(finding), check: plainName(finding.value), meant, reason: because }];
+    }),
+  };
+  // Parts of a long text keep all of it in memory; only a copy lets the sheet go.
+  return JSON.parse(JSON.stringify(facts)) as SheetFacts;
+}
+
+function settingFigures(
+  setting: Setting,
+  kind: Kind | null,
+  place: (span: Span) => FileRegion,
+): FigureFact[] {
+  const { canonical, value, places, said, at } = setting;
+  if (canonical === null) return [];
+  const measured: Record<string, string> = {};
+  for (const key of kind?.settings.get(canonical)?.mustSay ?? []) {
+    const words = key === 'at' ? at : said.get(key);
+    if (words) measured[key] = words.value;
+  }
+  return [
+    ...(value ? [figure(canonical, value, null, measured, place)] : []),
+    ...[...places].map(([barrel, size]) => figure(canonical, size, barrel, measured, place)),
+  ];
+}
+
+function figure(
+  name: string,
+  { text, span, reading }: PlacedSize,
+  barrel: string | null,
+  measured: Readonly<Record<string, string>>,
+  place: (span: Span) => FileRegion,
+): FigureFact {
+  const statement = reading.ok ? reading.statement : null;
+  const low = statement?.low?.base;
+  const high = statement?.high?.base;
+  const base = statement?.nominal?.base ?? (low && high ? low.add(high).div(2) : null);
+  // One-sided limits are no middle: `475 rpm min` says nothing of the usual.
+  const lone = statement?.form === 'min' || statement?.form === 'max';
+  return {
+    name,
+    text,
+    at: place(span),
+    place: barrel,
+    dimension: statement?.dimension ?? null,
+    figure: base === null || lone ? null : base.valueOf(),
+    measured,
+  };
+}
+
+/** `1948-1950`, `1948–50`, `1949`, `from 1951`: first and last year; null where none can be read. */
+function yearsOf(years: string | null): { first: number | null; last: number | null } {
+  const [, first, short] =
+    /(?<!\d)(\d{4})(?:\s*(?:[-–/]|to)\s*(\d{4}|\d{2})(?!\d))?/.exec(years ?? '') ?? [];
+  if (first === undefined) return { first: null, last: null };
+  const last = short === undefined ? first : first.slice(0, 4 - short.length) + short;
+  const open = /\b(from|since|on|onward|onwards)\b|[-–]\s*$/i.test(years ?? '');
+  return { first: Number(first), last: short === undefined && open ? null : Number(last) };
+}
