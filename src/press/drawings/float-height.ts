@@ -30,14 +30,19 @@ export function floatHeight(feed: Feed): Sketch | null {
   // Heights over the face from which it is measured: upward over an inverted cover, else downward.
   const y = (height: number) => (upright ? height : -height);
   cover(scene, feed, y);
-  const end = upright ? hanging(scene, drawn, far) : lying(scene, drawn, far, feed);
+  const end = upright ? hanging(scene, drawn, far, feed) : lying(scene, drawn, far, feed);
   const gauge = upright || far ? null : gap.gauge;
   if (gauge !== null) between(scene, gauge, gap, drawn, scale);
   const face = { at: COVER.right, y: 0 };
   const x = COVER.right + 3.4;
   if (upright) scene.upright(0, drawn, x, { top: face.at, bottom: end }, gap.text);
   else scene.upright(-drawn, 0, x, { top: end, bottom: face.at }, gap.text);
-  if (upright) scene.name(feed.label('float'), { x: 25, y: drawn + 3 }, drawn + 7);
+  if (upright)
+    scene.name(
+      feed.label('float'),
+      { x: 25, y: far ? drawn - 4.5 : drawn + 3 },
+      drawn + (far ? 3 : 7),
+    );
   scene.note(`Gap drawn ${scaleWords(scale)},`, 'the rest not to scale.');
   return { scene, ...told(feed, gap, gauge?.text ?? null, far, upright) };
 }
@@ -124,7 +129,8 @@ function lying(scene: Scene, drawn: number, far: boolean, feed: Feed): number {
 }
 
 /** Below an upright cover: hanging from its pin, the free end lowest. Gives where it is measured. */
-function hanging(scene: Scene, drawn: number, far: boolean): number {
+function hanging(scene: Scene, drawn: number, far: boolean, feed: Feed): number {
+  const foot = feed.choice('gasket') === 'fitted' ? -GASKET : 0;
   const pin = 5;
   const half = FLOAT.depth / 2;
   // The end of the straight side that is measured, while the arm is level.
@@ -135,7 +141,10 @@ function hanging(scene: Scene, drawn: number, far: boolean): number {
   const level = (corners: readonly (readonly [number, number])[]) =>
     polygon(...turned(corners, PIN, pin, degrees));
   const outline = box(FLOAT.left, pin - half, FLOAT.right - FLOAT.left, FLOAT.depth, FLOAT.radius);
-  scene.shape(polygon([PIN - 2, 0], [PIN - 2, pin + 2.2], [PIN + 2, pin + 2.2], [PIN + 2, 0]), {});
+  scene.shape(
+    polygon([PIN - 2, foot], [PIN - 2, pin + 2.2], [PIN + 2, pin + 2.2], [PIN + 2, foot]),
+    {},
+  );
   scene.shape(
     level([
       [PIN, pin - 0.6],

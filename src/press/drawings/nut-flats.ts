@@ -62,7 +62,7 @@ export function nutFlats(feed: Feed): Sketch | null {
       set.travel,
     );
   }
-  const hex = { x: AXIS + BRIDGE.half + 8.6, y: nut + NUT.height / 2 };
+  const hex = { x: AXIS + BRIDGE.half + 9.8, y: nut + NUT.height / 2 };
   const corners = [0, 60, 120, 180, 240, 300].map((angle): [number, number] => {
     const { x, y } = onCircle(hex.x, hex.y, 4.9, angle);
     return [x, y];
@@ -74,7 +74,7 @@ export function nutFlats(feed: Feed): Sketch | null {
   scene.name(label('bridge'), { x: AXIS + BRIDGE.half - 2.2, y: 9.6 }, 12);
   scene.name(label('jet'), { x: AXIS + (JET.half + JET.bore) / 2, y: BRIDGE.bottom - 0.8 }, 16);
   scene.name(label('nut'), { x: hex.x + 0.8, y: hex.y + 3.3 }, nut + NUT.height + 10);
-  if (scale === null) scene.note('Not to scale.');
+  if (scale === null) scene.note('Not to scale.', 'Flats seen from below.');
   else {
     scene.note(
       `Drop drawn ${scaleWords(scale)},`,

@@ -33,7 +33,7 @@ export interface Label {
 }
 
 /** The broadest that a label is set where a drawing says nothing else, in mm: 60 mm for the whole. */
-const COLUMN = 22.5;
+const COLUMN = 24;
 
 const HEAD = { length: 2.7, half: 0.68 };
 /** How far the tail of an arrow stands out from a gap too small to hold it. */

@@ -39,10 +39,10 @@ export function screwOnLever(feed: Feed): Sketch | null {
     drawn,
     pitch === null || scale === null ? 1.8 : Math.min(Math.max(pitch * scale, 1.3), 3),
   );
-  const dial = { x: 3.5, y: -7.2 };
+  const dial = { x: 3.5, y: -8.6 };
   slottedHead(scene, dial, 3.2);
   const end = turnArrow(scene, dial, 4.6, set.value, set.sense !== 'out');
-  scene.sizeLabel(set.text, end, 'none', -9);
+  scene.sizeLabel(set.text, end, 'none', -10);
   if (set.travel !== null && scale !== null) {
     scene.across(CONTACT, CONTACT + drawn, -1.4, { left: LEVEL - 8.6, right: LEVEL - 8.6 }, null);
     scene.sizeLabel(set.travel, { x: CONTACT + drawn + 5.2, y: -1.4 }, 'none');
