@@ -53,7 +53,7 @@ export function candidate(
     tellRefused(examined.refused, io);
     return null;
   }
-  const { sheet, findings, digest } = examined;
+  const { sheet, findings, digest = null } = examined;
   return {
     path: examined.path,
     sheet,

@@ -19,8 +19,8 @@ export type Examined =
       readonly findings: readonly Finding[];
       /** The file itself, links resolved. */
       readonly path: string;
-      /** Changes with anything in the sheet or its findings; null where nothing is kept. */
-      readonly digest: string | null;
+      /** Changes with anything in the sheet or its findings; null or absent where nothing is kept. */
+      readonly digest?: string | null;
     }
   | { readonly ok: false; readonly refused: Refused };
 

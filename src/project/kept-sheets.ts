@@ -4,6 +4,7 @@ import Fraction from 'fraction.js';
 import type { CheckContext, Finding } from '../checks/define.ts';
 import type { PartStore } from '../press/index.ts';
 import type { Sheet } from '../sheet/model.ts';
+import { LineIndex } from '../text/span.ts';
 
 /** What was read from a sheet and found in it. */
 export interface ReadAndChecked {
@@ -11,7 +12,10 @@ export interface ReadAndChecked {
   readonly findings: readonly Finding[];
 }
 
-interface Kept extends ReadAndChecked {
+interface Kept {
+  /** Without its lines, which are quickly found again. */
+  readonly sheet: Omit<Sheet, 'lines'>;
+  readonly findings: readonly Finding[];
   /** What the checks were told of pictures, which are files of their own. */
   readonly pictures: readonly (readonly [url: string, status: string])[];
 }
@@ -35,7 +39,8 @@ export function keptSheet(
     store.nameOf(`${name} ${JSON.stringify(pictures)}`);
   const kept = unpack(store.read(name));
   if (kept?.pictures.every(([url, status]) => context.picture?.(url) === status)) {
-    return { ...kept, digest: digestOf(kept.pictures) };
+    const sheet = { ...kept.sheet, lines: new LineIndex(text) };
+    return { sheet, findings: kept.findings, digest: digestOf(kept.pictures) };
   }
   const pictures: [string, string][] = [];
   const { picture } = context;
@@ -45,7 +50,8 @@ export function keptSheet(
     return status;
   };
   const examined = examine({ ...context, picture: picture === null ? null : asked });
-  const packed = pack({ ...examined, pictures });
+  const { lines: _, ...sheet } = examined.sheet;
+  const packed = pack({ sheet, findings: examined.findings, pictures });
   if (packed !== null) store.keep(name, packed);
   return { ...examined, digest: digestOf(pictures) };
 }
