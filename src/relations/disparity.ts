@@ -120,7 +120,7 @@ function ofSeveral(
   const theirs = isFigures ? own.nominal : reachOf(own);
   if (!ours || !theirs || meet(ours, theirs)) return null;
   const isMore = theirs.lo > ours.hi;
-  const near = exactly(isMore ? ours.hi : ours.lo);
+  const near = isMore ? highestIn(ours) : lowestIn(ours);
   const { dimension } = stated;
   const [low, high] = [ours.lo, ours.hi]
     .filter(Number.isFinite)
@@ -153,7 +153,7 @@ function beyond(
   const { lo, hi } = surely(stated, own);
   const isMore = hold === 'at-most';
   if (isMore ? !(hi > bound.hi) : !(lo < bound.lo)) return null;
-  const end = exactly(isMore ? bound.hi : bound.lo);
+  const end = isMore ? highestIn(bound) : lowestIn(bound);
   return {
     kind: 'beyond',
     worked: beside(end, as, stated.dimension),
@@ -191,7 +191,7 @@ function missText(
   stated: Statement,
   isMore: boolean,
 ): string {
-  const end = exactly(isMore ? lo : hi);
+  const end = isMore ? lowestIn({ lo, hi }) : highestIn({ lo, hi });
   const one = amountAs(as, near, stated.dimension, null);
   const two = amountAs(as, end, stated.dimension, null);
   // A count of turns would be written as a fraction of many digits.

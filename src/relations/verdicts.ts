@@ -20,11 +20,12 @@ export interface Verdict {
 
 /**
  * Holds every stated figure against its proofs. Of proofs that rest on the same figures by the same
- * relations only the first is taken: turned around, it says the same once more. Bounds stand by
- * themselves.
+ * relations only the first is taken: turned around, it says the same once more. A bound is held from
+ * both of its sides, and told from one.
  */
 export function verdictsOf(proofs: readonly Derived[], gauges: GaugeBook): readonly Verdict[] {
   const seen = new Set<string>();
+  const passed = new Set<string>();
   const verdicts: Verdict[] = [];
   const inOrder = [...proofs].sort(
     (one, two) => rank(one) - rank(two) || one.instance.index - two.instance.index,
@@ -41,6 +42,10 @@ export function verdictsOf(proofs: readonly Derived[], gauges: GaugeBook): reado
     const { figure, reach } = proof;
     const size = { figure, reach, hold: solution.hold, isSingle: isSingle(proof) };
     const found = disparity(size, place.statement, place.figure, gauges);
+    if (found?.kind === 'beyond') {
+      if (passed.has(figures)) continue;
+      passed.add(figures);
+    }
     const told = found ? toldText(proof, found.worked) : '';
     verdicts.push({ proof, place, kind: found?.kind ?? 'agrees', disparity: found, told });
   }

@@ -2,14 +2,14 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type CheckContext, examine, type Finding } from '../../src/checks/index.ts';
-import { closedSeconds, lobeSpacing, percentPerDegree } from '../../src/checks/lobes.ts';
 import { draftSheet } from '../../src/cli/draft-sheet.ts';
 import { gaugeBook } from '../../src/gauges/index.ts';
 import { kinds } from '../../src/generated/kinds.ts';
 import { kindFaults } from '../../src/kinds/faults.ts';
 import { builtInKinds } from '../../src/kinds/index.ts';
 import type { Kind, Stage } from '../../src/kinds/model.ts';
-import { agree, rational, readStatement } from '../../src/quantity/index.ts';
+import { agree, readStatement } from '../../src/quantity/index.ts';
+import { formulaNames } from '../../src/relations/index.ts';
 
 function distributor(): Kind {
   const found = builtInKinds().get('ignition-distributor');
@@ -41,17 +41,41 @@ describe('vocabulary', () => {
   test('a relation that names nothing is told', () => {
     const data = kinds[kind.name]?.();
     if (!data) throw new Error('no data');
-    const relations = {
-      lobes: { 'nine-lobe': 9 },
-      spacing: 'lobe-space',
-      dwell: [{ angle: 'dwel' }],
-      crank: { settings: ['advance-most'], keys: {} },
-    };
-    expect(kindFaults({ ...data, relations }).map(({ message }) => message)).toEqual([
-      'this kind has no feature `nine-lobe`',
-      'this kind has no setting `lobe-space`',
-      'this kind has no setting `dwel`',
-      'this kind has no setting `advance-most`',
+    const counts = { lobes: { 'nine-lobe': 9 } };
+    const relations = [
+      {
+        relation: 'dwell-shares',
+        of: 'dwel',
+        quantities: { dwell: { setting: 'dwell' } },
+      },
+      {
+        relation: 'dwell-share',
+        each: ['advance-most'],
+        quantities: {
+          dwell: { setting: '{each}', unit: 'shaft-diameter' },
+          lobes: { count: 'lobe' },
+          shar: { unit: 'shaft-diametr' },
+        },
+      },
+      {
+        relation: 'lobe-spacing',
+        quantities: { lobes: { fixed: '4' }, spacing: { thread: 'clamp', key: 'travel' } },
+      },
+    ];
+    const faults = kindFaults({ ...data, counts, relations }, formulaNames());
+    expect(faults.map(({ path, message }) => `${path.join('.')}: ${message}`)).toEqual([
+      'counts.lobes.nine-lobe: this kind has no feature `nine-lobe`',
+      'relations.0.of: this kind has no setting `dwel`',
+      'relations.0.relation: there is no formula `dwell-shares`',
+      'relations.1.each.0: this kind has no setting `advance-most`',
+      'relations.1.quantities.shar: `dwell-share` has no quantity `shar`',
+      'relations.1.quantities: `dwell-share` does not say where `share` stands',
+      'relations.1.quantities.dwell: a quantity stands in one place, and this one names `setting` and `unit`',
+      'relations.1.quantities.lobes.count: this kind has no count `lobe`',
+      'relations.1.quantities.shar.unit: this kind has no size of the unit `shaft-diametr`',
+      'relations.2: a relation belongs to one setting under `of`, or to several under `each`',
+      'relations.2.quantities.lobes.fixed: a fixed figure needs its reason',
+      'relations.2.quantities.spacing.key: `key` says nothing without `setting`',
     ]);
   });
 
@@ -91,8 +115,8 @@ describe('vocabulary', () => {
 
   test('every number of lobes among the features is a number in its relations', () => {
     for (const name of kind.oneOf[0] ?? [])
-      expect(kind.relations.lobes.get(name)).toBeGreaterThan(1);
-    expect(kind.relations.lobes.size).toBe(kind.oneOf[0]?.length);
+      expect(kind.relations.counts.get('lobes')?.get(name)).toBeGreaterThan(1);
+    expect(kind.relations.counts.get('lobes')?.size).toBe(kind.oneOf[0]?.length);
   });
 
   test('every condition is read as words', () => {
@@ -203,27 +227,14 @@ describe('the capacity of a condenser', () => {
 });
 
 describe('lobes and dwell', () => {
-  // references.md, Ignition: lobe spacing 360/n; closed time = dwell / (3 rpm) seconds; 60° at
-  // 5000 rpm is 4.0 ms, and on four lobes 66.7 %.
-  test('the published figures', () => {
-    expect(closedSeconds(rational(60), rational(5000)).mul(1000).valueOf()).toBe(4);
-    expect(rational(60).mul(percentPerDegree(4)).valueOf().toFixed(1)).toBe('66.7');
-    expect([4, 6, 8, 12].map((n) => lobeSpacing(n).valueOf())).toEqual([90, 60, 45, 30]);
-  });
-
-  test('no lobes, and an engine at rest, have no figure', () => {
-    expect(() => lobeSpacing(0)).toThrow(RangeError);
-    expect(() => closedSeconds(rational(60), rational(0))).toThrow(RangeError);
-  });
-
   test('a share worked by floating point agrees, and one that is a degree out does not', () => {
-    const features = [...kind.relations.lobes];
+    const features = [...(kind.relations.counts.get('lobes') ?? [])];
     fc.assert(
       fc.property(fc.nat(features.length - 1), fc.integer({ min: 40, max: 90 }), (pick, share) => {
         const [feature, lobes] = features[pick] as [string, number];
         const dwell = ((share / 100) * 360) / lobes;
         const says = (percent: number) =>
-          found(sheetWith(feature, dwell.toFixed(3), percent.toFixed(1)), 'dwell-disagrees');
+          found(sheetWith(feature, dwell.toFixed(3), percent.toFixed(1)), 'worked-disagrees');
         expect(says(share)).toEqual([]);
         expect(says(share + (100 * lobes) / 360)).toHaveLength(1);
       }),
@@ -358,13 +369,13 @@ describe('the demo’s sheets', () => {
     [
       'a dwell of another number of lobes',
       (t) => t.replace('value: 54 ± 3°', 'value: 39 ± 2°'),
-      'dwell-disagrees',
+      'worked-disagrees',
       '39 ± 2° of the 90° between 4 lobes',
     ],
     [
       'a crank figure with a wrong digit',
       (t) => t.replace('crank: 28 ± 2°', 'crank: 23 ± 2°'),
-      'crank-disagrees',
+      'worked-disagrees',
       'is 28° at the crank',
     ],
     [
