@@ -78,7 +78,7 @@ export function finish(scene: Scene, options: FinishOptions): Drawing {
   const { prefix, alone } = options;
   const ids = { title: escapeXml(`${prefix}-title`), words: escapeXml(`${prefix}-words`) };
   const out = [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${n(widthMm)}mm" height="${n(heightMm)}mm" viewBox="${n(x)} ${n(y)} ${n(widthMm)} ${n(heightMm)}" role="img" aria-labelledby="${ids.title} ${ids.words}">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${n(widthMm)}mm" height="${n(heightMm)}mm" viewBox="${n(x)} ${n(y)} ${n(widthMm)} ${n(heightMm)}" role="img" aria-labelledby="${ids.words}">`,
     `<title id="${ids.title}">${escapeXml(options.title)}</title>`,
     `<desc id="${ids.words}">${escapeXml(options.words)}</desc>`,
   ];
