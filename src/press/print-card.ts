@@ -66,8 +66,7 @@ async function printOne(run: Run, order: CardOrder): Promise<Printed> {
   const remarks: string[] = [];
   if (fitted.pages > 2) problems.push(await tooLong(run, model, fitted));
   else if (fitted.content !== 'full') remarks.push(await leftOut(run, model, fitted));
-  const marked = await markLeaf(fitted.pdf, size, order.marks ?? { punch: null, trim: false });
-  const settled = await settlePdf(marked, {
+  const settled = await settlePdf(fitted.pdf, {
     title: `${model.face.title}: bench card`,
     author: model.club,
     language: model.language,
@@ -75,5 +74,6 @@ async function printOne(run: Run, order: CardOrder): Promise<Printed> {
   if (settled.shrunk.length > 0) {
     problems.push('Something on the card is too wide, and the browser shrank the whole to fit it.');
   }
-  return { pdf: settled.pdf, pages: settled.pages, problems, remarks };
+  const pdf = await markLeaf(settled.pdf, size, order.marks ?? { punch: null, trim: false });
+  return { pdf, pages: settled.pages, problems, remarks };
 }
