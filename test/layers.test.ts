@@ -15,7 +15,7 @@ const floors: readonly (readonly string[])[] = [
   ['kinds'],
   ['sheet'],
   ['order', 'relations', 'conformance', 'compare'],
-  ['checks'],
+  ['checks', 'import'],
   ['report', 'press'],
   ['project'],
   ['cli'],

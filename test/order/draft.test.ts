@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { allChecks, examine } from '../../src/checks/index.ts';
-import { freeNeighbors, planDraft } from '../../src/cli/draft-plan.ts';
-import { draftSheet } from '../../src/cli/draft-sheet.ts';
 import { gaugeBook } from '../../src/gauges/index.ts';
+import { freeNeighbors, planDraft } from '../../src/import/draft-plan.ts';
+import { draftSheet } from '../../src/import/draft-sheet.ts';
 import { builtInKinds } from '../../src/kinds/index.ts';
 import type { Kind } from '../../src/kinds/model.ts';
 

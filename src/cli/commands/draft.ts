@@ -1,4 +1,6 @@
 import { basename, join, resolve } from 'node:path';
+import { freeNeighbors, planDraft } from '../../import/draft-plan.ts';
+import { draftSheet } from '../../import/draft-sheet.ts';
 import type { Kind } from '../../kinds/model.ts';
 import { openProject } from '../../project/project.ts';
 import { Refusal } from '../../project/refusal.ts';
@@ -6,8 +8,6 @@ import { isFolder } from '../../project/root.ts';
 import { isTaken } from '../../project/safe-path.ts';
 import { writeWhole } from '../../project/write-whole.ts';
 import { type DraftAnswers, type DraftOptions, draftAnswers } from '../draft-answers.ts';
-import { freeNeighbors, planDraft } from '../draft-plan.ts';
-import { draftSheet } from '../draft-sheet.ts';
 import { type Io, say } from '../io.ts';
 import type { ExitStatus } from '../run.ts';
 import { schemaWay } from '../schema-way.ts';

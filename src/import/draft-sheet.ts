@@ -1,6 +1,6 @@
 import type { Kind, KindOperation } from '../kinds/model.ts';
+import { scalar } from '../text/yaml-scalar.ts';
 import { type DraftPlan, planDraft } from './draft-plan.ts';
-import { scalar } from './yaml-scalar.ts';
 
 /** What a new sheet is made from. */
 export interface DraftOrder {
