@@ -66,8 +66,8 @@ export default defineCheck({
           inputs: inputs.labels,
           bound: proof.solution.hold === 'at-most' ? 'most' : 'least',
           fix: slip
-            ? `${slip}; otherwise correct ${inputs.labels}`
-            : `write ${worked}, or correct ${inputs.labels}`,
+            ? `${slip}; otherwise correct ${inputs.labels || `\`${place.key}\``}`
+            : `write ${worked}${inputs.labels && `, or correct ${inputs.labels}`}`,
         },
         compared: [worked, stated],
         related: inputs.places,

@@ -90,7 +90,8 @@ function solveGuarded<Name extends string>(
       return refused(`{${name}} is beyond anything that the ${label(name)} can be`);
     }
     if (way.above?.includes(name)) {
-      if (figure.hi < 1 / REACH) {
+      // `0 s` may be half a second by its rounding; nobody means that, and what it divides has no end.
+      if ((figure.lo + figure.hi) / 2 < 1 / REACH) {
         return refused(`the ${label(name)}, {${name}}, is too close to nothing to work with`);
       }
       figures[name] = { lo: Math.max(1 / REACH, figure.lo), hi: figure.hi };

@@ -55,7 +55,7 @@ describe('a relation', () => {
     const cut = solve({ part: { lo: -0.5, hi: 0.5 }, whole: { lo: 1, hi: 2 } }) as Interval;
     expect(cut.lo).toBeCloseTo(0, 12);
     expect(cut.hi).toBeCloseTo(0.5, 12);
-    const wide = solve({ part: at(1), whole: { lo: -0.5, hi: 0.5 } }) as Interval;
+    const wide = solve({ part: at(1), whole: { lo: -0.4, hi: 0.5 } }) as Interval;
     expect(wide.lo).toBeCloseTo(2, 12);
     expect(wide.hi).toBeCloseTo(1e9, 0);
   });
@@ -64,6 +64,12 @@ describe('a relation', () => {
     [{ part: at(-1), whole: at(1) }, 'the part, {part}, is less than nothing', 'part'],
     [
       { part: at(1), whole: at(0) },
+      'the whole, {whole}, is too close to nothing to work with',
+      'whole',
+    ],
+    [
+      // `0 s`, with the half second that its rounding would allow.
+      { part: at(1), whole: { lo: -0.5, hi: 0.5 } },
       'the whole, {whole}, is too close to nothing to work with',
       'whole',
     ],

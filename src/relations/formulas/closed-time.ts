@@ -42,6 +42,7 @@ export default defineRelation({
     {
       for: 'dwell',
       from: ['time', 'speed'],
+      above: ['time', 'speed'],
       told: '{time} at {speed} of the crank is {worked} of the distributor',
       offer: false,
       solve: ({ time, speed }) => multiply(multiply(DEGREES_A_SECOND, speed), time),

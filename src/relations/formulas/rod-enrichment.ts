@@ -44,7 +44,7 @@ export default defineRelation({
         const more = (p: number, e: number) => (p <= e ? jet.lo : jet.hi);
         const low = worked(less(power.hi, economy.lo), economy.lo, power.hi);
         const high = worked(more(power.lo, economy.hi), economy.hi, power.lo);
-        return { lo: Math.max(-100, low.lo), hi: Math.min(MOST, high.hi) };
+        return { lo: Math.min(MOST, Math.max(-100, low.lo)), hi: Math.min(MOST, high.hi) };
       },
     },
     {

@@ -27,7 +27,7 @@ describe('timed flow', () => {
     expect(refusal(flow, 'flow', { volume: 100, time: 0 })).toBe(
       'the time, {time}, is too close to nothing to work with',
     );
-    expect(refusal(flow, 'flow', { volume: 100, time: [-0.5, 0] })).toContain('{time}');
+    expect(refusal(flow, 'flow', { volume: 100, time: [-0.5, 0.5] })).toContain('{time}');
     expect(refusal(flow, 'time', { volume: 100, flow: 0 })).toContain('{flow}');
   });
 });
