@@ -1,7 +1,8 @@
 /**
  * `npm run bench`: what checking costs, against what parsing alone costs on the same files and
- * against Node's own start, in one run; before that, how well steps are read in words. `--strict`
- * ends in 1 where a target is missed; `--sheets N` and `--rounds N` measure less. Whole processes are
+ * against Node's own start, in one run; before that, how well steps are read in words, and after it
+ * what printing costs. `--strict` ends in 1 where a target is missed; `--sheets N` and `--rounds N`
+ * measure less, `--only booklets` only what printing costs. Whole processes are
  * timed, the two kinds in turn, and the best round counts: a busy machine only ever makes one slower.
  * Parsing is judged by the time of the processor, which is the same whatever else the machine does;
  * the clock's stands beside it.
@@ -21,6 +22,7 @@ import { join, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
 import { build } from 'esbuild';
+import { benchBooklets } from './bench-booklet.mjs';
 import { benchReading } from './bench-reading.mjs';
 import { benchSheets } from './bench-sheets.mjs';
 
@@ -70,6 +72,7 @@ const bundled = {
   format: 'esm',
   platform: 'node',
   target: 'node20',
+  external: ['puppeteer-core', '@sparticuz/chromium', '@cantoo/pdf-lib', 'tar-fs'],
   minifyWhitespace: true,
   minifySyntax: true,
   banner: {
@@ -284,12 +287,23 @@ const { values } = parseArgs({
     sheets: { type: 'string', default: '1000' },
     rounds: { type: 'string', default: '3' },
     pairs: { type: 'string', default: '15' },
+    only: { type: 'string' },
   },
 });
-const isReadWell = await benchReading();
-const met = await bench({
-  sheets: Number(values.sheets),
-  rounds: Number(values.rounds),
-  pairs: Number(values.pairs),
-});
-if (!(met && isReadWell) && values.strict) process.exitCode = 1;
+async function printing(rounds) {
+  const folder = mkdtempSync(join(tmpdir(), 'gaugeleaf-bench-'));
+  try {
+    const sheets = benchSheets(root, 200, await judge(folder));
+    return await benchBooklets({ root, folder, sheets, rounds, bundle });
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+const rounds = Number(values.rounds);
+const isAll = values.only !== 'booklets';
+const isReadWell = !isAll || (await benchReading());
+const isCheckedFast =
+  !isAll || (await bench({ sheets: Number(values.sheets), rounds, pairs: Number(values.pairs) }));
+const isPrintedFast = await printing(rounds);
+if (!(isReadWell && isCheckedFast && isPrintedFast) && values.strict) process.exitCode = 1;

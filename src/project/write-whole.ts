@@ -4,6 +4,7 @@ import {
   fsyncSync,
   mkdirSync,
   openSync,
+  readdirSync,
   realpathSync,
   renameSync,
   statSync,
@@ -19,7 +20,8 @@ let count = 0;
  * Writes a file whole or not at all: into a new file beside it, out to the disk, then renamed over
  * it, so that a reader and a power cut see the old bytes or the new ones. The folder is made where
  * it is missing; an existing file keeps its mode, a link keeps leading to the file it leads to.
- * Fails with `Refusal`, and leaves nothing behind.
+ * Fails with `Refusal`, and leaves nothing behind; what a run that was killed left of the same file
+ * is taken away.
  */
 export function writeWhole(path: string, content: string | Uint8Array): void {
   let partial: string | null = null;
@@ -27,6 +29,7 @@ export function writeWhole(path: string, content: string | Uint8Array): void {
     mkdirSync(dirname(path), { recursive: true });
     const target = realTarget(path);
     const mode = modeOf(target);
+    sweep(target);
     count += 1;
     partial = join(dirname(target), `.${basename(target)}.${process.pid}-${count}.partial`);
     const handle = openSync(partial, 'wx', mode ?? 0o666);
@@ -64,6 +67,26 @@ function modeOf(path: string): number | null {
   if (facts === undefined) return null;
   if (facts.isDirectory()) throw Object.assign(new Error('a folder'), { code: 'EISDIR' });
   return facts.mode & 0o7777;
+}
+
+/** Removes half-written copies of a file whose writers have ended. */
+function sweep(target: string): void {
+  const start = `.${basename(target)}.`;
+  for (const name of readdirSync(dirname(target))) {
+    if (!name.startsWith(start)) continue;
+    const writer = /^(\d+)-\d+\.partial$/.exec(name.slice(start.length))?.[1];
+    if (writer !== undefined && !isAlive(Number(writer))) discard(join(dirname(target), name));
+  }
+}
+
+function isAlive(pid: number): boolean {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (error) {
+    // Another user's process can't be signaled and is there all the same.
+    return error instanceof Error && 'code' in error && error.code === 'EPERM';
+  }
 }
 
 function discard(path: string): void {

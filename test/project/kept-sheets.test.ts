@@ -1,0 +1,69 @@
+import { rmSync } from 'node:fs';
+import { join } from 'node:path';
+import Fraction from 'fraction.js';
+import { describe, expect, test } from 'vitest';
+import { examineFile } from '../../src/project/examine-file.ts';
+import { partFolder } from '../../src/project/part-store.ts';
+import { openProject } from '../../src/project/project.ts';
+import { cleanSheet, folderWith } from './folder.ts';
+
+const withPicture = cleanSheet('a').replace(/^(1\. .*)$/m, '$1\n\n   ![A float](a.svg)');
+
+function examined(root: string, store: ReturnType<typeof partFolder> | null) {
+  const project = openProject(root, root);
+  const found = examineFile(project, project.sheets()[0] ?? '', store);
+  if (!found.ok) throw new Error(found.refused.message);
+  return found;
+}
+
+function project() {
+  return folderWith({
+    'edition.yaml': 'gaugeleaf-edition: 1\ntitle: T\n',
+    'sheets/a.md': withPicture,
+    'sheets/a.svg': '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 1 1"/>',
+  });
+}
+
+describe('a sheet that is kept', () => {
+  test('comes back as it was read, exact numbers and all', () => {
+    const root = project();
+    const store = partFolder(folderWith());
+    const anew = examined(root, null);
+    const { digest, ...first } = examined(root, store);
+    const again = examined(root, store);
+    expect(first).toEqual(anew.digest === null ? { ...anew, digest: undefined } : anew);
+    expect(again.digest).toBe(digest);
+    expect(again.sheet).toEqual(first.sheet);
+    expect(again.sheet).not.toBe(first.sheet);
+    expect(again.findings).toEqual(first.findings);
+    // A number that came back as its parts alone could not be reckoned with.
+    const numbers = (value: unknown): Fraction[] => {
+      if (value instanceof Fraction) return [value];
+      if (value instanceof Map) return [...value.values()].flatMap(numbers);
+      return Array.isArray(value) ? value.flatMap(numbers) : [];
+    };
+    const flat = (sheet: object): unknown =>
+      Object.values(sheet).map((each) =>
+        each instanceof Map || Array.isArray(each)
+          ? [...each.values()].flatMap((one) => flat(one as object))
+          : each instanceof Object && !(each instanceof Fraction)
+            ? flat(each)
+            : each,
+      );
+    const { tree: _, ...again2 } = again.sheet;
+    const found = numbers((flat(again2) as unknown[]).flat(Infinity));
+    expect(found.length).toBeGreaterThan(0);
+    expect(found.every((number) => number.mul(2).div(2).equals(number))).toBe(true);
+  });
+
+  test('is read anew when a picture of it is gone', () => {
+    const root = project();
+    const store = partFolder(folderWith());
+    const before = examined(root, store);
+    rmSync(join(root, 'sheets', 'a.svg'));
+    const after = examined(root, store);
+    expect(before.findings.map(({ check }) => check)).not.toContain('picture-unprintable');
+    expect(after.findings.map(({ check }) => check)).toContain('picture-unprintable');
+    expect(after.digest).not.toBe(before.digest);
+  });
+});
