@@ -28,7 +28,7 @@ export default defineCheck({
       fix: 'correct the limits of one of the two',
     },
     beyond: {
-      message: '{told} at {bound}, but `{key}` says {stated} ({difference})',
+      message: '{told} at {bound}, and `{key}` says {stated} ({difference})',
       fix: 'correct {inputs} or `{key}`',
     },
     unread: {
@@ -296,7 +296,7 @@ export default defineCheck({
         {
           at: '14 ± 2 cm3 per 10 strokes',
           message:
-            'the plunger displaces 12.1 cm3 per 10 strokes at most, but `pump-delivery` says 14 ± 2 cm3 per 10 strokes (4 cm3 per 10 strokes more)',
+            'the plunger displaces 12.1 cm3 per 10 strokes at most, and `pump-delivery` says 14 ± 2 cm3 per 10 strokes (4 cm3 per 10 strokes more)',
           fix: 'correct the bore of the pump or the stroke of the plunger or `pump-delivery`',
         },
       ],

@@ -137,20 +137,23 @@ export function workNumbers(
   };
 }
 
-/** One refusal for each place that is to be looked at first, and none where a verdict speaks of it. */
+/** One refusal for each figure that takes part, and none where a verdict speaks of it. */
 function unworkableOf(
   refused: readonly Refused[],
   verdicts: readonly Verdict[],
 ): readonly UnworkableRelation[] {
-  const told = new Set(verdicts.flatMap(({ disparity, place }) => (disparity ? [place.span] : [])));
+  const told = new Set(
+    verdicts.flatMap(({ disparity, place }) => (disparity ? [place.span?.start] : [])),
+  );
   return refused.flatMap(({ instance, inputs, unworkable }) => {
-    const places = unworkable.of.flatMap((name) => {
-      const input = inputs.find((each) => each.name === name);
-      return input ? placesOf(input) : [];
-    });
-    const first = places[0]?.span ?? null;
-    if (told.has(first)) return [];
-    told.add(first);
+    const named = unworkable.of.flatMap((name) => inputs.find((each) => each.name === name) ?? []);
+    const places = named.flatMap(placesOf);
+    // A number that features say takes part in many relations, and is seldom what is wrong.
+    const figures = named
+      .filter(({ place }) => place?.bound.is !== 'count')
+      .flatMap((input) => placesOf(input).map(({ span }) => span.start));
+    if (figures.some((start) => told.has(start))) return [];
+    for (const start of figures) told.add(start);
     const { message, fix } = unworkable;
     return [{ instance, message: filled(message, inputs), fix: filled(fix, inputs), places }];
   });

@@ -206,7 +206,13 @@ export const plantings: readonly Planting[] = [
 
   // sizes: two statements that are not one
   { sheet: orlo, from: 'also: [0.1360 in', to: 'also: [0.1630 in', check: 'sizes-disagree' },
-  { sheet: orlo, from: 'value: No. 47 drill', to: 'value: No. 74 drill', check: 'sizes-disagree' },
+  {
+    sheet: orlo,
+    from: 'value: No. 47 drill',
+    to: 'value: No. 74 drill',
+    check: 'sizes-disagree',
+    with: ['worked-disagrees', 'relation-unworkable'],
+  },
   {
     sheet: orlo,
     from: '5.159 mm',
@@ -223,7 +229,13 @@ export const plantings: readonly Planting[] = [
     with: ['gauge-system-ambiguous'],
   },
   { sheet: orlo, from: '4.763–5.556 mm', to: '4.763–5.656 mm', check: 'sizes-disagree' },
-  { sheet: four, from: 'value: No. 20 AWG', to: 'value: No. 21 AWG', check: 'sizes-disagree' },
+  {
+    sheet: four,
+    from: 'value: No. 20 AWG',
+    to: 'value: No. 21 AWG',
+    check: 'sizes-disagree',
+    with: ['worked-disagrees'],
+  },
   { sheet: four, from: 'value: drill N', to: 'value: drill M', check: 'sizes-disagree' },
   { sheet: bressac, from: 'also: [16–20 N·m]', to: 'also: [16–22 N·m]', check: 'sizes-disagree' },
   { sheet: pellow, from: '1-2/3 turns down', to: '1-1/3 turns down', check: 'sizes-disagree' },
@@ -329,12 +341,10 @@ export const plantings: readonly Planting[] = [
     check: 'worked-disagrees',
   },
   {
-    sheet: 'brennick-dl4-larkmoor-ten',
-    from: '    value: 54 ± 3°\n    at: idle, in degrees of the distributor\n    from: sl9 p. 1\n  dwell-percent:\n    value: 60.0 ± 3.3 %\n',
-    to: '    value: 108 ± 6°\n    at: idle, in degrees of the distributor\n',
+    sheet: 'ostrel-r8-tollgarth-eight',
+    from: '    value: 27 ± 1°',
+    to: '    value: 57 ± 1°',
     check: 'relation-unworkable',
-    on: '108 ± 6°',
-    with: ['value-undefined'],
   },
   {
     sheet: 'ostrel-r8-tollgarth-eight',
