@@ -51,7 +51,7 @@ export interface Margins {
 export function cardMargins(paper: PaperSize): Margins {
   return paper.small
     ? { topMm: 7, bottomMm: 10, innerMm: 17, outerMm: 7 }
-    : { topMm: 9, bottomMm: 12.5, innerMm: 18, outerMm: 9 };
+    : { topMm: 8, bottomMm: 11.5, innerMm: 18, outerMm: 8 };
 }
 
 /** The booklet's margins: room for the fold inside, for running heads above, numbers below. */

@@ -114,8 +114,19 @@ function renameElements(lib: Library, document: PDFDocument): void {
   }
   const root = document.catalog.lookup(PDFName.of('StructTreeRoot'));
   if (!(root instanceof PDFDict)) return;
+  dropTree(lib, document, root.get(PDFName.of('IDTree')));
   const kids = document.context.obj({ Names: document.context.obj(tree as never[]) });
   root.set(PDFName.of('IDTree'), document.context.register(kids));
+}
+
+/** Takes out a name tree with all below it: nothing leads to it any more, and its names are chance. */
+function dropTree(lib: Library, document: PDFDocument, node: PDFObject | undefined): void {
+  const tree = document.context.lookup(node);
+  if (node instanceof lib.PDFRef) document.context.delete(node);
+  if (!(tree instanceof lib.PDFDict)) return;
+  const kids = tree.lookup(lib.PDFName.of('Kids'));
+  if (!(kids instanceof lib.PDFArray)) return;
+  for (const kid of kids.asArray()) dropTree(lib, document, kid);
 }
 
 /** Named destinations, as Chromium writes them: a dictionary of arrays that start with a page. */
