@@ -45,7 +45,16 @@ export interface GatherLine {
   }[];
 }
 
-/** A part of the booklet with a heading of its own in the contents. */
+/**
+ * A part of the booklet with a heading of its own in the contents. A new one needs: an entry in
+ * `sections` below, which gives it its anchor and running head; what it prints, in the model; a
+ * partial that is one element, `<section class="part" style="page: {{sections.NAME.anchor}}">` with
+ * an `<h1 id="{{sections.NAME.anchor}}">`; its place among the partials of `booklet.hbs`, and a line
+ * in `contents.hbs`. `{{pageOf anchor}}` gives the page of any id in any part, and `<a href="#id">`
+ * leads there. A part without a page number in it is printed once; one with some is laid out first
+ * and printed when all lengths are known, so a number needs a field of fixed width
+ * (`.page-number` is one). Parts are kept from one print to the next, each under its own HTML.
+ */
 export interface Section {
   readonly anchor: string;
   readonly title: string;
