@@ -4,6 +4,7 @@ import acceptanceBarred from './acceptance-barred.ts';
 import acceptanceUnknown from './acceptance-unknown.ts';
 import acceptanceUnreasoned from './acceptance-unreasoned.ts';
 import acceptanceUnused from './acceptance-unused.ts';
+import { acrossChecks } from './across/index.ts';
 import blankToFill from './blank-to-fill.ts';
 import cautionLate from './caution-late.ts';
 import cautionMissing from './caution-missing.ts';
@@ -163,6 +164,8 @@ export type CheckId = (typeof list)[number]['id'];
 /** Every check, in the order of the findings page: by group, and in a group from coarse to fine. */
 export const allChecks: readonly Check[] = list;
 
+const acrossIds = acrossChecks.map(({ id }) => id);
+
 /** A sheet and what the checks found on it; a sheet with errors is still there to be previewed. */
 export interface Examined {
   readonly sheet: Sheet;
@@ -179,7 +182,7 @@ export function examine(text: string, file: string, context: CheckContext): Exam
 
 /** Checks a sheet that has been read. */
 export function examineParsed(sheet: Sheet, context: CheckContext): readonly Finding[] {
-  return runChecks(allChecks, sheet, context);
+  return runChecks(allChecks, sheet, context, acrossIds);
 }
 
 /** The check of that id; null where there is none. */
@@ -187,5 +190,6 @@ export function checkNamed(id: string): Check | null {
   return allChecks.find((check) => check.id === id) ?? null;
 }
 
+export { acrossChecks } from './across/index.ts';
 export * from './define.ts';
-export { explainCheck, findingsPage } from './findings-page.ts';
+export { explainCheck, findingsPage, type ToldCheck } from './findings-page.ts';

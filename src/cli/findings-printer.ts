@@ -1,4 +1,4 @@
-import { allChecks } from '../checks/index.ts';
+import { acrossChecks, allChecks } from '../checks/index.ts';
 import { projectChecks } from '../project/file-faults.ts';
 import { packageVersion } from '../project/package-root.ts';
 import {
@@ -63,9 +63,13 @@ function textPrinter(io: Io, all: boolean): Printer {
   const options = { color: usesColor(io, io.stdout), width: widthOf(io.stdout), all };
   let counts = none;
   let shown = false;
+  const told = new Set<string>();
   return {
     add(report) {
-      counts = addCounts(counts, countFindings([report]));
+      const found = countFindings([report]);
+      // What lies between sheets comes last, for files that had their own findings before.
+      counts = addCounts(counts, told.has(report.file) ? { ...found, files: 0 } : found);
+      if (found.files > 0) told.add(report.file);
       const text = fileText(report, options);
       if (text === '') return;
       io.stdout.write(`${shown ? '\n' : ''}${text}`);
@@ -106,7 +110,7 @@ function sarifPrinter(io: Io): Printer {
       tellRefused(refused, io);
     },
     end() {
-      const checks = [...allChecks, ...projectChecks];
+      const checks = [...allChecks, ...acrossChecks, ...projectChecks];
       io.stdout.write(toSarif(reports, { checks, version: packageVersion(), refused: refusals }));
     },
   };

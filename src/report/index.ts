@@ -6,6 +6,7 @@ export { type Paint, paint } from './paint.ts';
 export {
   type FileReport,
   type PlacedFinding,
+  placeAcross,
   placeFindings,
   type Refused,
   type Region,

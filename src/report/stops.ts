@@ -4,7 +4,10 @@ import type { Finding } from '../checks/define.ts';
  * The findings that stop the press: errors always; on a released sheet also the warnings that no
  * editor has accepted. `status` is the sheet's own word, null where it has none.
  */
-export function stoppers(findings: readonly Finding[], status: string | null): readonly Finding[] {
+export function stoppers<F extends Pick<Finding, 'severity' | 'accepted'>>(
+  findings: readonly F[],
+  status: string | null,
+): readonly F[] {
   return findings.filter(
     (finding) =>
       finding.accepted === null &&

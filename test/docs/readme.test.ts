@@ -255,9 +255,9 @@ describe('what the README points to', () => {
   });
 
   test('findings named in it exist', async () => {
-    const { allChecks } = await import('../../src/checks/index.ts');
+    const { acrossChecks, allChecks } = await import('../../src/checks/index.ts');
     const { projectChecks } = await import('../../src/project/file-faults.ts');
-    const ids = [...allChecks, ...projectChecks].map((check) => check.id);
+    const ids = [...allChecks, ...acrossChecks, ...projectChecks].map((check) => check.id);
     const section = page.slice(page.indexOf('\n## Findings\n'), page.indexOf('\n### Accepting'));
     const table = [...section.matchAll(/^\| ([A-Z][^|]*) \| (.*) \|$/gm)];
     const named = table.flatMap(([, , cell = '']) =>

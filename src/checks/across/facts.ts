@@ -18,6 +18,8 @@ export interface FigureFact extends Fact {
   readonly place: string | null;
   /** What it was read as; null where it could not be read. */
   readonly dimension: string | null;
+  /** Which way it is counted; null where that is not said. */
+  readonly sense: string | null;
   /**
    * The figure in the base unit of its dimension, or the middle of its range, for statistics only;
    * null for a lone limit and for a condition.
@@ -53,6 +55,8 @@ export interface SheetFacts {
   readonly id: string;
   /** `sheet:` of the front matter, for what is about the sheet as a whole. */
   readonly at: FileRegion;
+  /** `draft`, `proof`, `released`, as written. */
+  readonly status: string | null;
   readonly kind: string | null;
   readonly maker: string | null;
   readonly model: string | null;
@@ -83,6 +87,7 @@ export function sheetFacts(sheet: Sheet, kind: Kind | null): SheetFacts | null {
     file: sheet.file,
     id: sheet.file.slice(sheet.file.lastIndexOf('/') + 1).replace(/\.md$/i, ''),
     at: place(sheet.id?.span ?? sheet.frontMatter),
+    status: sheet.status?.value ?? null,
     kind: unit.kind?.value ?? null,
     maker: unit.maker?.value ?? null,
     model: unit.model?.value ?? null,
@@ -143,6 +148,7 @@ function figure(
     at: place(span),
     place: barrel,
     dimension: statement?.dimension ?? null,
+    sense: statement?.sense ?? null,
     figure: base === null || lone ? null : base.valueOf(),
     measured,
   };

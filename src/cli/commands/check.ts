@@ -1,7 +1,10 @@
+import { type SheetFacts, sheetFacts } from '../../checks/across/facts.ts';
+import { acrossChecks, runAcross } from '../../checks/across/index.ts';
 import type { Finding } from '../../checks/define.ts';
 import { type Examined, examineFile } from '../../project/examine-file.ts';
 import type { FileFaults } from '../../project/file-faults.ts';
-import { placeFindings, stoppers } from '../../report/index.ts';
+import type { Project } from '../../project/project.ts';
+import { placeAcross, placeFindings, stoppers } from '../../report/index.ts';
 import { type Format, printerFor } from '../findings-printer.ts';
 import { type Io, say } from '../io.ts';
 import { mendFile } from '../mend-file.ts';
@@ -24,7 +27,8 @@ const many = 10;
 const breath = 40;
 
 /**
- * `gaugeleaf check`: findings to standard output, file by file, keeping no sheet once it is done.
+ * `gaugeleaf check`: findings to standard output, file by file, keeping no sheet once it is done; of a
+ * whole project then what lies between its sheets, from the facts that were taken of each.
  * 0 with nothing that stops the press, 1 with something, 2 where a file could not be read.
  */
 export async function check(
@@ -56,6 +60,7 @@ export async function check(
   for (const project of whole) addFaults(project.edition().faults);
   for (const project of projects.opened) project.kindFaults.forEach(addFaults);
 
+  const facts = new Map<Project, SheetFacts[]>(whole.map((project) => [project, []]));
   let rested = performance.now();
   for (const [index, target] of sheets.entries()) {
     if (performance.now() - rested > breath) {
@@ -75,8 +80,22 @@ export async function check(
     stopped ||= stoppers(findings, sheet.status?.value ?? null).length > 0;
     if (findings.length > 0) progress.clear();
     printer.add({ file: sheet.file, findings: placeFindings(findings, sheet.lines) });
+    const kind = target.project.kinds.get(sheet.unit.kind?.value ?? '') ?? null;
+    const taken = facts.has(target.project) ? sheetFacts(sheet, kind) : null;
+    if (taken !== null) facts.get(target.project)?.push(taken);
   }
   progress.clear();
+  for (const [project, taken] of facts) {
+    const found = runAcross(acrossChecks, taken, project.context(project.root));
+    const status = new Map(taken.map((each) => [each.file, each.status]));
+    stopped ||= found.some((one) =>
+      // On whichever of the sheets it stands, each that is released has the doubt.
+      [one, ...one.related].some(
+        ({ at }) => stoppers([one], status.get(at.file) ?? null).length > 0,
+      ),
+    );
+    for (const report of placeAcross(found)) printer.add(report);
+  }
   printer.end(files, others);
   return refused ? 2 : stopped ? 1 : 0;
 }

@@ -1,4 +1,10 @@
-import { allChecks, type Check, checkGroups, explainCheck } from '../../checks/index.ts';
+import {
+  acrossChecks,
+  allChecks,
+  checkGroups,
+  explainCheck,
+  type ToldCheck,
+} from '../../checks/index.ts';
 import { projectChecks } from '../../project/file-faults.ts';
 import { Refusal } from '../../project/refusal.ts';
 import { paint } from '../../report/index.ts';
@@ -8,7 +14,7 @@ import type { ExitStatus } from '../run.ts';
 
 /** `gaugeleaf explain`: one finding with its examples, or a list of all of them. */
 export async function explain(name: string | undefined, io: Io): Promise<ExitStatus> {
-  const checks = [...allChecks, ...projectChecks];
+  const checks = [...allChecks, ...acrossChecks, ...projectChecks];
   if (name === undefined) {
     io.stdout.write(listOf(checks, io));
     return 0;
@@ -31,7 +37,7 @@ export async function explain(name: string | undefined, io: Io): Promise<ExitSta
   return 0;
 }
 
-function listOf(checks: readonly Check[], io: Io): string {
+function listOf(checks: readonly ToldCheck[], io: Io): string {
   const ink = paint(usesColor(io, io.stdout));
   const width = Math.max(...checks.map((check) => check.id.length));
   const lines: string[] = [];

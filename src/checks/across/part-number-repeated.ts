@@ -1,0 +1,104 @@
+import { defineAcrossCheck } from './define.ts';
+import type { Fact, SheetFacts } from './facts.ts';
+import { partKey } from './same-unit.ts';
+
+/** One part number on two sheets. */
+export default defineAcrossCheck({
+  id: 'part-number-repeated',
+  severity: 'warning',
+  group: 'across',
+  summary: 'A part number of one maker stands on two sheets of one kind.',
+  explain:
+    'Whoever looks a unit up by the number on its tag finds two sheets and follows the first: one of ' +
+    'them is then the wrong one, or the number was copied with the sheet. Accept it, on either sheet, ' +
+    'where one part really left the works in two settings, and say in the titles which is which.',
+  messages: {
+    repeated: {
+      message: '`{number}` is also a part number of `{other}`, where it is written `{written}`',
+      fix: 'take it off one of the two sheets, or make one sheet of them',
+    },
+    same: {
+      message: '`{number}` is also a part number of `{other}`',
+      fix: 'take it off one of the two sheets, or make one sheet of them',
+    },
+  },
+  run(sheets, _context, report) {
+    const known = new Map<string, { readonly sheet: SheetFacts; readonly number: Fact }>();
+    for (const sheet of sheets) {
+      if (sheet.kind === null) continue;
+      for (const number of sheet.partNumbers) {
+        const key = partKey(sheet, number);
+        const first = known.get(key);
+        if (first === undefined) known.set(key, { sheet, number });
+        if (first === undefined || first.sheet === sheet) continue;
+        const { text: written } = first.number;
+        const values = { number: number.text, other: first.sheet.id, written };
+        report({
+          message: written === number.text ? 'same' : 'repeated',
+          sheet,
+          at: number.at,
+          others: [{ sheet: first.sheet, at: first.number.at, label: 'the same number there' }],
+          values,
+          subject: number.text,
+        });
+      }
+    }
+  },
+  examples: [
+    {
+      name: 'a number that was copied with the sheet',
+      sheets: {
+        'orlo-1a': {
+          front: 'unit: { kind: carburetor, maker: Orlo, model: 1A, part-numbers: [1A-20, 1A-21] }',
+        },
+        'orlo-1b': {
+          front: 'unit: { kind: carburetor, maker: Orlo, model: 1B, part-numbers: [1A-21, 1B-30] }',
+        },
+      },
+      expect: [
+        {
+          in: 'orlo-1b',
+          at: '1A-21',
+          message: '`1A-21` is also a part number of `orlo-1a`',
+          fix: 'take it off one of the two sheets, or make one sheet of them',
+          see: [['orlo-1a', '1A-21']],
+        },
+      ],
+    },
+    {
+      name: 'the same number without its hyphen',
+      sheets: {
+        'orlo-1a': {
+          front: 'unit: { kind: carburetor, maker: Orlo, model: 1A, part-numbers: [1A-21] }',
+        },
+        'orlo-1b': {
+          front: 'unit: { kind: carburetor, maker: orlo, model: 1B, part-numbers: [1a 21] }',
+        },
+      },
+      expect: [
+        {
+          in: 'orlo-1b',
+          at: '1a 21',
+          message: '`1a 21` is also a part number of `orlo-1a`, where it is written `1A-21`',
+          fix: 'take it off one of the two sheets, or make one sheet of them',
+          see: [['orlo-1a', '1A-21']],
+        },
+      ],
+    },
+    {
+      name: 'two parts, and the same number of another maker',
+      sheets: {
+        'orlo-1a': {
+          front: 'unit: { kind: carburetor, maker: Orlo, model: 1A, part-numbers: [1A-21] }',
+        },
+        'orlo-1b': {
+          front: 'unit: { kind: carburetor, maker: Orlo, model: 1B, part-numbers: [1A-21A] }',
+        },
+        'dunnow-1c': {
+          front: 'unit: { kind: carburetor, maker: Dunnow, model: 1C, part-numbers: [1A-21] }',
+        },
+      },
+      expect: [],
+    },
+  ],
+});
