@@ -94,10 +94,21 @@ function readSources(node: PlacedNode | undefined, fields: Fields): ReadonlyMap<
       kind: fields.text(under(value, 'kind')),
       year: fields.year(under(value, 'year')),
       units: fields.number(under(value, 'units')),
+      described: describedIn(value, fields),
+      shared: false,
       span: { start: key.span.start, end: Math.max(key.span.end, value.span.end) },
     });
   }
   return sources;
+}
+
+function describedIn(node: PlacedNode, fields: Fields): ReadonlyMap<string, Placed<string>> {
+  const described = new Map<string, Placed<string>>();
+  for (const [key, { value }] of entriesOf(node)) {
+    const text = fields.text(value);
+    if (text) described.set(key, text);
+  }
+  return described;
 }
 
 function readAcceptance(node: PlacedNode, fields: Fields): Acceptance | null {

@@ -17,6 +17,10 @@ export interface Source {
   readonly kind: Placed<string> | null;
   readonly year: Placed<number> | null;
   readonly units: Placed<number> | null;
+  /** All that is said of it, key to text as written: `title`, `year`, `publisher` ... */
+  readonly described: ReadonlyMap<string, Placed<string>>;
+  /** Whether the project's `sources.yaml` describes it; its places are then that of a citation. */
+  readonly shared: boolean;
   readonly span: Span;
 }
 
@@ -33,6 +37,11 @@ export interface Dissent {
   readonly from: Citation | null;
   readonly ruling: Placed<string> | null;
   readonly span: Span;
+}
+
+/** One of the statements that were found of a setting, as its source wrote it. */
+export interface SourceStatement extends Dissent {
+  readonly note: Placed<string> | null;
 }
 
 export interface Setting {
@@ -56,6 +65,12 @@ export interface Setting {
   readonly rounding: Placed<string> | null;
   readonly from: readonly Citation[];
   readonly but: readonly Dissent[];
+  /** Every statement found, where the sheet lists them; `value` to `but` are sorted out of them. */
+  readonly statements: readonly SourceStatement[];
+  /** The source, and the page if said, whose statement is the figure; null where none is named. */
+  readonly follows: Citation | null;
+  /** Why the figure stands against all that differ. */
+  readonly ruling: Placed<string> | null;
   readonly note: Placed<string> | null;
   /** Everything said beside the value, key to scalar text (`cover`, `gasket`, `link` ...). */
   readonly said: ReadonlyMap<string, Placed<string>>;

@@ -3,7 +3,8 @@ import type { Dimension } from '../quantity/model.ts';
 import type { Placed } from '../text/span.ts';
 import type { PlacedEntry, PlacedNode } from '../text/yaml-nodes.ts';
 import { entriesOf, type Fields, itemsOf, under } from './fields.ts';
-import type { Dissent, PlacedSize, Setting } from './model.ts';
+import type { Dissent, PlacedSize, Setting, SourceStatement } from './model.ts';
+import { ruleStatements } from './rule-statements.ts';
 
 /** Keys of a setting that have a field of their own; every other scalar is `said`. */
 const ownKeys = new Set([
@@ -17,6 +18,9 @@ const ownKeys = new Set([
   'rounding',
   'from',
   'but',
+  'statements',
+  'follows',
+  'ruling',
   'note',
 ]);
 
@@ -50,12 +54,24 @@ function readSetting(
     const text = fields.text(entry.value);
     if (text) said.set(word, text);
   }
-  return {
-    name: { value: name, span: key.span, source: name },
-    canonical: known?.name ?? null,
+  const statements = itemsOf(under(node, 'statements')).map((item) =>
+    readStatementOf(item, fields, expect),
+  );
+  const stated = {
     // `float-level: 13/64 in` is against the schema, and yet plain what it means.
     value: fields.size(under(node, 'value') ?? node, expect),
     also: fields.sizes(under(node, 'also'), expect),
+    from: fields.citations(under(node, 'from')),
+    but: itemsOf(under(node, 'but')).map((item) => readDissent(item, fields, expect)),
+    statements,
+    follows: fields.citations(under(node, 'follows'))[0] ?? null,
+    ruling: fields.text(under(node, 'ruling')),
+  };
+  return {
+    name: { value: name, span: key.span, source: name },
+    canonical: known?.name ?? null,
+    ...stated,
+    ...ruleStatements(stated),
     gauge: fields.size(gauge, lengthOnly),
     go: fields.size(under(gauge, 'go'), lengthOnly),
     noGo: fields.size(under(gauge, 'no-go'), lengthOnly),
@@ -64,8 +80,6 @@ function readSetting(
     placesDiffer: fields.text(under(node, 'places-differ')),
     at: fields.text(under(node, 'at')),
     rounding: fields.text(under(node, 'rounding')),
-    from: fields.citations(under(node, 'from')),
-    but: itemsOf(under(node, 'but')).map((item) => readDissent(item, fields, expect)),
     note: fields.text(under(node, 'note')),
     said,
     span: { start: key.span.start, end: Math.max(key.span.end, node.span.end) },
@@ -96,4 +110,12 @@ function readDissent(
     ruling: fields.text(under(node, 'ruling')),
     span: node.span,
   };
+}
+
+function readStatementOf(
+  node: PlacedNode,
+  fields: Fields,
+  expect: readonly Dimension[] | undefined,
+): SourceStatement {
+  return { ...readDissent(node, fields, expect), note: fields.text(under(node, 'note')) };
 }
