@@ -61,9 +61,16 @@ const schema = {
   protocols: { ...defaultSchema.protocols, src: null, href: ['http', 'https', 'mailto'] },
 } as unknown as typeof defaultSchema;
 
+/** What the text before the first `##` heading (null) or of an operation is made into; as it is, if absent. */
+export type FitText = (
+  nodes: readonly RootContent[],
+  operation: number | null,
+) => readonly RootContent[];
+
 /**
  * Makes a sheet's tree into HTML. The tree is the one that was proved: it is not parsed again.
- * `figures` gives what is drawn for the operation at an index; without it nothing is.
+ * `figures` gives what is drawn for the operation at an index; without it nothing is. `fit` changes
+ * text that is safe already, and what it adds is printed as it is.
  */
 export function sheetBody(
   sheet: Sheet,
@@ -71,6 +78,7 @@ export function sheetBody(
   picture: PictureSource | null,
   prefix: string,
   figures: (operation: number) => StepFigures | null = () => null,
+  fit: FitText = (nodes) => nodes,
 ): SheetBody {
   if (sheet.tree === null) return { intro: '', operations: [], messages: [], notes: '' };
   const toHtml = unified()
@@ -94,12 +102,12 @@ export function sheetBody(
   const html = (nodes: readonly RootContent[]) => write(nodes, sheet.file, picture);
   const [first, ...rest] = parts;
   return {
-    intro: html(first?.nodes ?? []),
+    intro: html(fit(first?.nodes ?? [], null)),
     operations: sheet.operations.map((operation, index) => {
       const nodes = rest[index]?.nodes ?? [];
       return {
         title: typesetWords(operation.heading.value.replace(/\s*\{#[^}]*\}\s*$/, '')),
-        html: html(withFigures(nodes, figures(index))),
+        html: html(withFigures(fit(nodes, index), figures(index))),
         steps: html(cardSteps(nodes)),
       };
     }),
