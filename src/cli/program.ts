@@ -79,7 +79,11 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
       .command('booklet')
       .description('print the booklet that edition.yaml describes')
       .addArgument(new Argument('[folder]', 'a project folder; without one, the one around you'))
-      .option('--no-cache', 'print every page anew, and keep none for the next time'),
+      .option('--no-cache', 'print every page anew, and keep none for the next time')
+      .option('--imposed', 'also as sheets to print on both sides and fold; alone with -o -')
+      .option('--paper-thickness <mm>', 'of a sheet, such as 0.1: moves inner pages to the fold')
+      .option('--signatures <sheets>', 'the most sheets folded together; 8 if there are over 20')
+      .option('--marks', 'mark where to fold and trim the sheets'),
   ).action(async (folder: string | undefined, options) => {
     const { booklet } = await import('./commands/booklet.ts');
     done(await booklet(folder, options, io));

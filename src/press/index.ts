@@ -1,4 +1,5 @@
 export type { CardReading, CardReadings } from './card-readings.ts';
+export { type Imposed, type Imposition, impose } from './impose.ts';
 export type { LeafMarks, Punch } from './leaf-marks.ts';
 export type {
   BookletOrder,
