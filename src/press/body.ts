@@ -62,14 +62,14 @@ const schema = {
 } as unknown as typeof defaultSchema;
 
 /** What the text before the first `##` heading (null) or of an operation is made into; as it is, if absent. */
-export type FitText = (
+export type AdaptText = (
   nodes: readonly RootContent[],
   operation: number | null,
 ) => readonly RootContent[];
 
 /**
  * Makes a sheet's tree into HTML. The tree is the one that was proved: it is not parsed again.
- * `figures` gives what is drawn for the operation at an index; without it nothing is. `fit` changes
+ * `figures` gives what is drawn for the operation at an index; without it nothing is. `adapt` changes
  * text that is safe already, and what it adds is printed as it is.
  */
 export function sheetBody(
@@ -78,7 +78,7 @@ export function sheetBody(
   picture: PictureSource | null,
   prefix: string,
   figures: (operation: number) => StepFigures | null = () => null,
-  fit: FitText = (nodes) => nodes,
+  adapt: AdaptText = (nodes) => nodes,
 ): SheetBody {
   if (sheet.tree === null) return { intro: '', operations: [], messages: [], notes: '' };
   const toHtml = unified()
@@ -102,12 +102,12 @@ export function sheetBody(
   const html = (nodes: readonly RootContent[]) => write(nodes, sheet.file, picture);
   const [first, ...rest] = parts;
   return {
-    intro: html(fit(first?.nodes ?? [], null)),
+    intro: html(adapt(first?.nodes ?? [], null)),
     operations: sheet.operations.map((operation, index) => {
       const nodes = rest[index]?.nodes ?? [];
       return {
         title: typesetWords(operation.heading.value.replace(/\s*\{#[^}]*\}\s*$/, '')),
-        html: html(withFigures(fit(nodes, index), figures(index))),
+        html: html(withFigures(adapt(nodes, index), figures(index))),
         steps: html(cardSteps(nodes)),
       };
     }),

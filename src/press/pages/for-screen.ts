@@ -22,9 +22,9 @@ export function forScreen(
   const ranks = new HeadingRanks(options.under);
   const steps = { number: 0 };
   return nodes.map((node) => {
-    const fitted = fit(node, ranks, options.pages) as RootContent;
-    const isSteps = fitted.type === 'element' && fitted.tagName === 'ol';
-    return isSteps && options.work !== null ? ticked(fitted, options.work, steps) : fitted;
+    const made = adapted(node, ranks, options.pages) as RootContent;
+    const isSteps = made.type === 'element' && made.tagName === 'ol';
+    return isSteps && options.work !== null ? ticked(made, options.work, steps) : made;
   });
 }
 
@@ -44,7 +44,7 @@ class HeadingRanks {
   }
 }
 
-function fit(
+function adapted(
   node: RootContent | ElementContent,
   ranks: HeadingRanks,
   pages: ReadonlySet<string>,
@@ -55,7 +55,7 @@ function fit(
   }
   const level = /^h([1-6])$/.exec(node.tagName)?.[1];
   const tagName = level === undefined ? node.tagName : `h${ranks.of(Number(level))}`;
-  const children = node.children.map((child) => fit(child, ranks, pages) as ElementContent);
+  const children = node.children.map((child) => adapted(child, ranks, pages) as ElementContent);
   if (tagName === 'a') return { ...node, properties: linked(node, pages), children };
   // A head without words heads nothing.
   if (tagName === 'th' && children.length === 0) return { ...node, tagName: 'td', children };
@@ -99,7 +99,7 @@ function box(words: string): Element {
     children: ElementContent[],
   ): Element => ({ type: 'element', tagName, properties, children });
   return element('label', { className: ['tick'] }, [
-    element('input', { type: 'checkbox', autoComplete: 'off' }, []),
+    element('input', { type: 'checkbox', autoComplete: ['off'] }, []),
     element('span', { className: ['unseen'] }, [{ type: 'text', value: words }]),
   ]);
 }
