@@ -6,6 +6,7 @@
  */
 import { spawn } from 'node:child_process';
 import {
+  cpSync,
   existsSync,
   mkdirSync,
   readdirSync,
@@ -125,7 +126,7 @@ const seconds = (value) => `${(value / 1000).toFixed(2)} s`;
 
 function writeEdition(folder, root, sheets) {
   mkdirSync(join(folder, 'sheets'), { recursive: true });
-  symlinkSync(join(root, 'sheets', 'pictures'), join(folder, 'sheets', 'pictures'));
+  cpSync(join(root, 'sheets', 'pictures'), join(folder, 'sheets', 'pictures'), { recursive: true });
   writeFileSync(
     join(folder, 'edition.yaml'),
     'gaugeleaf-edition: 1\ntitle: Bench\nwire-gauge: imperial\npaper: half-letter\norder-graphs: true\n',

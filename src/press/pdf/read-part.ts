@@ -1,4 +1,5 @@
 import type { Flate } from '../orders.ts';
+import { packText } from './pack-text.ts';
 import type {
   OutlineEntry,
   Part,
@@ -12,7 +13,16 @@ import type {
 import { type PdfFile, readPdfFile } from './read.ts';
 import { readFont } from './read-font.ts';
 import { readTags } from './read-tags.ts';
-import { isDict, type PdfDict, PdfRef, PdfText, type PdfValue, writeValue } from './values.ts';
+import { uniteSubsets } from './truetype.ts';
+import {
+  bytesOf,
+  isDict,
+  type PdfDict,
+  PdfRef,
+  PdfText,
+  type PdfValue,
+  writeValue,
+} from './values.ts';
 
 /** What links are led to that leave their part: a host that is none (RFC 6761, 6.4). */
 export const elsewhere = 'https://part.invalid/';
@@ -45,6 +55,7 @@ export async function readPart(bytes: Uint8Array, flate: Flate): Promise<Part> {
       marks: marksOf(pdf, catalog, dict),
     };
   });
+  gathered.packTexts(pages);
   return {
     pages,
     things: gathered.things,
@@ -91,6 +102,23 @@ class Gathered {
       resources[category] = Object.fromEntries(entries);
     }
     return resources;
+  }
+
+  /** Writes what pages say in the short way, which is most of what a print weighs. */
+  packTexts(pages: readonly PartPage[]): void {
+    const advances = this.fonts.map(({ file }) => uniteSubsets([file])?.advances ?? null);
+    for (const { contents, resources } of pages) {
+      const advancesOf = (name: string) => {
+        const font = /^~(\d+)~$/.exec(resources['/Font']?.[`/${name}`] ?? '')?.[1];
+        return font === undefined ? null : (advances[Number(font)] ?? null);
+      };
+      for (const content of contents) {
+        const thing = this.things[content];
+        if (!thing?.text.includes('/FlateDecode')) continue;
+        const packed = packText(unpackedThing(thing, this.flate), advancesOf);
+        this.things[content] = { text: thing.text, bytes: this.flate.pack(bytesOf(packed)) };
+      }
+    }
   }
 
   private text(value: PdfValue): string {
