@@ -34,6 +34,8 @@ export function benchSheets(root, count, { clean, drill }) {
       .replace(/^sheet: .*$/m, `sheet: ${id}`)
       .replace(/^revision: .*$/m, `revision: ${1 + next(9)}`)
       .replace(/^(title: .*)$/m, `$1 no. ${index}`)
+      // Units of their own: what two sheets of one unit say otherwise would be a finding.
+      .replace(/^ {2}part-numbers: .*$/m, `  part-numbers: [B-${index}]`)
       .replace(/\bp\. \d+/g, () => `p. ${1 + next(240)}`);
     return { name: id, text: varied };
   });
