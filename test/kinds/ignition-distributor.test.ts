@@ -58,7 +58,7 @@ describe('vocabulary', () => {
         },
       },
       {
-        relation: 'lobe-spacing',
+        relation: 'even-lobes',
         quantities: { lobes: { fixed: '4' }, spacing: { thread: 'clamp', key: 'travel' } },
       },
     ];

@@ -6,6 +6,7 @@ import dwellShare from './dwell-share.ts';
 import equalFlow from './equal-flow.ts';
 import equalGap from './equal-gap.ts';
 import equivalentBore from './equivalent-bore.ts';
+import evenLobes from './even-lobes.ts';
 import floatDropTravel from './float-drop-travel.ts';
 import fuelHead from './fuel-head.ts';
 import gapAndDwell from './gap-and-dwell.ts';
@@ -14,7 +15,6 @@ import halfSpeedShaft from './half-speed-shaft.ts';
 import idleVacuumAtAltitude from './idle-vacuum-at-altitude.ts';
 import jetFlow from './jet-flow.ts';
 import jetNumber from './jet-number.ts';
-import lobeSpacing from './lobe-spacing.ts';
 import mixtureAtAltitude from './mixture-at-altitude.ts';
 import needleArea from './needle-area.ts';
 import needleQuarterTurn from './needle-quarter-turn.ts';
@@ -66,7 +66,7 @@ export const relations: readonly Relation[] = [
   barometerAtAltitude,
   idleVacuumAtAltitude,
   mixtureAtAltitude,
-  lobeSpacing,
+  evenLobes,
   dwellShare,
   closedTime,
   gapAndDwell,

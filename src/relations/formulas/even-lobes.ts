@@ -3,7 +3,7 @@ import { divide, interval } from '../interval.ts';
 
 /** How far the lobes of a cam stand apart. */
 export default defineRelation({
-  id: 'lobe-spacing',
+  id: 'even-lobes',
   title: 'Spacing of the lobes',
   formula: 's = 360° / n',
   quantities: {
