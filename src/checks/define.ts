@@ -43,6 +43,8 @@ export interface CheckContext {
   readonly wireGauge: string | null;
   /** The altitude that the edition is for, as written; null or absent where it says none. */
   readonly altitude?: string | null;
+  /** How many units a figure needs that only measuring bears out; null or absent for no rule. */
+  readonly measuredUnits?: number | null;
   /** The club's own gauges, where the edition lists them; what is ordinary, if absent or null. */
   readonly kit?: Kit | null;
   /**

@@ -49,7 +49,7 @@ export default defineCheck({
       expect: [
         {
           at: 'unloader',
-          message: '`settings › unloader` has neither `value` nor `places`',
+          message: '`settings › unloader` has neither `value`, `places` nor `statements`',
           fix: 'did you mean `value` where `valeu` stands?',
         },
       ],

@@ -35,9 +35,11 @@ import kindUnknown from './kind-unknown.ts';
 import leafInBore from './leaf-in-bore.ts';
 import limitsInverted from './limits-inverted.ts';
 import limitsWidened from './limits-widened.ts';
+import measuredTooFew from './measured-too-few.ts';
 import messageBroken from './message-broken.ts';
 import numberTyped from './number-typed.ts';
 import numberUnplaced from './number-unplaced.ts';
+import olderRuled from './older-ruled.ts';
 import operationEarly from './operation-early.ts';
 import operationMissing from './operation-missing.ts';
 import operationUnknown from './operation-unknown.ts';
@@ -48,6 +50,7 @@ import pictureUntold from './picture-untold.ts';
 import placesDiffer from './places-differ.ts';
 import proseDisagrees from './prose-disagrees.ts';
 import relationUnworkable from './relation-unworkable.ts';
+import rulingUnsupported from './ruling-unsupported.ts';
 import { runChecks } from './run.ts';
 import settingDisturbed from './setting-disturbed.ts';
 import settingMissing from './setting-missing.ts';
@@ -62,6 +65,7 @@ import sizeUnreadable from './size-unreadable.ts';
 import sizeUnusual from './size-unusual.ts';
 import sizeWithoutSystem from './size-without-system.ts';
 import sizesDisagree from './sizes-disagree.ts';
+import sourceUnfindable from './source-unfindable.ts';
 import sourceUnknown from './source-unknown.ts';
 import sourceUntitled from './source-untitled.ts';
 import sourceUnused from './source-unused.ts';
@@ -142,8 +146,12 @@ const list = [
   settingUnsourced,
   sourceUnknown,
   sourceUntitled,
+  sourceUnfindable,
   sourceUnused,
   dissentUnruled,
+  olderRuled,
+  rulingUnsupported,
+  measuredTooFew,
   // cautions
   cautionMissing,
   cautionLate,

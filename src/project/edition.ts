@@ -19,6 +19,8 @@ export interface Edition {
   readonly sheets: readonly string[] | null;
   /** Which system a bare `SWG` means: `imperial` or `us-steel`. */
   readonly wireGauge: string | null;
+  /** How many units a figure needs that only measuring bears out; null for no rule. */
+  readonly measuredUnits: number | null;
   /** Whether every chapter ends with the picture of its order of work. */
   readonly orderGraphs: boolean;
 }
@@ -34,6 +36,7 @@ export interface EditionRead {
 const plainLines = {
   'wire-gauge': /^wire-gauge: +(imperial|us-steel) *\r?$/m,
   altitude: /^altitude: +(\d[\d.,]* (?:ft|m)) *\r?$/m,
+  'measured-units': /^measured-units: +(\d{1,3}) *\r?$/m,
 } as const;
 
 /**
@@ -131,6 +134,10 @@ function written(value: unknown): string | null {
   return typeof value === 'string' || typeof value === 'number' ? String(value) : null;
 }
 
+function whole(value: unknown): number | null {
+  return typeof value === 'number' && Number.isInteger(value) && value > 0 ? value : null;
+}
+
 /** A text of several paragraphs, parted by empty lines. */
 function paragraphs(value: unknown): readonly string[] {
   return (written(value) ?? '')
@@ -164,6 +171,7 @@ function editionFrom(
     cardPaper: paperNamed(value['card-paper']),
     sheets: list?.map((name) => sheetName(written(name) ?? '')) ?? null,
     wireGauge: written(value['wire-gauge']),
+    measuredUnits: whole(value['measured-units']),
     orderGraphs: value['order-graphs'] === true,
   };
 }

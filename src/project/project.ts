@@ -64,6 +64,11 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
     const line = editionLine(text(), 'altitude');
     return line === 'unclear' ? (edition().edition?.facts.altitude ?? null) : line.plain;
   });
+  const measuredUnits = once(() => {
+    const line = editionLine(text(), 'measured-units');
+    if (line === 'unclear') return edition().edition?.measuredUnits ?? null;
+    return line.plain === null ? null : Number(line.plain);
+  });
   const kit = once(() =>
     /^kit *:/m.test(text() ?? '') ? (edition().edition?.facts.kit ?? null) : null,
   );
@@ -81,6 +86,9 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
       // Few sheets have a figure that it bears upon.
       get altitude() {
         return altitude();
+      },
+      get measuredUnits() {
+        return measuredUnits();
       },
       get kit() {
         return kit();

@@ -13,9 +13,7 @@ export type Unruled = Pick<
  * its other written forms and a source of it; what does not becomes a dissent. A reason that is
  * given for the whole setting rules every dissent that has none of its own.
  */
-export function ruleStatements(
-  setting: Unruled,
-): Pick<Setting, 'value' | 'also' | 'from' | 'but'> {
+export function ruleStatements(setting: Unruled): Pick<Setting, 'value' | 'also' | 'from' | 'but'> {
   const { statements, ruling } = setting;
   const ruledBut = setting.but.map((dissent) => ({ ...dissent, ruling: dissent.ruling ?? ruling }));
   if (statements.length === 0) return { ...setting, but: ruledBut };

@@ -148,6 +148,7 @@ export function exampleContext(): CheckContext {
     gauges: gaugeBook(),
     kinds: new Map([...builtInKinds(), ['fuel-pump', clubKind()]]),
     wireGauge: null,
+    measuredUnits: 3,
     picture: (url) => {
       if (/^[a-z]+:/.test(url)) return 'remote';
       if (url.startsWith('../')) return 'outside';
