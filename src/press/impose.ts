@@ -1,6 +1,7 @@
-import type { PDFDocument, PDFEmbeddedPage, PDFRef } from '@cantoo/pdf-lib';
+import type { PDFDocument, PDFRef } from '@cantoo/pdf-lib';
 import { foldAndTrimMarks } from './impose-marks.ts';
 import { type ImpositionPlan, planImposition, type Side } from './impose-order.ts';
+import { type DrawnPage, takePages } from './impose-pages.ts';
 import { type Paper, PressStopped } from './orders.ts';
 import { bookletMargins, papers } from './paper.ts';
 
@@ -59,39 +60,43 @@ export function creepOf(within: number, thicknessMm: number): number {
  */
 export async function impose(pages: Uint8Array, order: Imposition): Promise<Imposed> {
   const lib = await import('@cantoo/pdf-lib');
-  const source = await lib.PDFDocument.load(pages, { updateMetadata: false });
-  const plan = planImposition(source.getPageCount(), order.sheetsInSignature);
+  const document = await lib.PDFDocument.load(pages, { updateMetadata: false });
+  const plan = planImposition(document.getPageCount(), order.sheetsInSignature);
   const thicknessMm = order.thicknessMm ?? 0;
   const creepMm = creepOf(Math.max(...plan.signatures) - 1, thicknessMm);
   refuseThick(creepMm, order, plan);
   const paper = papers[order.paper];
   const [widthMm, heightMm] = [paper.widthMm * 2 + gapMm(order.paper), paper.heightMm];
-  const document = await lib.PDFDocument.create({ updateMetadata: false });
-  const embedded = await document.embedPages(source.getPages());
+  const drawn = takePages(lib, document);
+  const sides: DrawnSide[] = [];
   for (const sheet of plan.sheets) {
     const shiftMm = creepOf(sheet.within, thicknessMm);
     for (const isFront of [true, false]) {
       const side = isFront ? sheet.front : sheet.back;
-      const placed = placePages(side, embedded, { widthMm, heightMm, shiftMm });
-      const marks = order.marks
-        ? foldAndTrimMarks({
-            widthMm,
-            heightMm,
-            pageWidthMm: paper.widthMm,
-            shiftMm,
-            sheet,
-            signatures: plan.signatures.length,
-            isFront,
-          })
-        : '';
-      addSide(lib, document, [points(widthMm), points(heightMm)], placed, marks);
+      const placed = placePages(side, drawn, { widthMm, heightMm, shiftMm });
+      const marked = {
+        widthMm,
+        heightMm,
+        pageWidthMm: paper.widthMm,
+        shiftMm,
+        sheet,
+        signatures: plan.signatures.length,
+        isFront,
+      };
+      sides.push({ placed, marks: order.marks ? foldAndTrimMarks(marked) : '' });
     }
   }
+  putSides(lib, document, [points(widthMm), points(heightMm)], sides);
   describe(lib, document, order.title);
-  await document.flush();
-  const pdf = await document.save({ useObjectStreams: true, updateFieldAppearances: false });
+  const pdf = await document.save({
+    useObjectStreams: true,
+    updateFieldAppearances: false,
+    addDefaultPage: false,
+  });
   return { ...plan, pdf, creepMm, sheetLabel: sheetLabels[order.paper] };
 }
+
+type Library = typeof import('@cantoo/pdf-lib');
 
 /** ISO 216 rounds half of an uneven side down: A4 is 1 mm wider than two of A5. */
 function gapMm(paper: Paper): number {
@@ -117,21 +122,26 @@ interface SheetSize {
 }
 
 interface PlacedPage {
-  readonly page: PDFEmbeddedPage;
+  readonly page: DrawnPage;
   readonly name: string;
   /** Draws it, each half kept to its own side of the fold. */
   readonly content: string;
 }
 
+interface DrawnSide {
+  readonly placed: readonly PlacedPage[];
+  readonly marks: string;
+}
+
 function placePages(
   side: Side,
-  embedded: readonly PDFEmbeddedPage[],
+  drawn: readonly DrawnPage[],
   { widthMm, heightMm, shiftMm }: SheetSize,
 ): PlacedPage[] {
   const half = points(widthMm) / 2;
   const high = points(heightMm);
   return side.flatMap((number, at) => {
-    const page = number === null ? undefined : embedded[number - 1];
+    const page = number === null ? undefined : drawn[number - 1];
     if (page === undefined) return [];
     const name = at === 0 ? 'Left' : 'Right';
     const x = at === 0 ? half - page.width + points(shiftMm) : half - points(shiftMm);
@@ -142,31 +152,40 @@ function placePages(
   });
 }
 
-/** The library's own names for what a page draws are random: these are put in by hand. */
-function addSide(
-  lib: typeof import('@cantoo/pdf-lib'),
+/** Makes a page of each side, in a new page tree. */
+function putSides(
+  lib: Library,
   document: PDFDocument,
   [width, height]: readonly [number, number],
-  placed: readonly PlacedPage[],
-  marks: string,
+  sides: readonly DrawnSide[],
 ): void {
-  const { context } = document;
-  const { node } = document.addPage([Number(exact(width)), Number(exact(height))]);
-  const drawn: Record<string, PDFRef> = {};
-  for (const { name, page } of placed) drawn[name] = page.ref;
-  node.set(lib.PDFName.of('Resources'), context.obj({ XObject: drawn }));
-  const content = [...placed.map((each) => each.content), marks].filter((text) => text !== '');
-  node.set(lib.PDFName.of('Contents'), context.register(context.flateStream(content.join('\n'))));
+  const { context, catalog } = document;
+  const tree = context.nextRef();
+  const box = [0, 0, Number(exact(width)), Number(exact(height))];
+  const kids = sides.map(({ placed, marks }) => {
+    const drawn: Record<string, PDFRef> = {};
+    for (const { name, page } of placed) drawn[name] = page.ref;
+    const content = [...placed.map((each) => each.content), marks].filter((text) => text !== '');
+    return context.register(
+      context.obj({
+        Type: 'Page',
+        Parent: tree,
+        MediaBox: box,
+        Resources: { XObject: drawn },
+        Contents: context.register(context.flateStream(content.join('\n'))),
+      }),
+    );
+  });
+  context.assign(tree, context.obj({ Type: 'Pages', Count: kids.length, Kids: kids }));
+  catalog.set(lib.PDFName.of('Pages'), tree);
 }
 
 /** Asks the printer for its true size and for turning over the short edge (ISO 32000-1, table 150). */
-function describe(
-  lib: typeof import('@cantoo/pdf-lib'),
-  document: PDFDocument,
-  title: string,
-): void {
+function describe(lib: Library, document: PDFDocument, title: string): void {
   const { context, catalog } = document;
   const { PDFName, PDFHexString, PDFString } = lib;
+  const before = context.trailerInfo.Info;
+  if (before instanceof lib.PDFRef) context.delete(before);
   const info = context.obj({});
   info.set(PDFName.of('Title'), PDFHexString.fromText(`${title}: sheets to fold`));
   info.set(PDFName.of('Creator'), PDFString.of('Gaugeleaf'));
