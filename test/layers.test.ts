@@ -14,7 +14,7 @@ const floors: readonly (readonly string[])[] = [
   ['gauges'],
   ['kinds'],
   ['sheet'],
-  ['order', 'relations', 'conformance', 'compare'],
+  ['order', 'relations', 'conformance', 'compare', 'concordance'],
   ['checks', 'import'],
   ['report', 'press'],
   ['project'],

@@ -201,6 +201,23 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
     });
 
   program
+    .command('sources')
+    .description('what each source says of each setting, with the disagreements marked')
+    .argument('[sheet]', 'a sheet, by path or by name; without one, the sheets of this project')
+    .addOption(
+      new Option('-f, --format <format>', 'a table to read, or one line a statement')
+        .choices(['text', 'csv'])
+        .default('text'),
+    )
+    .option('-o, --out <path>', 'where to write; standard output without one')
+    .option('-d, --differing', 'only settings that sources differ on')
+    .option('-a, --all', 'also settings that one source alone speaks to')
+    .action(async (sheet: string | undefined, options) => {
+      const { sources } = await import('./commands/sources.ts');
+      done(await sources(sheet, options, io));
+    });
+
+  program
     .command('explain')
     .description('what a finding means, with a wrong and a right example')
     .argument('[name]', 'name of a finding; without one, all are listed')

@@ -1,0 +1,2 @@
+export { comparedRows, concordanceOf } from './concordance.ts';
+export type * from './model.ts';

@@ -1,0 +1,2 @@
+export { concordanceCsv } from './csv.ts';
+export { concordanceText, signsInWords } from './text.ts';
