@@ -162,6 +162,13 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
         .choices(['text', 'json'])
         .default('text'),
     )
+    .option(
+      '--slip',
+      'print what matters at the bench on one leaf, to fold into copies already sold',
+    )
+    .addOption(new Option('-p, --paper <paper>', 'paper of the leaf').choices([...papers]))
+    .option('-o, --out <path>', 'where to write the leaf; - is standard output')
+    .option('--browser <path>', 'browser to print with, or `packaged` for the built-in one')
     .action(async (before: string, after: string | undefined, options) => {
       const { compare } = await import('./commands/compare.ts');
       done(await compare(before, after, options, io));

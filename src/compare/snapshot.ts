@@ -6,7 +6,6 @@ import type { OperationSnapshot, SettingSnapshot, SheetSnapshot } from './model.
 /** What a sheet says, as plain data to keep or to hold against another; nothing is converted. */
 export function sheetSnapshot(sheet: Sheet, kind: Kind | null): SheetSnapshot {
   const start = sheet.operations[0]?.span.start ?? sheet.text.length;
-  const bodyStart = sheet.frontMatter ? afterFence(sheet.text, sheet.frontMatter.end) : 0;
   return {
     id: sheet.id?.value ?? sheet.file,
     title: sheet.title?.value ?? '',
@@ -19,7 +18,7 @@ export function sheetSnapshot(sheet: Sheet, kind: Kind | null): SheetSnapshot {
       [marque, model, years].filter((part) => part !== null).join(' '),
     ),
     settings: [...sheet.settings.values()].map((setting) => settingSnapshot(setting, kind)),
-    opening: single(sheet.text.slice(bodyStart, start)),
+    opening: single(sheet.text.slice(sheet.bodyStart, start)),
     operations: sheet.operations.map((operation) => operationSnapshot(operation, sheet)),
     sources: Object.fromEntries(
       [...sheet.sources].map(([name, { title, kind: sort, year, units }]) => [
@@ -30,12 +29,6 @@ export function sheetSnapshot(sheet: Sheet, kind: Kind | null): SheetSnapshot {
       ]),
     ),
   };
-}
-
-function afterFence(text: string, end: number): number {
-  const line = /^[ \t]*-{3}[^\r\n]*/m;
-  const found = line.exec(text.slice(end));
-  return found ? end + found.index + found[0].length : end;
 }
 
 function unitFacts({ unit }: Sheet): Record<string, string> {

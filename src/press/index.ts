@@ -18,3 +18,5 @@ export type {
 export { PressStopped } from './orders.ts';
 export { printBooklet } from './print-booklet.ts';
 export { printCard, printCards } from './print-card.ts';
+export { printSlip, type SlipOrder } from './print-slip.ts';
+export { readWording } from './wording.ts';

@@ -1,14 +1,20 @@
 import { compareEditions } from '../../compare/index.ts';
+import type { SlipOrder } from '../../press/index.ts';
 import { editionNamed, projectSnapshot } from '../../project/edition-source.ts';
 import type { Project } from '../../project/project.ts';
+import { readTemplates } from '../../project/templates.ts';
 import { paint } from '../../report/index.ts';
 import { comparisonText } from '../compare-text.ts';
 import { type Io, say, usesColor, widthOf } from '../io.ts';
+import { browserFor, deliver, outPath, type PrintOptions } from '../printing.ts';
+import { startProgress } from '../progress.ts';
 import type { ExitStatus } from '../run.ts';
 import { Projects } from '../targets.ts';
 
-export interface CompareOptions {
+export interface CompareOptions extends Pick<PrintOptions, 'paper' | 'out' | 'browser'> {
   readonly format: 'text' | 'json';
+  /** An errata slip in place of the comparison. */
+  readonly slip?: boolean;
 }
 
 /**
@@ -28,7 +34,16 @@ export async function compare(
       ? { snapshot: projectSnapshot(project), label: 'the sheets as they stand' }
       : editionNamed(after, project, io.cwd);
   const changes = compareEditions(old.snapshot, now.snapshot, sizeReading(project));
-  if (options.format === 'json') {
+  if (options.slip === true) {
+    const labels = { before: old.label, after: now.label };
+    const printed = await slip(
+      { changes, before: old.snapshot, after: now.snapshot, labels },
+      project,
+      options,
+      io,
+    );
+    if (!printed) return 1;
+  } else if (options.format === 'json') {
     io.stdout.write(`${JSON.stringify(changes, null, 2)}\n`);
   } else {
     const color = paint(usesColor(io, io.stdout));
@@ -44,6 +59,30 @@ export async function compare(
     );
   }
   return unraised.length > 0 ? 1 : 0;
+}
+
+/** Prints the errata slip; false where it has a fault that holds it back. */
+async function slip(
+  compared: Pick<SlipOrder, 'changes' | 'before' | 'after' | 'labels'>,
+  project: Project,
+  options: CompareOptions,
+  io: Io,
+): Promise<boolean> {
+  const progress = startProgress(io);
+  io.expectLongWork?.();
+  const press = await import('../../press/index.ts');
+  const browser = await browserFor(options, io, progress);
+  const edition = project.edition().edition;
+  const printed = await press.printSlip({
+    ...compared,
+    edition: edition?.facts ?? null,
+    paper: options.paper ?? edition?.paper ?? 'letter',
+    templates: readTemplates(project.root),
+    browser,
+  });
+  progress.clear();
+  const path = outPath(options.out, 'corrections.pdf', project, io);
+  return deliver(printed, path, false, project.show, io);
 }
 
 /** How the sizes of an edition are read: by the dimensions that its kinds give each setting. */
