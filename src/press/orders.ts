@@ -4,6 +4,7 @@ import type { Kind } from '../kinds/model.ts';
 import type { Sheet } from '../sheet/model.ts';
 import type { CardReadings } from './card-readings.ts';
 import type { LeafMarks } from './leaf-marks.ts';
+import type { Wording } from './wording.ts';
 
 /** Paper sizes the press knows, upright. */
 export type Paper = 'letter' | 'a4' | 'half-letter' | 'a5';
@@ -54,6 +55,10 @@ export interface Templates {
   readonly characters: ReadonlySet<number>;
   /** The height of a font's capitals in ems, by file name; a font that does not say it is absent. */
   readonly capHeights: ReadonlyMap<string, number>;
+  /** The fixed words of the templates, by their keys. */
+  readonly wording: Wording;
+  /** The club's mark as a `data:` address; null for none. */
+  readonly logo: string | null;
 }
 
 /** A browser that was found, with what it must be started with. */

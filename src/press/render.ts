@@ -1,13 +1,17 @@
+import type * as Handlebars from 'handlebars';
+import { nearestName } from '../text/nearest-name.ts';
 import { contentPolicy } from './isolation.ts';
 import { PressStopped, type Templates } from './orders.ts';
 import { escapeHtml, typesetSize, typesetWords } from './typeset.ts';
+import { fillIn } from './wording.ts';
 
 /**
  * Fills a template with a model and gives whole HTML. Templates are Handlebars, strict: a name that
  * the model lacks stops the press, and nothing of a value's prototype can be reached. They may use
  * `{{size x}}` for a size, `{{words x}}` for a line of words, `{{upper x}}`, `{{css "file.css"}}`
  * for a style with its fonts in it, `{{cssText x}}` for a string inside a style, `{{pageOf anchor}}`
- * for the number of the page that has the anchor, `{{policy}}` for what the page may load.
+ * for the number of the page that has the anchor, `{{policy}}` for what the page may load, and
+ * `{{say "key" name=value}}` for fixed words, which a club may word otherwise.
  */
 export async function render(name: string, model: object, templates: Templates): Promise<string> {
   const { default: Handlebars } = await import('handlebars');
@@ -18,7 +22,10 @@ export async function render(name: string, model: object, templates: Templates):
     words: (text: unknown) => safe(typesetWords(String(text))),
     upper: (text: unknown) => String(text).toUpperCase(),
     css: (file: unknown) => safe(style(String(file), templates)),
-    cssText: (text: unknown) => safe(cssString(String(text))),
+    say: (key: unknown, options: Handlebars.HelperOptions) =>
+      fillIn(wordsFor(String(key), templates), options.hash),
+    cssText: (text: unknown, options: Handlebars.HelperOptions) =>
+      safe(cssStrings(String(text), options.hash)),
     pageOf: (anchor: unknown) =>
       safe(`<span class="page-number" data-page-of="${escapeHtml(String(anchor))}">000</span>`),
     policy: () => contentPolicy,
@@ -57,6 +64,27 @@ function style(file: string, templates: Templates): string {
   });
   // A style can't end itself early and go on as HTML.
   return inlined.replaceAll('</', '<\\/');
+}
+
+/** The words of a key, their braces not filled in yet. */
+function wordsFor(key: string, { wording }: Templates): string {
+  const line = wording.get(key);
+  if (line !== undefined) return line;
+  const near = nearestName(key, wording.keys());
+  const meant = near === null ? '' : `: perhaps ${near} was meant`;
+  throw new PressStopped(`No words go by the key ${key}${meant}.`);
+}
+
+/** A text as CSS strings, with what CSS itself counts (`page="counter(page)"`) in its braces. */
+function cssStrings(text: string, counted: Readonly<Record<string, string>>): string {
+  const parts = text.split(/(\{[a-z]+\})/).filter((part) => part !== '');
+  if (parts.length === 0) return cssString('');
+  return parts
+    .map((part) => {
+      const name = part.slice(1, -1);
+      return Object.hasOwn(counted, name) ? counted[name] : cssString(part);
+    })
+    .join(' ');
 }
 
 /** A CSS string literal: everything but letters, figures and spaces as escapes (CSS Syntax 3, 4.3.7). */

@@ -1,6 +1,6 @@
 import { type Dirent, readdirSync, realpathSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Templates } from '../press/index.ts';
+import { readWording, type Templates } from '../press/index.ts';
 import { decodeText } from './decode.ts';
 import { capHeightOf } from './font-cap-height.ts';
 import { charactersOf } from './font-characters.ts';
@@ -15,6 +15,8 @@ import { locate } from './safe-path.ts';
 const largestTemplate = 1024 * 1024;
 const largestFont = 8 * 1024 * 1024;
 
+const wordingFile = 'wording.yaml';
+
 /**
  * The templates that a project prints with: the built-in ones, and over them, file by file, what
  * lies in its own `templates` folder. Fails with `Refusal` for a file that cannot be used.
@@ -24,16 +26,24 @@ export function readTemplates(projectRoot: string): Templates {
   const fonts = new Map<string, Uint8Array>();
   const own = join(packageRoot(), 'templates');
   readFolder(own, own, '', texts, fonts);
+  const wording = new Map(readWording(texts.get(wordingFile) ?? '').words);
+  texts.delete(wordingFile);
   const club = join(projectRoot, 'templates');
   if (isFolder(club) && realpathSync(club) !== realpathSync(own)) {
     readFolder(projectRoot, club, '', texts, fonts);
+    // Line by line, not the whole file: what a club does not say stays as it is.
+    for (const [key, line] of readWording(texts.get(wordingFile) ?? '').words) {
+      if (wording.has(key)) wording.set(key, line);
+    }
+    texts.delete(wordingFile);
   }
   const capHeights = new Map<string, number>();
   for (const [name, bytes] of fonts) {
     const height = capHeightOf(bytes);
     if (height !== null) capHeights.set(name, height);
   }
-  return { texts, fonts, characters: charactersOf(fonts.values()), capHeights };
+  const characters = charactersOf(fonts.values());
+  return { texts, fonts, characters, capHeights, wording, logo: null };
 }
 
 function readFolder(
@@ -53,7 +63,7 @@ function readFolder(
       if (name.split('/').length < 5) readFolder(root, path, `${name}/`, texts, fonts);
       continue;
     }
-    const isText = /\.(hbs|css|svg)$/.test(entry.name);
+    const isText = /\.(hbs|css|svg)$/.test(entry.name) || name === wordingFile;
     const isFont = /\.(woff2|woff|ttf|otf)$/.test(entry.name);
     if (!isText && !isFont) continue;
     const located = locate(root, folder, entry.name);
