@@ -98,6 +98,7 @@ function buildSetting(name: string, data: SettingData): KindSetting {
     label: data.label,
     aliases: data.aliases ?? [],
     explain: data.explain,
+    symptoms: new Map(Object.entries(data.symptoms ?? {})),
     dimensions: data.dimensions as readonly Dimension[],
     conditions: data.conditions ?? [],
     get usual() {

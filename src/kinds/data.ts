@@ -63,6 +63,8 @@ export interface SettingData {
   readonly label: string;
   readonly aliases?: readonly string[];
   readonly explain: string;
+  /** By the way that it is out. */
+  readonly symptoms?: Readonly<Record<string, readonly string[]>>;
   readonly dimensions: readonly string[];
   readonly conditions?: readonly string[];
   /** Lowest and highest, as sizes are written, by dimension. */

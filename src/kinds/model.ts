@@ -17,6 +17,8 @@ export interface KindSetting {
   readonly aliases: readonly string[];
   /** What it is and what goes wrong when it is out: hover text, `draft` and the booklet use it. */
   readonly explain: string;
+  /** What is noticed when it is out, by the way that it is out (`too high`); empty for nothing known. */
+  readonly symptoms: ReadonlyMap<string, readonly string[]>;
   /** The dimensions it may be stated in; `condition` where words are enough. */
   readonly dimensions: readonly Dimension[];
   /** The conditions it may be stated as, where `condition` is among the dimensions. */
