@@ -90,6 +90,19 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
   });
 
   program
+    .command('pages')
+    .description(
+      'write the edition as pages for a site: HTML without a script, style and fonts beside',
+    )
+    .addArgument(new Argument('[folder]', 'a project folder; without one, the one around you'))
+    .option('-o, --out <folder>', 'where to write them; print/pages of the project without it')
+    .option('--proof', 'write them in spite of findings, with DRAFT on every page')
+    .action(async (folder: string | undefined, options) => {
+      const { pages } = await import('./commands/pages.ts');
+      done(await pages(folder, options, io));
+    });
+
+  program
     .command('size')
     .description('every way to write a size, and the nearest gauges either side')
     .argument('[sizes...]', 'such as "No. 29 drill" or "13/64 ± 1/64 in"; else lines on stdin')
@@ -216,9 +229,12 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
         .choices(['text', 'csv'])
         .default('text'),
     )
-    .option('-o, --out <path>', 'where to write; standard output without one')
+    .option('-o, --out <path>', 'where to write; - is standard output')
     .option('-d, --differing', 'only settings that sources differ on')
     .option('-a, --all', 'also settings that one source alone speaks to')
+    .option('--pdf', 'print the table of one sheet, with the rulings')
+    .addOption(new Option('-p, --paper <paper>', 'paper to print on').choices([...papers]))
+    .option('--browser <path>', 'browser to print with, or `packaged` for the built-in one')
     .action(async (sheet: string | undefined, options) => {
       const { sources } = await import('./commands/sources.ts');
       done(await sources(sheet, options, io));

@@ -1,0 +1,122 @@
+import type { Kind } from '../../kinds/model.ts';
+import type { Sheet } from '../../sheet/model.ts';
+import { sheetBody } from '../body.ts';
+import { sourceLines } from '../citations.ts';
+import { editorsNotes } from '../editors-notes.ts';
+import type { PictureSource, SheetToPrint, Templates } from '../orders.ts';
+import { ruleNotes } from '../rule-notes.ts';
+import { safetyLines } from '../safety.ts';
+import { type SettingRow, settingMeant, settingRows } from '../setting-rows.ts';
+import { sheetFace } from '../sheet-face.ts';
+import { stepFigures } from '../step-figures.ts';
+import { typesetWords } from '../typeset.ts';
+import type { WorkedFacts } from '../worked-lines.ts';
+import { forScreen } from './for-screen.ts';
+import { asciiName, idMaker } from './ids.ts';
+import type { PageFrame, UnitOperation, UnitPage, UnitSetting } from './model.ts';
+
+/** What a unit's page is made with besides its sheet. */
+export interface UnitOptions {
+  readonly facts: WorkedFacts;
+  readonly picture: PictureSource | null;
+  readonly texts: Templates['texts'];
+  /** The sheets that have a page, by file name without `.md`. */
+  readonly pages: ReadonlySet<string>;
+}
+
+/** A unit's page without its frame and neighbors. */
+export type UnitMatter = Omit<UnitPage, keyof PageFrame | 'previous' | 'next'>;
+
+/** The id of a hazard's words on the page of cautions. */
+export function cautionId(label: string): string {
+  return `caution-${asciiName(label)}`;
+}
+
+/** What the page of one unit says. `number` is its place in the edition, from 1. */
+export function unitMatter(entry: SheetToPrint, number: number, options: UnitOptions): UnitMatter {
+  const { sheet, kind } = entry;
+  const id = idMaker();
+  const operations = sheet.operations.map((operation, index) => {
+    const words = operation.heading.value.replace(/\s*\{#[^}]*\}\s*$/, '');
+    const name = operation.canonical ?? operation.id?.value ?? words;
+    return { id: id('work', name), words, number: index + 1 };
+  });
+  const body = sheetBody(
+    sheet,
+    kind,
+    options.picture,
+    'note',
+    (at) => {
+      const operation = sheet.operations[at];
+      if (operation === undefined) return null;
+      const prefix = `figure-${operations[at]?.id ?? at}`;
+      return stepFigures(sheet, kind, operation, { prefix, narrow: false, texts: options.texts });
+    },
+    (nodes, at) => {
+      const work = at === null ? null : (operations[at]?.words ?? null);
+      return forScreen(nodes, { work, under: at === null ? 1 : 3, pages: options.pages });
+    },
+  );
+  const sources = sourceLines(sheet);
+  const settings = settingRows(sheet, kind, sources, options.facts).map((row): UnitSetting => {
+    const at = operationOf(row, sheet, kind);
+    const made = at === null ? undefined : operations[at];
+    return {
+      ...row,
+      id: id('setting', row.name),
+      madeBy: made === undefined ? null : { href: `#${made.id}`, label: made.words },
+    };
+  });
+  const spoken = new Set(body.messages.flatMap(({ hazards }) => hazards.split(', ')));
+  return {
+    number,
+    face: sheetFace(sheet, kind),
+    intro: body.intro,
+    settings,
+    cautions: safetyLines([entry]).map((line) => ({
+      ...line,
+      isInWork: spoken.has(line.label),
+    })),
+    operations: operations.map(({ id, words, number }, at): UnitOperation => {
+      const { title = typesetWords(words), html = '' } = body.operations[at] ?? {};
+      return { number, id, title, html, sets: settingsSet(at, sheet, kind, settings) };
+    }),
+    // The press has its own head for footnotes, and leaves the reader's empty.
+    footnotes: body.notes.replace(/<h2><\/h2>\s*/g, ''),
+    rulings: settings.filter((row) => row.dissents.length > 0),
+    hasWorked: settings.some((row) => row.worked.length > 0),
+    notes: [...editorsNotes(entry.findings), ...ruleNotes(sheet, kind)],
+    sources,
+  };
+}
+
+/** The operation that makes a setting: the first that the kind says does, else the first that prints it. */
+function operationOf({ name }: SettingRow, sheet: Sheet, kind: Kind | null): number | null {
+  const setting = sheet.settings.get(name);
+  const makes = sheet.operations.find(({ canonical }) => {
+    const known = canonical === null ? null : kind?.operations.get(canonical);
+    return known?.settings.some((each) => each === setting?.canonical);
+  });
+  if (makes !== undefined) return makes.index;
+  const use = sheet.values.find(
+    (each) => each.operation !== null && settingMeant(each.name, sheet, kind) === setting,
+  );
+  return use?.operation ?? null;
+}
+
+/** The settings that an operation's steps print, in the order of the table. */
+function settingsSet(
+  operation: number,
+  sheet: Sheet,
+  kind: Kind | null,
+  settings: readonly UnitSetting[],
+): UnitOperation['sets'] {
+  const names = new Set(
+    sheet.values
+      .filter((use) => use.operation === operation)
+      .map((use) => settingMeant(use.name, sheet, kind)?.name.value),
+  );
+  return settings
+    .filter(({ name }) => names.has(name))
+    .map(({ id, label, values, gauge }) => ({ href: `#${id}`, label, values, gauge }));
+}
