@@ -194,8 +194,8 @@ function pushCaution(
       same ? 'caution-reworded' : 'caution-changed',
       same ? 'wording' : 'substance',
       operation,
-      cautionText(one),
-      cautionText(two),
+      cautionText(one, one.text !== two.text),
+      cautionText(two, one.text !== two.text),
     ),
   );
 }
@@ -229,7 +229,8 @@ function settleCautions(
   }
 }
 
-function cautionText({ signal, hazards, text }: CautionSnapshot): string {
+/** `WARNING (solvent): ...`; without its words where those are the same. */
+function cautionText({ signal, hazards, text }: CautionSnapshot, whole = true): string {
   const of = hazards.length === 0 ? '' : ` (${hazards.join(', ')})`;
-  return `${signal.toUpperCase()}${of}: ${text}`;
+  return `${signal.toUpperCase()}${of}${whole ? `: ${text}` : ''}`;
 }

@@ -77,10 +77,11 @@ export function slipModel(
       .filter(({ weight, kind }) => weight === 'substance' && !kind.startsWith('sheet-'))
       .map((change) => slipLine(change, old.get(id) ?? null, now.get(id) ?? null));
     if (lines.length === 0) continue;
-    const known = revisions.before !== null && revisions.after !== null;
+    const { before: from, after: to } = revisions;
+    const known = from !== null && to !== null && from !== to;
     units.push({
       title,
-      revision: known ? `revision ${revisions.before} to ${revisions.after}` : null,
+      revision: known ? `revision ${from} to ${to}` : null,
       lines,
     });
   }
