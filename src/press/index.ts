@@ -18,5 +18,6 @@ export type {
 export { PressStopped } from './orders.ts';
 export { printBooklet } from './print-booklet.ts';
 export { printCard, printCards } from './print-card.ts';
+export { type ConcordanceOrder, printConcordance } from './print-concordance.ts';
 export { printSlip, type SlipOrder } from './print-slip.ts';
 export { readWording } from './wording.ts';

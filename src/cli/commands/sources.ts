@@ -1,16 +1,20 @@
-import { resolve } from 'node:path';
+import { basename, resolve } from 'node:path';
 import { comparedRows, concordanceOf } from '../../concordance/index.ts';
-import { projectSheets } from '../../project/edition-source.ts';
+import { projectSheets, type ReadSheet } from '../../project/edition-source.ts';
+import { Refusal } from '../../project/refusal.ts';
+import { readTemplates } from '../../project/templates.ts';
 import { writeWhole } from '../../project/write-whole.ts';
 import { concordanceCsv, concordanceText, signsInWords } from '../../report/concordance/index.ts';
 import type { Io } from '../io.ts';
-import { candidate } from '../printing.ts';
+import { browserFor, candidate, deliver, outPath, type PrintOptions } from '../printing.ts';
+import { startProgress } from '../progress.ts';
 import type { ExitStatus } from '../run.ts';
-import { Projects, sheetNamed, targetsOf } from '../targets.ts';
+import { Projects, sheetNamed, type Target, targetsOf } from '../targets.ts';
 
-export interface SourcesOptions {
+export interface SourcesOptions extends Pick<PrintOptions, 'paper' | 'out' | 'browser'> {
   readonly format: 'text' | 'csv';
-  readonly out?: string;
+  /** A page to print, in place of the table. */
+  readonly pdf?: boolean;
   /** Only settings that sources differ on. */
   readonly differing?: boolean;
   /** Also settings that one source alone speaks to. */
@@ -29,6 +33,16 @@ export async function sources(
   const projects = new Projects(io.cwd);
   const sheets = sheetsOf(name, projects, io);
   if (sheets === null) return 2;
+  if (options.pdf === true) {
+    const [sheet] = sheets;
+    if (name === undefined || sheet === undefined) {
+      throw new Refusal(
+        '--pdf prints the sources of one sheet',
+        'name it: gaugeleaf sources SHEET --pdf; the booklet has the pages of all',
+      );
+    }
+    return print(sheet, sheetNamed(name, projects, io.cwd), options, io);
+  }
   const found = sheets.map(({ sheet, kind }) => concordanceOf(sheet, kind));
   const chosen = found.map((concordance) => ({
     ...concordance,
@@ -45,6 +59,30 @@ export async function sources(
     io.stdout.write(`${projects.of(io.cwd).show(path)}\n`);
   }
   return 0;
+}
+
+async function print(
+  { sheet, kind }: ReadSheet,
+  { project, path }: Target,
+  options: SourcesOptions,
+  io: Io,
+): Promise<ExitStatus> {
+  const progress = startProgress(io);
+  io.expectLongWork?.();
+  const press = await import('../../press/index.ts');
+  const browser = await browserFor(options, io, progress);
+  const edition = project.edition().edition;
+  const printed = await press.printConcordance({
+    sheet,
+    kind,
+    edition: edition?.facts ?? null,
+    paper: options.paper ?? edition?.cardPaper ?? 'letter',
+    templates: readTemplates(project.root),
+    browser,
+  });
+  progress.clear();
+  const file = `${basename(path).replace(/\.md$/i, '')}-sources.pdf`;
+  return deliver(printed, outPath(options.out, file, project, io), false, project.show, io) ? 0 : 1;
 }
 
 function sheetsOf(name: string | undefined, projects: Projects, io: Io) {

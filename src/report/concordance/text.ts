@@ -21,7 +21,7 @@ export const signsInWords =
   '* the figure of the sheet   = the same, maybe written otherwise   ≠ differs   ? cannot be read';
 
 const gap = 2;
-const narrowest = 15;
+const narrowest = 13;
 
 /**
  * One sheet's concordance as a table of `width` columns: a line a setting, a column a source, and
@@ -43,7 +43,7 @@ export function concordanceText(
     );
   }
   const labels = rows.map(({ label }) => visible(label).length);
-  const first = Math.min(Math.max(8, ...labels), Math.floor(width / 3.6));
+  const first = Math.min(Math.max(8, ...labels), Math.floor(width / 4.5));
   const most = Math.max(1, Math.floor((width - first) / (narrowest + gap)));
   for (let from = 0; from < sources.length; from += most) {
     const band = sources.slice(from, from + most);

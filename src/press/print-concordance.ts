@@ -1,0 +1,51 @@
+import { sourceLines } from './citations.ts';
+import { concordanceTables } from './concordance-model.ts';
+import { faultsOf } from './guard.ts';
+import type { Browser, EditionFacts, Paper, Printed, SheetToPrint, Templates } from './orders.ts';
+import { cardMargins, contentWidthMm, papers } from './paper.ts';
+import { render } from './render.ts';
+import { withBrowser } from './run.ts';
+import { settlePdf } from './settle-pdf.ts';
+import { sheetFace } from './sheet-face.ts';
+
+export interface ConcordanceOrder extends Pick<SheetToPrint, 'sheet' | 'kind'> {
+  readonly edition: EditionFacts | null;
+  readonly paper: Paper;
+  readonly templates: Templates;
+  readonly browser: Browser;
+}
+
+/** How many sources stand side by side; more make a second table. */
+const columnsOn = { small: 3, large: 5 } as const;
+
+/**
+ * Prints what the sources of a sheet say, setting by source, with the rulings below. Fails with
+ * `PressStopped` where the browser, a template or a font does not work.
+ */
+export async function printConcordance(order: ConcordanceOrder): Promise<Printed> {
+  const { sheet, kind, edition, templates, browser } = order;
+  const paper = papers[order.paper];
+  const margins = cardMargins(paper);
+  const sources = sourceLines(sheet);
+  const face = sheetFace(sheet, kind);
+  const language = edition?.language ?? 'en';
+  const model = {
+    language,
+    face,
+    paper,
+    margins,
+    sources,
+    tables: concordanceTables(sheet, kind, sources, columnsOn[paper.small ? 'small' : 'large']),
+  };
+  const html = await render('concordance.hbs', model, templates);
+  return withBrowser(browser, async (run) => {
+    await run.load(html);
+    const problems = await faultsOf(run, contentWidthMm(paper, margins), templates);
+    const settled = await settlePdf(new Uint8Array(await run.pdf({ tagged: true })), {
+      title: `${face.title}: what the sources say`,
+      author: edition?.club ?? null,
+      language,
+    });
+    return { pdf: settled.pdf, pages: settled.pages, problems, remarks: [] };
+  });
+}
