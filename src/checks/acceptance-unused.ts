@@ -11,6 +11,7 @@ export default defineCheck({
     'The reason is printed beside a figure that is no longer doubtful, and the next doubt at that ' +
     'place would pass unseen. Take it out once the point is mended; it cannot itself be accepted.',
   last: true,
+  own: true,
   messages: {
     somewhere: {
       message: '`{name}` is accepted at `{at}`, but nothing of the kind is found there',

@@ -1,6 +1,7 @@
 import type { Kit } from '../gauges/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import type { GaugeBook } from '../quantity/model.ts';
+import type { FamilyBook } from '../sheet/family.ts';
 import type { Acceptance, Sheet } from '../sheet/model.ts';
 import type { Span } from '../text/span.ts';
 
@@ -25,8 +26,12 @@ export interface Finding {
   readonly fix: string | null;
   /** The two figures that were compared, where there are two. */
   readonly compared: readonly [string, string] | null;
-  /** Other places that have to do with it. */
-  readonly related: readonly { readonly span: Span; readonly label: string }[];
+  /** Other places that have to do with it; `file` where it is another file. */
+  readonly related: readonly {
+    readonly span: Span;
+    readonly label: string;
+    readonly file?: string;
+  }[];
   /** What `--fix` would do; null where no cure is certain. */
   readonly edits: readonly Edit[] | null;
   /** The setting, operation, source or feature it is about: what `accept: at:` names. */
@@ -47,6 +52,8 @@ export interface CheckContext {
   readonly measuredUnits?: number | null;
   /** The club's own gauges, where the edition lists them; what is ordinary, if absent or null. */
   readonly kit?: Kit | null;
+  /** The sheets that one may be based on; absent or null where no others are known. */
+  readonly family?: FamilyBook | null;
   /**
    * Looks for a picture by the URL the sheet gives: `found`, `missing`, `outside` the project,
    * `remote`, or `unsupported` as a type. Absent where no folder is known; pictures then pass.
@@ -142,6 +149,11 @@ export interface Check<M extends string = string> {
    * checks then keep silent: they would call everything missing that stands there unread.
    */
   readonly unread?: true;
+  /**
+   * Whether it is about what the sheet's own file lists: what a base lists, and this sheet has no use
+   * for, is the base's matter.
+   */
+  readonly own?: true;
   /** Whether it runs after all others and looks at what they found. */
   readonly last?: true;
   /** Pure; `reviewed` is empty of findings unless the check runs `last`. */

@@ -5,6 +5,7 @@ import acceptanceUnknown from './acceptance-unknown.ts';
 import acceptanceUnreasoned from './acceptance-unreasoned.ts';
 import acceptanceUnused from './acceptance-unused.ts';
 import { acrossChecks } from './across/index.ts';
+import baseUnresolved from './base-unresolved.ts';
 import blankToFill from './blank-to-fill.ts';
 import cautionLate from './caution-late.ts';
 import cautionMissing from './caution-missing.ts';
@@ -74,6 +75,7 @@ import stateImpossible from './state-impossible.ts';
 import stateUnknown from './state-unknown.ts';
 import stateUnmet from './state-unmet.ts';
 import valueUndefined from './value-undefined.ts';
+import variantIdle from './variant-idle.ts';
 import workRuleCircular from './work-rule-circular.ts';
 import workRuleUnknown from './work-rule-unknown.ts';
 import workRuleUnreasoned from './work-rule-unreasoned.ts';
@@ -86,6 +88,8 @@ const list = [
   frontMatterUnreadable,
   frontMatterAbsent,
   frontMatterInvalid,
+  baseUnresolved,
+  variantIdle,
   sheetMisnamed,
   kindUnknown,
   featureUnknown,
@@ -183,8 +187,8 @@ export interface Examined {
 
 /** Reads a text as a sheet and checks it. Never throws for what the text says. */
 export function examine(text: string, file: string, context: CheckContext): Examined {
-  const { kinds, gauges, wireGauge } = context;
-  const sheet = readSheet(text, file, { kinds, gauges, wireGauge });
+  const { kinds, gauges, wireGauge, family = null } = context;
+  const sheet = readSheet(text, file, { kinds, gauges, wireGauge, family });
   return { sheet, findings: examineParsed(sheet, context) };
 }
 

@@ -1,12 +1,13 @@
+import { originOf } from '../sheet/family.ts';
 import type { Acceptance, Sheet } from '../sheet/model.ts';
-import type { Check, CheckContext, Finding, Report, Reviewed } from './define.ts';
+import type { Check, CheckContext, Edit, Finding, Report, Reviewed } from './define.ts';
 import { fillTemplate } from './fill-template.ts';
 import { kindOf, namesOf, plainName } from './vocabulary.ts';
 
 const nothingFound: readonly Finding[] = [];
 
 /** Problems of the reader after which part of the sheet is missing and not just wrong. */
-const blinding: ReadonlySet<string> = new Set(['front-matter', 'limits']);
+const blinding: ReadonlySet<string> = new Set(['front-matter', 'limits', 'base']);
 
 /**
  * Runs checks over a sheet and returns their findings sorted by place, then by id; warnings and
@@ -24,8 +25,11 @@ export function runChecks(
     sheet.frontMatter === null || sheet.problems.some((problem) => blinding.has(problem.kind));
   const scopes = scopesOf(sheet, context);
   const names = new Map<Finding, readonly string[]>();
+  const depths = new Map(sheet.family?.members.map(({ file }, depth) => [file, depth]));
   const covers = (acceptance: Acceptance, finding: Finding): boolean =>
-    speaksOf(scopes.get(acceptance), finding.check, names.get(finding) ?? []);
+    speaksOf(scopes.get(acceptance), finding.check, names.get(finding) ?? []) &&
+    // What a base accepts it accepts of itself, and not of what a variant states in its place.
+    originOf(sheet, acceptance.span).depth <= (depths.get(finding.file) ?? 0);
   const ids = checks.map((check) => check.id);
 
   const pass = (last: boolean, before: readonly Finding[]): readonly Finding[] => {
@@ -35,6 +39,7 @@ export function runChecks(
       if ((check.last ?? false) !== last || (unread && check.unread !== true)) continue;
       const report = (reported: Report<string>): void => {
         const raw = complete(check, reported, sheet);
+        if (check.own === true && raw.file !== sheet.file) return;
         const called = [
           ...(raw.subject === null ? [] : [raw.subject]),
           ...(reported.alsoCalled ?? []),
@@ -61,23 +66,45 @@ function complete(check: Check, reported: Report<string>, sheet: Sheet): Finding
     throw new Error(`check ${check.id} reports a message it does not declare: ${reported.message}`);
   }
   const values = reported.values ?? {};
+  const { file, span } = originOf(sheet, reported.span);
   return {
     check: check.id,
     severity: reported.severity ?? check.severity,
-    file: sheet.file,
-    span: reported.span,
+    file,
+    span,
     message: fillTemplate(template.message, values, check.id),
     fix: template.fix === null ? null : fillTemplate(template.fix, values, check.id),
     compared: reported.compared ?? null,
-    related: reported.related ?? [],
-    edits: reported.edits === undefined || reported.edits.length === 0 ? null : reported.edits,
+    related: (reported.related ?? []).map((place) => {
+      const other = originOf(sheet, place.span);
+      return {
+        span: other.span,
+        label: place.label,
+        ...(other.file === file ? {} : { file: other.file }),
+      };
+    }),
+    edits: ownEdits(reported.edits ?? [], sheet),
     subject: reported.subject ?? null,
     accepted: null,
   };
 }
 
+/**
+ * The edits of a finding; null for none. Of a sheet that is based on another only one that replaces
+ * words of its own file: where a whole section goes, two files would have a say.
+ */
+function ownEdits(edits: readonly Edit[], sheet: Sheet): readonly Edit[] | null {
+  const [first] = edits;
+  if (first === undefined) return null;
+  if (sheet.family === null) return edits;
+  const { file, span } = originOf(sheet, first.span);
+  const isPlain = edits.length === 1 && first.text !== '' && span.end > span.start;
+  return isPlain && file === sheet.file ? [{ ...first, span }] : null;
+}
+
 function byPlace(a: Finding, b: Finding): number {
   return (
+    order(a.file, b.file) ||
     a.span.start - b.span.start ||
     a.span.end - b.span.end ||
     order(a.check, b.check) ||

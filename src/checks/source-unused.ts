@@ -9,6 +9,7 @@ export default defineCheck({
   explain:
     'The list claims a paper that the sheet does not use: a figure of it was forgotten, or was ' +
     'credited to another. Accept it for a paper that serves the text only.',
+  own: true,
   messages: {
     unused: {
       message: 'no setting comes from the source `{source}`',

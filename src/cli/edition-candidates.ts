@@ -5,7 +5,7 @@ import type { Project } from '../project/project.ts';
 import { Refusal } from '../project/refusal.ts';
 import { placeFindings, stoppers } from '../report/index.ts';
 import type { Io } from './io.ts';
-import { type Candidate, candidate, stopReport, tellStops } from './printing.ts';
+import { type Candidate, candidate, stopReports, tellStops } from './printing.ts';
 import { type Progress, startProgress } from './progress.ts';
 import type { ExitStatus } from './run.ts';
 
@@ -57,7 +57,7 @@ export async function editionCandidates(
   const stopped = sheets.filter((sheet) => sheet.stops.length > 0);
   if ((reports.length > 0 || stopped.length > 0) && !options.proof) {
     progress.clear();
-    tellStops([...reports, ...stopped.map(stopReport)], sheets.length, io);
+    tellStops([...reports, ...stopped.flatMap(stopReports)], sheets.length, io);
     return 1;
   }
   return { edition, sheets, progress };

@@ -3,6 +3,7 @@ import { type Examined, examineFile, examineText } from '../project/examine-file
 import type { Project } from '../project/project.ts';
 import { writeWhole } from '../project/write-whole.ts';
 import { mend } from '../report/index.ts';
+import { ownText } from '../sheet/index.ts';
 
 /** One cure may uncover another; more rounds than this mean that two cures undo one another. */
 const mostRounds = 5;
@@ -22,16 +23,16 @@ export function mendFile(project: Project, path: string): MendedFile {
   if (!examined.ok || examined.sheet.problems.some((problem) => problem.kind === 'encoding')) {
     return { examined, mended: [] };
   }
-  const before = examined.sheet.text;
+  const before = ownText(examined.sheet);
   let now: { sheet: typeof examined.sheet; findings: readonly Finding[] } = examined;
   const mended: Finding[] = [];
   for (let round = 0; round < mostRounds; round++) {
-    const step = mend(now.sheet.text, now.findings);
+    const step = mend(ownText(now.sheet), now.findings);
     if (step.mended.length === 0) break;
     mended.push(...step.mended);
     now = examineText(project, examined.path, examined.sheet.file, step.text);
   }
-  if (now.sheet.text === before) return { examined, mended: [] };
-  writeWhole(examined.path, now.sheet.text);
+  if (ownText(now.sheet) === before) return { examined, mended: [] };
+  writeWhole(examined.path, ownText(now.sheet));
   return { examined: { ok: true, path: examined.path, ...now }, mended };
 }

@@ -17,7 +17,7 @@ import {
   countFindings,
   type FileReport,
   fileText,
-  placeFindings,
+  placeSheet,
   stoppers,
   summaryText,
 } from '../report/index.ts';
@@ -72,9 +72,9 @@ export function tellStops(reports: readonly FileReport[], sheets: number, io: Io
   say(io, 'Nothing was printed. Mend these, or print a proof with --proof: DRAFT on every page.');
 }
 
-/** The findings that stop a candidate as a report. */
-export function stopReport({ sheet, stops }: Candidate): FileReport {
-  return { file: sheet.file, findings: placeFindings(stops, sheet.lines) };
+/** The findings that stop a candidate, as reports of the files they stand in. */
+export function stopReports({ sheet, stops }: Candidate): readonly FileReport[] {
+  return placeSheet(sheet, stops).filter(({ findings }) => findings.length > 0);
 }
 
 /** Pictures as data, found from the sheet that shows them. */

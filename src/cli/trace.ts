@@ -3,6 +3,7 @@ import { type TraceRow, type TraceStage, traceOf } from '../order/index.ts';
 import type { PartState, StateChange } from '../order/model.ts';
 import { examineFile } from '../project/examine-file.ts';
 import { visible } from '../report/index.ts';
+import { regionIn } from '../sheet/index.ts';
 import type { Sheet } from '../sheet/model.ts';
 import { type Io, say } from './io.ts';
 import type { ExitStatus } from './run.ts';
@@ -60,11 +61,17 @@ export function traceTable(sheet: Sheet, rows: readonly (TraceRow | TraceStage)[
 
 function cellsOf(sheet: Sheet, row: TraceRow): readonly string[] {
   return [
-    String(sheet.lines.place(row.offset).line),
+    lineOf(sheet, row.offset),
     visible(`${row.operation}${row.number === null ? '' : ` ${row.number}`}`),
     row.changes.map((change) => saidBy(change, sheet)).join('; '),
     states(row.after),
   ];
+}
+
+/** The line of a step; of one that the sheet takes from its base, with that file's name. */
+function lineOf(sheet: Sheet, offset: number): string {
+  const { file, line } = regionIn(sheet, { start: offset, end: offset });
+  return file === sheet.file ? String(line) : visible(`${file}:${line}`);
 }
 
 function saidBy({ term, by, span }: StateChange, sheet: Sheet): string {

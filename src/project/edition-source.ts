@@ -5,7 +5,7 @@ import { type EditionSnapshot, sheetSnapshot } from '../compare/index.ts';
 import { validate } from '../generated/validate-export.js';
 import type { Kind } from '../kinds/model.ts';
 import { fromData } from '../report/export/index.ts';
-import { readSheet } from '../sheet/index.ts';
+import { type FamilyBook, readSheet } from '../sheet/index.ts';
 import type { Sheet } from '../sheet/model.ts';
 import { readYaml } from '../text/yaml-places.ts';
 import { decodeText } from './decode.ts';
@@ -58,7 +58,8 @@ export function projectSheets(project: Project): ReadSheet[] {
     const file = project.show(path);
     const read = readText(path, file);
     if (!read.ok) throw new Refusal(read.message, read.fix);
-    sheets.set(fileId(path), readFor(read.text, file, project));
+    const { family } = project.context(path);
+    sheets.set(fileId(path), readFor(read.text, file, project, family ?? null));
   }
   return inOrder(sheets, project.edition().edition?.sheets ?? null);
 }
@@ -77,15 +78,15 @@ export function projectSnapshot(
   };
 }
 
-function readFor(text: string, file: string, project: Project): ReadSheet {
+function readFor(
+  text: string,
+  file: string,
+  project: Project,
+  family: FamilyBook | null,
+): ReadSheet {
   const { gauges, wireGauge } = project.context(file);
-  const sheet = readSheet(text, file, { kinds: project.kinds, gauges, wireGauge });
+  const sheet = readSheet(text, file, { kinds: project.kinds, gauges, wireGauge, family });
   return { sheet, kind: project.kinds.get(sheet.unit.kind?.value ?? '') ?? null };
-}
-
-function snapshotOf(text: string, file: string, project: Project) {
-  const { sheet, kind } = readFor(text, file, project);
-  return sheetSnapshot(sheet, kind);
 }
 
 function fileId(path: string): string {
@@ -157,11 +158,21 @@ function revisionSnapshot(revision: string, project: Project): EditionSnapshot {
   if (files.length === 0) {
     throw new Refusal(`revision ${revision} has no sheets in ${at('sheets')}`);
   }
-  const sheets = new Map(
+  const texts = new Map(
     files.map((file) => {
       const bytes = git(project.root, ['cat-file', 'blob', `${id}:${file}`]);
       if (bytes === null) throw new Refusal(`${file} of revision ${revision} cannot be read`);
-      return [fileId(file), snapshotOf(decodeText(bytes).text, file, project)] as const;
+      return [fileId(file), { file, text: decodeText(bytes).text }] as const;
+    }),
+  );
+  const family: FamilyBook = {
+    find: (name) => texts.get(name) ?? null,
+    names: () => [...texts.keys()],
+  };
+  const sheets = new Map(
+    [...texts].map(([name, { file, text }]) => {
+      const { sheet, kind } = readFor(text, file, project, family);
+      return [name, sheetSnapshot(sheet, kind)] as const;
     }),
   );
   const yaml = git(project.root, ['cat-file', 'blob', `${id}:${at('edition.yaml')}`]);

@@ -4,6 +4,7 @@ import type { CheckContext } from '../checks/define.ts';
 import { gaugeBook } from '../gauges/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import { type Edition, editionLine, editionText, readEdition } from './edition.ts';
+import { familyBooks } from './family-book.ts';
 import type { FileFaults } from './file-faults.ts';
 import { readKinds } from './kinds-folder.ts';
 import { listSheets } from './list-sheets.ts';
@@ -41,6 +42,7 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
     shownPath(path.startsWith(root) ? named + path.slice(root.length) : path, cwd);
   const { kinds, faults } = readKinds(root, show);
   const gauges = gaugeBook();
+  const family = familyBooks(root, show);
   let list: readonly string[] | null = null;
   const sheets = () => {
     list ??= listSheets(root);
@@ -93,6 +95,7 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
       get kit() {
         return kit();
       },
+      family: family(sheetPath),
       picture: (url) => findPicture(root, sheetPath, url).status,
     }),
     show,

@@ -8,6 +8,7 @@ export {
   type PlacedFinding,
   placeAcross,
   placeFindings,
+  placeSheet,
   type Refused,
   type Region,
   regionOf,

@@ -1,5 +1,7 @@
 import type { AcrossFinding } from '../checks/across/define.ts';
 import type { Finding, Severity } from '../checks/define.ts';
+import { linesOf } from '../sheet/family.ts';
+import type { Sheet } from '../sheet/model.ts';
 import { type Region, regionOf } from '../text/region.ts';
 import type { LineIndex } from '../text/span.ts';
 
@@ -36,22 +38,47 @@ export interface Refused {
 
 /** Resolves the spans of one file's findings; their order is kept. */
 export function placeFindings(findings: readonly Finding[], lines: LineIndex): PlacedFinding[] {
-  return findings.map((finding) => ({
-    name: finding.check,
-    severity: finding.severity,
-    file: finding.file,
-    ...regionOf(finding.span, lines),
-    message: finding.message,
-    fix: finding.fix,
-    compared: finding.compared,
-    related: finding.related.map((place) => ({
-      ...regionOf(place.span, lines),
-      label: place.label,
-    })),
-    edits:
-      finding.edits?.map((edit) => ({ ...regionOf(edit.span, lines), text: edit.text })) ?? null,
-    accepted: finding.accepted,
-  }));
+  return placeIn(findings, () => lines);
+}
+
+/**
+ * A sheet's findings as reports of the files they stand in: its own first, then, where it is based on
+ * another, those that stand there.
+ */
+export function placeSheet(sheet: Sheet, findings: readonly Finding[]): readonly FileReport[] {
+  const reports = new Map<string, PlacedFinding[]>([[sheet.file, []]]);
+  for (const placed of placeIn(findings, linesOf(sheet))) {
+    const known = reports.get(placed.file);
+    if (known) known.push(placed);
+    else reports.set(placed.file, [placed]);
+  }
+  return [...reports].map(([file, placed]) => ({ file, findings: placed }));
+}
+
+function placeIn(
+  findings: readonly Finding[],
+  linesOfFile: (file: string) => LineIndex,
+): PlacedFinding[] {
+  return findings.map((finding) => {
+    const lines = linesOfFile(finding.file);
+    return {
+      name: finding.check,
+      severity: finding.severity,
+      file: finding.file,
+      ...regionOf(finding.span, lines),
+      message: finding.message,
+      fix: finding.fix,
+      compared: finding.compared,
+      related: finding.related.map(({ span, label, file }) => ({
+        ...regionOf(span, file === undefined ? lines : linesOfFile(file)),
+        label,
+        ...(file === undefined ? {} : { file }),
+      })),
+      edits:
+        finding.edits?.map((edit) => ({ ...regionOf(edit.span, lines), text: edit.text })) ?? null,
+      accepted: finding.accepted,
+    };
+  });
 }
 
 /** Findings between sheets, whose places are resolved already, as reports of one file each. */

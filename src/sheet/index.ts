@@ -2,17 +2,28 @@ import type { Kind } from '../kinds/model.ts';
 import { readStatement } from '../quantity/index.ts';
 import type { GaugeBook } from '../quantity/model.ts';
 import { LineIndex } from '../text/span.ts';
-import { type PlacedNode, readYaml, usualYamlLimits, type YamlRead } from '../text/yaml-places.ts';
+import { type PlacedMap, type PlacedNode, plainValue } from '../text/yaml-nodes.ts';
+import type { YamlRead } from '../text/yaml-places.ts';
 import { emptyBody, readBody } from './body.ts';
 import { beyondBounds } from './bounds.ts';
 import { encodingProblems } from './encoding.ts';
+import type { FamilyBook } from './family.ts';
 import { Fields, type ReadSize, under } from './fields.ts';
-import { type FrontMatterPlace, findFrontMatter } from './front-matter.ts';
 import { readHeader } from './header.ts';
 import { parseMarkdown } from './markdown.ts';
 import type { ReadProblem, Sheet } from './model.ts';
+import { basedOn, type Member, readMember, resolveFamily } from './resolve-family.ts';
 import { schemaProblems } from './schema.ts';
 
+export {
+  type Family,
+  type FamilyBook,
+  linesOf,
+  originOf,
+  ownText,
+  regionIn,
+  type SheetText,
+} from './family.ts';
 export type * from './model.ts';
 
 export interface ReadSheetOptions {
@@ -20,6 +31,8 @@ export interface ReadSheetOptions {
   readonly gauges: GaugeBook;
   /** What the edition says a bare `SWG` means, `imperial` or `us-steel`; the sheet's word goes first. */
   readonly wireGauge: string | null;
+  /** The sheets that this one may be based on; absent or null where none are known. */
+  readonly family?: FamilyBook | null;
   /** How sizes are read; `readStatement` of `quantity` if left out. */
   readonly readSize?: ReadSize;
 }
@@ -29,32 +42,41 @@ export interface ReadSheetOptions {
  * what can is in its place.
  */
 export function readSheet(text: string, file: string, options: ReadSheetOptions): Sheet {
-  const base = text.charCodeAt(0) === 0xfeff ? 1 : 0;
-  const place = findFrontMatter(text, base);
-  const yaml = readFrontMatter(text, place);
-  const root = yaml?.root ?? null;
+  const own = readMember({ file, text });
+  const based = basedOn(own);
+  const found =
+    based === null ? null : resolveFamily(own, based, options.family ?? null, options.kinds);
+  const resolved = found !== null && 'family' in found ? found : null;
+  const whole = resolved?.text ?? text;
+  const bodyStart = resolved?.bodyStart ?? own.place.bodyStart;
+  const root = resolved?.root ?? own.yaml?.root ?? null;
   const kind = kindOf(root, options.kinds);
   const swg = systemOf(root, options.wireGauge);
-  const fields = new Fields(text, options.readSize ?? readStatement, options.gauges, swg);
-  const beyond = beyondBounds(text, place.bodyStart);
-  const tree = beyond ? null : parseMarkdown(text, place.bodyStart);
-  const problems = [...encodingProblems(text), ...frontMatterProblems(place, yaml)];
+  const fields = new Fields(whole, options.readSize ?? readStatement, options.gauges, swg);
+  const beyond = beyondBounds(whole, bodyStart);
+  const tree = beyond ? null : parseMarkdown(whole, bodyStart);
+  const problems = [...encodingProblems(whole)];
+  if (found === null) problems.push(...frontMatterProblems(own));
+  else if (resolved === null) problems.push(found as ReadProblem);
+  else problems.push(...resolved.problems, ...mergedProblems(own, resolved.root));
   if (beyond) problems.push(beyond);
   else if (!tree) problems.push(unparsed);
   let lines: LineIndex | null = null;
   return {
     file,
-    text,
+    text: whole,
     // Lines are counted when somebody asks for the first of them.
     get lines() {
-      lines ??= new LineIndex(text);
+      lines ??= new LineIndex(whole);
       return lines;
     },
+    family: resolved?.family ?? null,
     ...readHeader(root, fields, kind),
-    ...(tree ? readBody(tree, text, kind) : emptyBody()),
+    ...(tree ? readBody(tree, whole, kind) : emptyBody()),
     problems: problems.sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end),
     tree,
-    frontMatter: place.content,
+    bodyStart,
+    frontMatter: own.place.content,
   };
 }
 
@@ -65,24 +87,10 @@ const unparsed: ReadProblem = {
   fix: 'take out what does not belong in a sheet',
 };
 
-/** Front matter is a quarter of a long sheet at most. */
-const yamlLimits = { ...usualYamlLimits, size: 64 * 1024, nodes: 5000 };
-
-function readFrontMatter(text: string, { content }: FrontMatterPlace): YamlRead | null {
-  if (!content) return null;
-  return readYaml(text.slice(content.start, content.end), content.start, yamlLimits);
-}
-
-function frontMatterProblems(place: FrontMatterPlace, yaml: YamlRead | null): ReadProblem[] {
+function frontMatterProblems({ place, yaml }: Member): ReadProblem[] {
   if (place.problem) return [place.problem];
   if (!yaml || !place.content) return [];
-  const problems: ReadProblem[] = yaml.problems.map((problem) => ({
-    kind: problem.kind === 'limits' ? 'limits' : 'front-matter',
-    span: problem.span,
-    message: problem.message,
-    fix: problem.fix,
-    ...(problem.related ? { related: [problem.related] } : {}),
-  }));
+  const problems = yamlProblems(yaml);
   if (problems.length > 0 && !yaml.sound) return problems;
   if (yaml.root?.kind !== 'map') {
     const found =
@@ -98,6 +106,22 @@ function frontMatterProblems(place: FrontMatterPlace, yaml: YamlRead | null): Re
     return problems;
   }
   return [...problems, ...schemaProblems(yaml)];
+}
+
+/** Of a variant the schema sees what it is in full; its bases' own YAML is told where they are checked. */
+function mergedProblems({ yaml }: Member, root: PlacedMap): ReadProblem[] {
+  const merged = { root, value: plainValue(root) };
+  return [...(yaml ? yamlProblems(yaml) : []), ...schemaProblems(merged)];
+}
+
+function yamlProblems(yaml: YamlRead): ReadProblem[] {
+  return yaml.problems.map((problem) => ({
+    kind: problem.kind === 'limits' ? 'limits' : 'front-matter',
+    span: problem.span,
+    message: problem.message,
+    fix: problem.fix,
+    ...(problem.related ? { related: [problem.related] } : {}),
+  }));
 }
 
 function kindOf(root: PlacedNode | null, kinds: ReadonlyMap<string, Kind>): Kind | null {

@@ -2,6 +2,7 @@ import type { Root } from 'mdast';
 import type { SignalWord } from '../kinds/model.ts';
 import type { Reading } from '../quantity/model.ts';
 import type { LineIndex, Placed, Span } from '../text/span.ts';
+import type { Family } from './family.ts';
 
 /** A size in front matter: the place, the text as written and what it was read as. */
 export interface PlacedSize {
@@ -173,7 +174,7 @@ export interface WorkRule {
 
 /** What the reader itself could not make sense of; a check turns each into a finding. */
 export interface ReadProblem {
-  readonly kind: 'front-matter' | 'schema' | 'limits' | 'encoding';
+  readonly kind: 'front-matter' | 'schema' | 'limits' | 'encoding' | 'base' | 'variant';
   readonly span: Span;
   readonly message: string;
   readonly fix: string | null;
@@ -216,8 +217,11 @@ export interface Fit {
 export interface Sheet {
   /** Path as given, with `/`, relative to the project where it lies inside. */
   readonly file: string;
+  /** The file's text; of a sheet that is based on another, all of what it is put together from. */
   readonly text: string;
   readonly lines: LineIndex;
+  /** Where the parts of the text stand; null for a sheet that is based on no other. */
+  readonly family: Family | null;
   readonly format: Placed<number> | null;
   readonly id: Placed<string> | null;
   readonly title: Placed<string> | null;
@@ -249,6 +253,8 @@ export interface Sheet {
    * heading's `{#id}` is still in its text. Null where the file is beyond bounds.
    */
   readonly tree: Root | null;
+  /** Where the work starts in the text. */
+  readonly bodyStart: number;
   /** The span of the front matter between its fences; null where there is none. */
   readonly frontMatter: Span | null;
 }

@@ -5,7 +5,7 @@ import { lookup, type Part, type YamlRead } from '../text/yaml-places.ts';
 import type { ReadProblem } from './model.ts';
 
 /** What the schema has against a front matter, each at its place in the YAML; none for a sound one. */
-export function schemaProblems(yaml: YamlRead): readonly ReadProblem[] {
+export function schemaProblems(yaml: Pick<YamlRead, 'root' | 'value'>): readonly ReadProblem[] {
   if (validate(yaml.value)) return [];
   return schemaWords(validate.errors, yaml.value).map(({ path, onKey, message, fix }) => ({
     kind: 'schema',
@@ -16,7 +16,11 @@ export function schemaProblems(yaml: YamlRead): readonly ReadProblem[] {
 }
 
 /** A key that is missing at the top level has no other place than where the top level starts. */
-function placeOf(path: readonly (string | number)[], part: Part, yaml: YamlRead): Span {
+function placeOf(
+  path: readonly (string | number)[],
+  part: Part,
+  yaml: Pick<YamlRead, 'root'>,
+): Span {
   const span = path.length > 0 ? lookup(yaml.root, path, part) : null;
   if (span) return span;
   const start = yaml.root?.span.start ?? 0;

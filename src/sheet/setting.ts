@@ -7,7 +7,7 @@ import type { Dissent, PlacedSize, Setting, SourceStatement } from './model.ts';
 import { ruleStatements } from './rule-statements.ts';
 
 /** Keys of a setting that have a field of their own; every other scalar is `said`. */
-const ownKeys = new Set([
+export const settingKeys: ReadonlySet<string> = new Set([
   'value',
   'also',
   'gauge',
@@ -50,7 +50,7 @@ function readSetting(
   const gauge = under(node, 'gauge');
   const said = new Map<string, Placed<string>>();
   for (const [word, entry] of entriesOf(node)) {
-    if (ownKeys.has(word)) continue;
+    if (settingKeys.has(word)) continue;
     const text = fields.text(entry.value);
     if (text) said.set(word, text);
   }

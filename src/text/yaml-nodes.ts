@@ -80,3 +80,20 @@ export function pointerSteps(pointer: string): readonly string[] {
     .slice(1)
     .map((step) => (step.includes('~') ? step.replaceAll('~1', '/').replaceAll('~0', '~') : step));
 }
+
+/** A node as plain values, for a schema: objects, arrays, strings, numbers, booleans and nulls. */
+export function plainValue(node: PlacedNode): unknown {
+  switch (node.kind) {
+    case 'scalar':
+      return node.value;
+    case 'null':
+      return null;
+    case 'list':
+      return node.items.map(plainValue);
+    case 'map': {
+      const plain: Record<string, unknown> = Object.create(null);
+      for (const [key, { value }] of node.entries) plain[key] = plainValue(value);
+      return plain;
+    }
+  }
+}

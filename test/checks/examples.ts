@@ -2,6 +2,7 @@ import type { CheckContext, Example } from '../../src/checks/define.ts';
 import { gaugeBook } from '../../src/gauges/index.ts';
 import { builtInKinds, readKind } from '../../src/kinds/index.ts';
 import type { Kind } from '../../src/kinds/model.ts';
+import type { SheetText } from '../../src/sheet/index.ts';
 
 /** The file that every example stands in. */
 export const exampleFile = 'sheets/orlo-1a.md';
@@ -142,12 +143,22 @@ function clubKind(): Kind {
   return kind;
 }
 
+/** What an example may be based on. */
+const bases: ReadonlyMap<string, SheetText> = new Map(
+  [
+    ['orlo-base', wholeSheet({ front: 'sheet: orlo-base' })],
+    ['orlo-circle', wholeSheet({ front: 'sheet: orlo-circle\nbased-on: orlo-1a' })],
+    ['orlo-broken', '---\ntitle: "Orlo\n---\n'],
+  ].map(([id = '', text = '']) => [id, { file: `sheets/${id}.md`, text }]),
+);
+
 /** What the examples are checked with: the built-in kinds and gauges, a kind of a club, and one picture. */
 export function exampleContext(): CheckContext {
   return {
     gauges: gaugeBook(),
     kinds: new Map([...builtInKinds(), ['fuel-pump', clubKind()]]),
     wireGauge: null,
+    family: { find: (id) => bases.get(id) ?? null, names: () => [...bases.keys()] },
     measuredUnits: 3,
     picture: (url) => {
       if (/^[a-z]+:/.test(url)) return 'remote';

@@ -1,6 +1,7 @@
 import type { Kind } from '../../kinds/model.ts';
+import { regionIn } from '../../sheet/family.ts';
 import type { PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
-import { type FileRegion, regionOf } from '../../text/region.ts';
+import type { FileRegion } from '../../text/region.ts';
 import type { Span } from '../../text/span.ts';
 import { namesOf, plainName } from '../vocabulary.ts';
 
@@ -75,10 +76,7 @@ export interface SheetFacts {
 export function sheetFacts(sheet: Sheet, kind: Kind | null): SheetFacts | null {
   if (sheet.frontMatter === null) return null;
   const { unit } = sheet;
-  const place = (span: Span): FileRegion => ({
-    file: sheet.file,
-    ...regionOf(span, sheet.lines),
-  });
+  const place = (span: Span): FileRegion => regionIn(sheet, span);
   const fact = ({ value, span }: { readonly value: string; readonly span: Span }): Fact => ({
     text: value,
     at: place(span),

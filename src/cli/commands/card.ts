@@ -12,7 +12,7 @@ import {
   outPath,
   type PrintOptions,
   pictureSource,
-  stopReport,
+  stopReports,
   tellStops,
 } from '../printing.ts';
 import { startProgress } from '../progress.ts';
@@ -69,7 +69,7 @@ export async function printCards(
   const stopped = jobs.filter((job) => job.card.stops.length > 0);
   if (stopped.length > 0 && options.proof !== true) {
     tellStops(
-      stopped.map((job) => stopReport(job.card)),
+      stopped.flatMap((job) => stopReports(job.card)),
       jobs.length,
       io,
     );

@@ -4,8 +4,9 @@ import type { Finding } from '../../checks/define.ts';
 import { type Examined, examineFile } from '../../project/examine-file.ts';
 import type { FileFaults } from '../../project/file-faults.ts';
 import type { Project } from '../../project/project.ts';
-import { placeAcross, placeFindings, stoppers } from '../../report/index.ts';
+import { placeAcross, placeFindings, placeSheet, stoppers } from '../../report/index.ts';
 import { type Format, printerFor } from '../findings-printer.ts';
+import { InheritedFindings } from '../inherited-findings.ts';
 import { type Io, say } from '../io.ts';
 import { mendFile } from '../mend-file.ts';
 import { startProgress } from '../progress.ts';
@@ -61,6 +62,7 @@ export async function check(
   for (const project of projects.opened) project.kindFaults.forEach(addFaults);
 
   const facts = new Map<Project, SheetFacts[]>(whole.map((project) => [project, []]));
+  const inherited = new InheritedFindings();
   let rested = performance.now();
   for (const [index, target] of sheets.entries()) {
     if (performance.now() - rested > breath) {
@@ -79,12 +81,18 @@ export async function check(
     const { sheet, findings } = examined;
     stopped ||= stoppers(findings, sheet.status?.value ?? null).length > 0;
     if (findings.length > 0) progress.clear();
-    printer.add({ file: sheet.file, findings: placeFindings(findings, sheet.lines) });
+    for (const report of placeSheet(sheet, findings)) {
+      if (report.file === sheet.file) {
+        inherited.told(report);
+        printer.add(report);
+      } else inherited.hold(report, sheet);
+    }
     const kind = target.project.kinds.get(sheet.unit.kind?.value ?? '') ?? null;
     const taken = facts.has(target.project) ? sheetFacts(sheet, kind) : null;
     if (taken !== null) facts.get(target.project)?.push(taken);
   }
   progress.clear();
+  for (const report of inherited.rest()) printer.add(report);
   for (const [project, taken] of facts) {
     const found = runAcross(acrossChecks, taken, project.context(project.root));
     const status = new Map(taken.map((each) => [each.file, each.status]));
