@@ -78,7 +78,7 @@ describe('an errata slip', () => {
     const steps = operation.steps.slice(0, 1);
     const [line] = slip({ ...sheet, operations: [{ ...operation, steps }] }).units[0]?.lines ?? [];
     expect(line?.html).toMatch(
-      /^strike out the step <q>Measure .*64.*in, &lt;b&gt;there&lt;\/b&gt;\.<\/q>$/,
+      /^strike out the step <q>Measure .*64.*, &lt;b&gt;there&lt;\/b&gt;\.<\/q>$/,
     );
     expect(line?.html).not.toContain('<b>there');
   });
