@@ -18,7 +18,7 @@ const signs: Readonly<Record<Standing, string>> = {
 
 /** What the signs mean, in one line for the foot of the table. */
 export const signsInWords =
-  '* the figure of the sheet   = the same, maybe written otherwise   ≠ differs   ? cannot be read';
+  '* the figure of the sheet  = the same size  ≠ differs  ? cannot be read';
 
 const gap = 2;
 const narrowest = 13;
