@@ -31,8 +31,11 @@ export interface KindSetting {
   readonly saidBy: ReadonlyMap<string, readonly string[]>;
   /** The key of `unit:` that names the thread of its screw; null where no screw of the unit makes it. */
   readonly thread: string | null;
-  /** How a gauge is passed through it: between faces, or between a plate's edge and a bore; null for no gap. */
-  readonly measured: 'gap' | 'in-bore' | null;
+  /**
+   * How a gauge is put to it: passed between faces, or between a plate's edge and a bore, or held beside
+   * a travel; null where none is.
+   */
+  readonly measured: 'gap' | 'in-bore' | 'travel' | null;
   /** The key of `unit:` that says how wide the bore is; null where it is not in one, or in none that is told. */
   readonly bore: string | null;
   /** Which way it is counted from its datum; null where both ways are usual. */

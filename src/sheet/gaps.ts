@@ -26,7 +26,7 @@ export interface SettingGap {
  */
 export function gapsOf(setting: Setting, sheet: Sheet, kind: Kind | null): readonly SettingGap[] {
   const known = setting.canonical === null ? undefined : kind?.settings.get(setting.canonical);
-  if (!known || known.measured === null) return [];
+  if (!known || known.measured === null || known.measured === 'travel') return [];
   const inBore = known.measured === 'in-bore';
   const bore = known.bore === null ? null : (sheet.unit.sizes.get(known.bore) ?? null);
   const boreMm = widthOf(bore);
