@@ -1,5 +1,6 @@
 import { type OperationBody, sheetBody } from './body.ts';
 import { type SourceLine, sourceLines } from './citations.ts';
+import { sourcesAcross, type UnitConcordance, unitConcordances } from './concordance-model.ts';
 import { type EditorsNote, editorsNotes } from './editors-notes.ts';
 import { type Gathering, gaugesToGather } from './gauges-to-gather.ts';
 import { type BodyStore, keptBody } from './kept-body.ts';
@@ -81,6 +82,7 @@ export interface BookletModel {
     readonly safety: Section;
     readonly quick: Section;
     readonly gauges: Section;
+    readonly concordance: Section;
     readonly sources: Section;
   };
   readonly introduction: readonly string[];
@@ -89,6 +91,8 @@ export interface BookletModel {
   readonly clubSafety: readonly string[];
   readonly chapters: readonly Chapter[];
   readonly gauges: readonly { readonly title: string; readonly gauges: readonly GatherLine[] }[];
+  /** Units on whose settings several sources speak, in the order of the chapters. */
+  readonly concordances: readonly UnitConcordance[];
   /** How few gauges serve the settings that name none; null where every setting names its own. */
   readonly fewest: string | null;
   /** Settings that no gauge at hand serves, each with its chapter. */
@@ -118,6 +122,7 @@ const sections: BookletModel['sections'] = {
   safety: { anchor: 'before-any-work', title: 'Before any work' },
   quick: { anchor: 'quick-reference', title: 'Quick reference' },
   gauges: { anchor: 'gauges-to-gather', title: 'Gauges to gather' },
+  concordance: { anchor: 'what-the-sources-say', title: 'What the sources say' },
   sources: { anchor: 'sources', title: 'Sources' },
 };
 
@@ -152,6 +157,7 @@ export function bookletModel(
     safety: safetyLines(sheets),
     clubSafety: edition.safety ?? [],
     chapters,
+    concordances: unitConcordances(sheets, chapters, sourcesAcross(papers[options.paper])),
     ...gauges(gathering, chapters),
   };
 }

@@ -93,3 +93,41 @@ function statementLine({ standing, written, page, difference }: Said): Statement
 function remarksOf({ ruling, note }: Said, mark: string): StatementRemark[] {
   return [ruling, note].flatMap((words) => (words === null ? [] : [{ mark, words }]));
 }
+
+/** A unit's tables in the booklet, below its number and title. */
+export interface UnitConcordance {
+  readonly number: number;
+  readonly anchor: string;
+  readonly title: string;
+  readonly tables: readonly ConcordanceTable[];
+}
+
+/**
+ * The concordances of a booklet: those of the units that have something to compare. Rulings are left
+ * out of them, for they stand in the chapters.
+ */
+export function unitConcordances(
+  sheets: readonly { readonly sheet: Sheet; readonly kind: Kind | null }[],
+  chapters: readonly {
+    readonly number: number;
+    readonly anchor: string;
+    readonly face: { readonly title: string };
+    readonly sources: readonly SourceLine[];
+  }[],
+  most: number,
+): readonly UnitConcordance[] {
+  return chapters.flatMap(({ number, anchor, face, sources }, index) => {
+    const entry = sheets[index];
+    if (entry === undefined) return [];
+    const tables = concordanceTables(entry.sheet, entry.kind, sources, most).map((table) => ({
+      ...table,
+      rows: table.rows.map((row) => ({ ...row, remarks: [] })),
+    }));
+    return tables.length === 0 ? [] : [{ number, anchor, title: face.title, tables }];
+  });
+}
+
+/** How many sources stand side by side on a paper; more make a second table. */
+export function sourcesAcross(paper: { readonly small: boolean }): number {
+  return paper.small ? 4 : 5;
+}

@@ -1,5 +1,5 @@
 import { sourceLines } from './citations.ts';
-import { concordanceTables } from './concordance-model.ts';
+import { concordanceTables, sourcesAcross } from './concordance-model.ts';
 import { faultsOf } from './guard.ts';
 import type { Browser, EditionFacts, Paper, Printed, SheetToPrint, Templates } from './orders.ts';
 import { cardMargins, contentWidthMm, papers } from './paper.ts';
@@ -14,9 +14,6 @@ export interface ConcordanceOrder extends Pick<SheetToPrint, 'sheet' | 'kind'> {
   readonly templates: Templates;
   readonly browser: Browser;
 }
-
-/** How many sources stand side by side; more make a second table. */
-const columnsOn = { small: 3, large: 5 } as const;
 
 /**
  * Prints what the sources of a sheet say, setting by source, with the rulings below. Fails with
@@ -35,7 +32,7 @@ export async function printConcordance(order: ConcordanceOrder): Promise<Printed
     paper,
     margins,
     sources,
-    tables: concordanceTables(sheet, kind, sources, columnsOn[paper.small ? 'small' : 'large']),
+    tables: concordanceTables(sheet, kind, sources, sourcesAcross(paper)),
   };
   const html = await render('concordance.hbs', model, templates);
   return withBrowser(browser, async (run) => {
