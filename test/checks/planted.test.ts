@@ -8,12 +8,19 @@ import { cleanSheets } from './clean-sheets.ts';
 import { type Planting, plantings } from './plantings.ts';
 
 const folder = new URL('../../sheets/', import.meta.url);
+const names = readdirSync(folder)
+  .filter((name) => name.endsWith('.md'))
+  .map((name) => name.slice(0, -3));
 const drawn = readdirSync(new URL('pictures/', folder)).map((name) => `pictures/${name}`);
 const context: CheckContext = {
   gauges: gaugeBook(),
   kinds: builtInKinds(),
   wireGauge: null,
   picture: (url) => (drawn.includes(url) ? 'found' : 'missing'),
+  family: {
+    find: (id) => (names.includes(id) ? { file: `sheets/${id}.md`, text: textOf(id) } : null),
+    names: () => names,
+  },
 };
 
 const orderIds = new Set(allChecks.filter(({ group }) => group === 'order').map(({ id }) => id));

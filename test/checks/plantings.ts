@@ -47,6 +47,21 @@ export const plantings: readonly Planting[] = [
     to: 'sheet: orlo-2d-wexcombe-sixt',
     check: 'sheet-misnamed',
   },
+  {
+    sheet: orlo,
+    from: 'title: Orlo',
+    to: 'based-on: orlo-2e\ntitle: Orlo',
+    check: 'base-unresolved',
+  },
+  {
+    sheet: orlo,
+    from: 'settings:\n  main-jet',
+    to: 'based-on: dunnow-d8-tollgarth-eight\nsettings:\n  governor: none\n  main-jet',
+    on: 'governor: none',
+    check: 'variant-idle',
+    // The other unit's work comes in between.
+    with: ['part-refitted'],
+  },
   { sheet: orlo, from: 'kind: carburetor', to: 'kind: carburettor', check: 'kind-unknown' },
   {
     sheet: orlo,

@@ -20,6 +20,8 @@ const mistakes: readonly Mistake[] = [
   ['front-matter-unreadable', 5, 'Quorley 6B: single-barrel'],
   ['front-matter-absent', 1, '# Quorley 6B single-barrel'],
   ['front-matter-invalid', 17, 'prof'],
+  ['base-unresolved', 5, 'quorley-5a'],
+  ['variant-idle', 14, 'dashpot'],
   ['sheet-misnamed', 4, 'quorley-6b'],
   ['kind-unknown', 7, 'carburettor'],
   ['feature-unknown', 11, 'unlaoder'],
