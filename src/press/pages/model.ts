@@ -26,7 +26,7 @@ export interface PageFrame {
   /** Whether every page says that it is a draft. */
   readonly draft: boolean;
   /** The page's Content Security Policy. */
-  readonly policy: string;
+  readonly mayLoad: string;
   /** From the page to the folder of the site: empty, or `../`. */
   readonly root: string;
   /** The general pages; `isHere` for the page itself. */
@@ -39,7 +39,7 @@ export interface UnitEntry extends PageLink {
   readonly kind: string | null;
   /** What it fits there, where it stands: `Six, 1948-1950`; null where nothing is said. */
   readonly fits: string | null;
-  readonly partNumbers: string | null;
+  readonly partNumbers: readonly string[];
   /** `DRAFT` or `PROOF`; null for a sheet that is released. */
   readonly mark: string | null;
 }

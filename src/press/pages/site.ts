@@ -48,7 +48,7 @@ export const sitePolicy =
 
 const generalPages: readonly PageLink[] = [
   { href: 'index.html', label: 'Units' },
-  { href: 'cautions.html', label: 'Before any work' },
+  { href: 'cautions.html', label: 'Cautions' },
   { href: 'gauges.html', label: 'Gauges' },
   { href: 'worked.html', label: 'Worked numbers' },
 ];
@@ -136,8 +136,8 @@ function home(
     const [link, matter] = [links[at], matters[at]];
     if (link === undefined || matter === undefined) return [];
     const { number, face } = matter;
-    const { kind, partNumbers, mark } = face;
-    return [{ sheet, entry: { ...link, number, kind, partNumbers, mark } }];
+    const partNumbers = sheet.unit.partNumbers.map(({ value }) => value);
+    return [{ sheet, entry: { ...link, number, kind: face.kind, partNumbers, mark: face.mark } }];
   });
   const settings = matters.reduce((sum, matter) => sum + matter.settings.length, 0);
   return {
@@ -168,7 +168,7 @@ function frame(
     date: edition.date ?? null,
     notice: edition.notice ?? null,
     draft: draft || sheets.some(({ findings }) => hasError(findings)),
-    policy: sitePolicy,
+    mayLoad: sitePolicy,
     root,
     pages: generalPages.map(({ href, label }) => ({
       href: `${root}${href}`,
