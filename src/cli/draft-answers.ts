@@ -12,6 +12,13 @@ export interface DraftOptions {
   readonly features?: string;
   readonly date?: string;
   readonly out?: string;
+  /** A list of units to draft sheets from; what follows belongs to it. */
+  readonly from?: string;
+  /** Where the mapping of the list lies; beside the list unless it is said. */
+  readonly mapping?: string;
+  /** Goes on with the mapping that was proposed. */
+  readonly yes?: boolean;
+  readonly dryRun?: boolean;
 }
 
 export interface DraftAnswers {

@@ -102,6 +102,16 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
       done(await pages(folder, options, io));
     });
 
+  printing(
+    program
+      .command('gauges')
+      .description('print gauges of paper to cut out, for settings that paper is fine enough for')
+      .argument('<sheet>', 'a sheet, by path or by name'),
+  ).action(async (sheet: string, options) => {
+    const { gauges } = await import('./commands/gauges.ts');
+    done(await gauges(sheet, options, io));
+  });
+
   program
     .command('size')
     .description('every way to write a size, and the nearest gauges either side')
@@ -117,13 +127,25 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
 
   program
     .command('draft')
-    .description('write a new sheet for a kind of unit and its features; asks for what is missing')
+    .description('write a new sheet for a kind of unit and its features, or sheets from a list')
     .option('-k, --kind <kind>', 'kind of unit, such as carburetor')
     .option('--maker <name>', 'who made the unit')
     .option('--model <name>', 'the model')
     .option('--features <names>', 'the features, parted by commas')
     .option('--date <date>', 'date of the sheet, year-month-day; today if not given')
     .option('-o, --out <path>', 'where to write; - is standard output')
+    .option('--from <list>', 'a list of units (CSV, XLSX or ODS): a sheet for each')
+    .option('--mapping <file>', 'with --from: how the list is read; else <list>.mapping.yaml')
+    .option('-y, --yes', 'with --from: go on with the mapping that is proposed')
+    .option('--dry-run', 'with --from: say what would be written, and write nothing')
+    .addHelpText(
+      'after',
+      `
+Without --from it asks on a terminal for what is missing. With --from the first call writes
+<list>.mapping.yaml beside the list, with what each column was taken for, and stops; the second
+writes the sheets and lists every cell that could not be read. Sheets that are there are left
+alone: where the list says otherwise, it is told. Ends with 1 where a cell was left out.`,
+    )
     .action(async (options) => {
       const { draft } = await import('./commands/draft.ts');
       done(await draft(options, io));

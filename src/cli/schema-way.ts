@@ -6,7 +6,11 @@ import { isTaken } from '../project/safe-path.ts';
  * The way from a new file to the schema that editors use for it: the project's own copy, else ours.
  * A path of null is standard output: then as if the file lay in a folder of the project.
  */
-export function schemaWay(schema: 'sheet' | 'record', path: string | null, root: string): string {
+export function schemaWay(
+  schema: 'sheet' | 'record' | 'mapping' | 'edition',
+  path: string | null,
+  root: string,
+): string {
   const below = `schemas/${schema}.schema.json`;
   if (path === null) return `../${below}`;
   const places = [root, join(root, 'node_modules', 'gaugeleaf'), packageRoot()];

@@ -42,10 +42,15 @@ function isForAll(kind: Kind, operation: KindOperation): boolean {
  * What a unit of these features needs: every setting that the kind or a feature asks for (the first
  * of its choices where none is there yet), the operations that make them, those that features ask
  * for, and the work that every unit goes through (operations that make no setting and have steps).
+ * `more` are settings that are there anyhow: they come first where there is a choice.
  */
-export function planDraft(kind: Kind, features: readonly string[]): DraftPlan {
+export function planDraft(
+  kind: Kind,
+  features: readonly string[],
+  more: readonly string[] = [],
+): DraftPlan {
   const own = features.map((name) => kind.features.get(name)).filter((each) => each !== undefined);
-  const settings = choose([...own.flatMap((each) => each.settings), ...kind.always.settings]);
+  const settings = choose([...own.flatMap((each) => each.settings), ...kind.always.settings], more);
   const asked = choose([...own.flatMap((each) => each.operations), ...kind.always.operations]);
   const chosen = [...kind.operations.values()].filter(
     (operation) =>
@@ -74,8 +79,8 @@ export function planDraft(kind: Kind, features: readonly string[]): DraftPlan {
 }
 
 /** One of each list of choices; lists with one choice go first, as they leave none. */
-function choose(lists: readonly (readonly string[])[]): Set<string> {
-  const chosen = new Set<string>();
+function choose(lists: readonly (readonly string[])[], there: readonly string[] = []): Set<string> {
+  const chosen = new Set<string>(there);
   const byNeed = [...lists].sort((first, second) => first.length - second.length);
   for (const choices of byNeed) {
     const [first] = choices;

@@ -1,6 +1,13 @@
 import type { Kind, KindOperation } from '../kinds/model.ts';
 import { scalar } from '../text/yaml-scalar.ts';
 import { type DraftPlan, planDraft } from './draft-plan.ts';
+import {
+  blank,
+  type GivenFacts,
+  givenSettingLines,
+  givenSourceLines,
+  givenUnitLines,
+} from './sheet-front.ts';
 
 /** What a new sheet is made from. */
 export interface DraftOrder {
@@ -15,41 +22,47 @@ export interface DraftOrder {
   readonly date: string;
   /** The way from the sheet to its schema, for editors. */
   readonly schema: string;
+  /** What a list says of the unit; left out for a sheet that starts blank. */
+  readonly given?: GivenFacts;
 }
-
-/** What stands where a figure or words are still to come; the check `blank-to-fill` finds it. */
-const blank = 'fill in';
 
 /**
  * A new sheet: front matter with every setting that its features need, and the work in order, with
  * its cautions before the steps that meet them. Whatever only a source can say is left blank.
  */
 export function draftSheet(order: DraftOrder): string {
-  const plan = planDraft(order.kind, order.features);
+  const listed = [...(order.given?.unit.settings.keys() ?? [])];
+  const plan = planDraft(order.kind, order.features, listed);
   return `${[...frontMatter(order, plan.settings), ...body(order, plan)].join('\n')}\n`;
 }
 
 function frontMatter(order: DraftOrder, settings: readonly string[]): string[] {
-  const { kind, maker, model } = order;
+  const { kind, maker, model, given } = order;
+  const title = given?.unit.title ?? `${maker} ${model}`;
   const lines = [
     '---',
     `# yaml-language-server: $schema=${order.schema}`,
     'gaugeleaf: 1',
     `sheet: ${order.id}`,
-    `title: ${scalar(`${maker} ${model}`)}`,
+    `title: ${scalar(title)}`,
     'unit:',
     `  kind: ${kind.name}`,
     `  maker: ${scalar(maker)}`,
     `  model: ${scalar(model)}`,
     `  features: [${order.features.join(', ')}]`,
+    ...(given === undefined ? [] : givenUnitLines(given)),
     'revision: 1',
     `date: ${order.date}`,
     'status: draft',
     'sources:',
-    `  s1: { title: ${blank} }`,
+    ...(given === undefined ? [`  s1: { title: ${blank} }`] : givenSourceLines(given)),
     'settings:',
   ];
   for (const name of settings) {
+    if (given !== undefined) {
+      lines.push(...givenSettingLines(name, given.unit.settings.get(name) ?? null, kind, given));
+      continue;
+    }
     const setting = kind.settings.get(name);
     lines.push(`  ${name}:`, `    value: ${blank}`);
     for (const key of setting?.mustSay ?? []) lines.push(`    ${key}: ${blank}`);

@@ -1,6 +1,7 @@
 import { basename, join, resolve } from 'node:path';
 import { freeNeighbors, planDraft } from '../../import/draft-plan.ts';
 import { draftSheet } from '../../import/draft-sheet.ts';
+import { sheetIdOf } from '../../import/sheet-ids.ts';
 import type { Kind } from '../../kinds/model.ts';
 import { openProject } from '../../project/project.ts';
 import { Refusal } from '../../project/refusal.ts';
@@ -15,6 +16,11 @@ import { schemaWay } from '../schema-way.ts';
 /** `gaugeleaf draft`: a new sheet, never in place of a file that is there. */
 export async function draft(options: DraftOptions, io: Io): Promise<ExitStatus> {
   const date = dateOf(options.date, io);
+  if (options.from !== undefined) {
+    const { draftFrom } = await import('../draft-from.ts');
+    return draftFrom(options.from, { ...options, date }, io);
+  }
+  refuseListOptions(options);
   const project = openProject(io.cwd, io.cwd);
   const answers = await draftAnswers(options, project.kinds, io);
   const path = draftPath(options.out, answers, project.root, io);
@@ -24,11 +30,11 @@ export async function draft(options: DraftOptions, io: Io): Promise<ExitStatus> 
       'give another name with --out, or move the old one away',
     );
   }
-  const id = path === null ? slug(answers) : basename(path).replace(/\.md$/i, '');
+  const id = path === null ? idOf(answers) : basename(path).replace(/\.md$/i, '');
   if (!/^[a-z0-9]+(?:-[a-z0-9]+)*$/.test(id)) {
     throw new Refusal(
       `${id} cannot be the name of a sheet`,
-      `small letters, digits and hyphens only, such as ${slug(answers)}.md`,
+      `small letters, digits and hyphens only, such as ${idOf(answers)}.md`,
     );
   }
   const text = draftSheet({ ...answers, id, date, schema: schemaWay('sheet', path, project.root) });
@@ -44,10 +50,22 @@ export async function draft(options: DraftOptions, io: Io): Promise<ExitStatus> 
   return 0;
 }
 
+/** Options that mean nothing without a list would otherwise be passed over in silence. */
+function refuseListOptions(options: DraftOptions): void {
+  const stray = (['mapping', 'yes', 'dryRun'] as const).find((key) => options[key] !== undefined);
+  if (stray === undefined) return;
+  const option = stray === 'dryRun' ? 'dry-run' : stray;
+  throw new Refusal(`--${option} is for a list`, 'name the list: --from list.xlsx');
+}
+
 /** Which headings may change places, so that nobody takes the draft's order for the only one. */
 function tellFree(kind: Kind, features: readonly string[], io: Io): void {
   const pairs = freeNeighbors(planDraft(kind, features)).map((pair) => pair.join(' and '));
   if (pairs.length > 0) say(io, `These neighbors may change places: ${pairs.join('; ')}.`);
+}
+
+function idOf({ maker, model }: DraftAnswers): string {
+  return sheetIdOf(maker, model);
 }
 
 function dateOf(given: string | undefined, io: Io): string {
@@ -58,17 +76,6 @@ function dateOf(given: string | undefined, io: Io): string {
   return date;
 }
 
-/** Maker and model in small letters, digits and hyphens; `unit` where nothing is left of them. */
-function slug({ maker, model }: DraftAnswers): string {
-  const letters = `${maker} ${model}`.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
-  return (
-    letters
-      .replace(/[^a-z0-9]+/g, '-')
-      .replace(/^-+|-+$/g, '')
-      .slice(0, 80) || 'unit'
-  );
-}
-
 /** Where the sheet goes: `sheets/` of the project unless `--out` says otherwise; null is stdout. */
 function draftPath(
   out: string | undefined,
@@ -77,7 +84,7 @@ function draftPath(
   io: Io,
 ): string | null {
   if (out === '-') return null;
-  const name = `${slug(answers)}.md`;
+  const name = `${idOf(answers)}.md`;
   if (out === undefined) {
     const sheets = join(root, 'sheets');
     return isFolder(sheets) ? join(sheets, name) : resolve(io.cwd, name);

@@ -1,0 +1,135 @@
+import { basename, join, resolve } from 'node:path';
+import { draftSheet } from '../import/draft-sheet.ts';
+import { listBounds, type Table } from '../import/list-model.ts';
+import { mappedTable } from '../import/mapped-table.ts';
+import type { Mapping } from '../import/mapping.ts';
+import { readList } from '../import/read-list.ts';
+import { readUnits } from '../import/read-units.ts';
+import { namedSheets } from '../import/sheet-ids.ts';
+import { inListOrder } from '../import/slip.ts';
+import type { SizeTools } from '../import/written-size.ts';
+import { openProject } from '../project/project.ts';
+import { readBounded } from '../project/read-text.ts';
+import { Refusal } from '../project/refusal.ts';
+import { isFolder } from '../project/root.ts';
+import { isTaken } from '../project/safe-path.ts';
+import { writeWhole } from '../project/write-whole.ts';
+import { paint } from '../report/index.ts';
+import type { DraftOptions } from './draft-answers.ts';
+import { draftMapping } from './draft-mapping.ts';
+import { differencesText, slipsText } from './draft-slips.ts';
+import { type Io, say, usesColor, widthOf } from './io.ts';
+import { KnownUnits } from './known-units.ts';
+import type { ExitStatus } from './run.ts';
+import { schemaWay } from './schema-way.ts';
+
+/**
+ * `gaugeleaf draft --from`: a sheet for every unit of a list. Without a mapping beside the list it
+ * proposes one and stops. Sheets that are there are left alone, and what the list says otherwise is
+ * told. Ends with 1 where a cell could not be taken.
+ */
+export async function draftFrom(
+  file: string,
+  options: DraftOptions & { readonly date: string },
+  io: Io,
+): Promise<ExitStatus> {
+  const path = resolve(io.cwd, file);
+  const project = openProject(io.cwd, io.cwd);
+  const shown = project.show(path);
+  const list = listAt(path, shown);
+  for (const sentence of list.settled) say(io, `${shown}: ${sentence}.`);
+  const { gauges, wireGauge } = project.context(project.root);
+  const swg: SizeTools['swg'] =
+    wireGauge === 'imperial' || wireGauge === 'us-steel' ? wireGauge : null;
+  const tools: SizeTools = { gauges, swg };
+  const settled = draftMapping(path, list, options, project, tools, io);
+  if (settled === null) return 0;
+  const { mapping, kind } = settled;
+  const table = checkedTable(list.tables, mapping, shown);
+  const { units, slips: unread, passed } = readUnits(table, mapping, kind, tools);
+  const { named, slips: doubled } = namedSheets(units);
+  const slips = inListOrder([...unread, ...doubled]);
+  const tab = table.name === '' ? '' : `, ${table.name}`;
+  const title = mapping.source.title ?? `${basename(path)}${tab}`;
+  const source = { ...mapping.source, title };
+
+  const known = new KnownUnits(project, kind);
+  const folder = sheetsFolder(options.out, project.root, io);
+  const differences: string[] = [];
+  let written = 0;
+  let kept = 0;
+  for (const [id, unit] of named) {
+    const sheetPath = join(folder, `${id}.md`);
+    const there = known.sheetOf(unit, sheetPath);
+    if (there !== null) {
+      kept += 1;
+      differences.push(...differencesText(there, unit, kind, tools));
+      continue;
+    }
+    if (isTaken(sheetPath)) {
+      kept += 1;
+      differences.push(
+        `${project.show(sheetPath)}: a file of this name is there, of another unit; row ${unit.rows[0]} has no sheet`,
+      );
+      continue;
+    }
+    const schema = schemaWay('sheet', sheetPath, project.root);
+    const { maker, model, features } = unit;
+    const order = { kind, maker, model, features, id, date: options.date, schema };
+    const text = draftSheet({ ...order, given: { unit, source } });
+    if (options.dryRun !== true) writeWhole(sheetPath, text);
+    io.stdout.write(`${project.show(sheetPath)}\n`);
+    written += 1;
+  }
+  const style = { color: paint(usesColor(io, io.stdout)), width: widthOf(io.stdout) };
+  if (slips.length > 0) io.stdout.write(slipsText(slips, `${shown}${tab}`, style));
+  if (differences.length > 0) {
+    io.stdout.write(`\nSheets that are there already say otherwise than the list:\n`);
+    io.stdout.write(`${differences.map((line) => `  ${line}\n`).join('')}`);
+  }
+  for (const sentence of passed) say(io, sentence);
+  say(io, summary(written, kept, slips.length, options.dryRun === true));
+  return slips.length > 0 ? 1 : 0;
+}
+
+function listAt(path: string, shown: string) {
+  const bytes = readBounded(path, listBounds.file);
+  if (!bytes.ok) {
+    const why = bytes.why === 'too long' ? `it has ${bytes.size} bytes` : bytes.why;
+    throw new Refusal(`${shown} cannot be read: ${why}`);
+  }
+  const read = readList(bytes.bytes);
+  if (!read.ok) throw new Refusal(`${shown} cannot be read: ${read.message}`, read.fix);
+  return read.list;
+}
+
+/** The table that a mapping reads, its heads as they were when the mapping was made. */
+function checkedTable(tables: readonly Table[], mapping: Mapping, shown: string): Table {
+  const found = mappedTable(tables, mapping);
+  if (!found.ok) throw new Refusal(`${shown}: ${found.message}`, found.fix);
+  return found.table;
+}
+
+function sheetsFolder(out: string | undefined, root: string, io: Io): string {
+  if (out === undefined) {
+    const sheets = join(root, 'sheets');
+    return isFolder(sheets) ? sheets : io.cwd;
+  }
+  const folder = resolve(io.cwd, out);
+  if (out === '-' || (isTaken(folder) && !isFolder(folder)) || /\.md$/i.test(out)) {
+    throw new Refusal(`${out} is no folder`, 'with --from, --out is the folder for the sheets');
+  }
+  return folder;
+}
+
+function summary(written: number, kept: number, slips: number, dry: boolean): string {
+  const sheets = (count: number) => `${count} ${count === 1 ? 'sheet' : 'sheets'}`;
+  const parts = [dry ? `${sheets(written)} would be written` : `${sheets(written)} written`];
+  if (kept > 0) parts.push(`${kept} there already and left alone`);
+  parts.push(
+    slips === 0
+      ? 'every cell was read'
+      : `${slips} ${slips === 1 ? 'place' : 'places'} of the list to look at`,
+  );
+  return `${parts.join('; ')}.`;
+}
