@@ -17,12 +17,18 @@ export default defineAcrossCheck({
       message: '`{number}` is also a part number of `{other}`, where it is written `{written}`',
       fix: 'take it off one of the two sheets, or make one sheet of them',
     },
+    inherited: {
+      message:
+        '`{number}` is the part number of `{other}`, on which this sheet is based; it states none of its own',
+      fix: 'state `part-numbers:` under `unit:`, or `part-numbers: none` where none is known',
+    },
     same: {
       message: '`{number}` is also a part number of `{other}`',
       fix: 'take it off one of the two sheets, or make one sheet of them',
     },
   },
   run(sheets, _context, report) {
+    const told = new Set<SheetFacts>();
     const known = new Map<string, { readonly sheet: SheetFacts; readonly number: Fact }>();
     for (const sheet of sheets) {
       if (sheet.kind === null) continue;
@@ -33,6 +39,21 @@ export default defineAcrossCheck({
         if (first === undefined || first.sheet === sheet) continue;
         const { text: written } = first.number;
         const values = { number: number.text, other: first.sheet.id, written };
+        if (number.at.file !== sheet.file && number.at.file === first.number.at.file) {
+          // One entry of one file: the variant took it from its base.
+          if (told.has(sheet)) continue;
+          told.add(sheet);
+          const others = [{ sheet: first.sheet, at: number.at, label: 'stated there' }];
+          report({
+            message: 'inherited',
+            sheet,
+            at: sheet.at,
+            others,
+            values,
+            subject: number.text,
+          });
+          continue;
+        }
         report({
           message: written === number.text ? 'same' : 'repeated',
           sheet,
@@ -82,6 +103,25 @@ export default defineAcrossCheck({
           message: '`1a 21` is also a part number of `orlo-1a`, where it is written `1A-21`',
           fix: 'take it off one of the two sheets, or make one sheet of them',
           see: [['orlo-1a', '1A-21']],
+        },
+      ],
+    },
+    {
+      name: 'a variant that states no part number',
+      sheets: {
+        'orlo-1a': {
+          front: 'unit: { kind: carburetor, maker: Orlo, model: 1A, part-numbers: [1A-20, 1A-21] }',
+        },
+        'orlo-1b': { front: 'based-on: orlo-1a\nunit: { model: 1B }' },
+      },
+      expect: [
+        {
+          in: 'orlo-1b',
+          at: 'orlo-1b',
+          message:
+            '`1A-20` is the part number of `orlo-1a`, on which this sheet is based; it states none of its own',
+          fix: 'state `part-numbers:` under `unit:`, or `part-numbers: none` where none is known',
+          see: [['orlo-1a', '1A-20']],
         },
       ],
     },

@@ -24,8 +24,13 @@ function textsOf({ sheets }: AcrossExample): ReadonlyMap<string, string> {
 }
 
 function found(check: AcrossCheck, texts: ReadonlyMap<string, string>): readonly AcrossFinding[] {
+  const files = new Map([...texts].map(([file, text]) => [file, { file, text }]));
   const facts = [...texts].map(([file, text]) => {
-    const sheet = readSheet(text, file, context);
+    const family = {
+      find: (id: string) => files.get(`sheets/${id}.md`) ?? null,
+      names: () => [...files.keys()],
+    };
+    const sheet = readSheet(text, file, { ...context, family });
     const taken = sheetFacts(sheet, context.kinds.get(sheet.unit.kind?.value ?? '') ?? null);
     if (taken === null) throw new Error(`${file} has no front matter`);
     return taken;
