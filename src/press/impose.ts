@@ -71,18 +71,11 @@ export async function impose(pages: Uint8Array, order: Imposition): Promise<Impo
   const sides: DrawnSide[] = [];
   for (const sheet of plan.sheets) {
     const shiftMm = creepOf(sheet.within, thicknessMm);
+    const size = { widthMm, heightMm, pageWidthMm: paper.widthMm, shiftMm };
     for (const isFront of [true, false]) {
       const side = isFront ? sheet.front : sheet.back;
-      const placed = placePages(side, drawn, { widthMm, heightMm, shiftMm });
-      const marked = {
-        widthMm,
-        heightMm,
-        pageWidthMm: paper.widthMm,
-        shiftMm,
-        sheet,
-        signatures: plan.signatures.length,
-        isFront,
-      };
+      const placed = placePages(side, drawn, size);
+      const marked = { ...size, sheet, signatures: plan.signatures.length, isFront };
       sides.push({ placed, marks: order.marks ? foldAndTrimMarks(marked) : '' });
     }
   }
@@ -118,6 +111,9 @@ function refuseThick(creepMm: number, order: Imposition, plan: ImpositionPlan): 
 interface SheetSize {
   readonly widthMm: number;
   readonly heightMm: number;
+  /** Of one page, as its paper is meant. */
+  readonly pageWidthMm: number;
+  /** How far both pages are moved toward the fold. */
   readonly shiftMm: number;
 }
 
@@ -136,16 +132,18 @@ interface DrawnSide {
 function placePages(
   side: Side,
   drawn: readonly DrawnPage[],
-  { widthMm, heightMm, shiftMm }: SheetSize,
+  { widthMm, heightMm, pageWidthMm, shiftMm }: SheetSize,
 ): PlacedPage[] {
   const half = points(widthMm) / 2;
   const high = points(heightMm);
+  const left = half - points(pageWidthMm);
   return side.flatMap((number, at) => {
     const page = number === null ? undefined : drawn[number - 1];
     if (page === undefined) return [];
     const name = at === 0 ? 'Left' : 'Right';
-    const x = at === 0 ? half - page.width + points(shiftMm) : half - points(shiftMm);
-    const y = (high - page.height) / 2;
+    const x = at === 0 ? left + points(shiftMm) : half - points(shiftMm);
+    // A browser's page is up to a pixel of 1/96 in larger than its paper, at the right and below.
+    const y = high - page.height;
     const clip = `${at === 0 ? 0 : exact(half)} 0 ${exact(half)} ${exact(high)} re W n`;
     const content = `q ${clip} 1 0 0 1 ${exact(x)} ${exact(y)} cm /${name} Do Q`;
     return [{ page, name, content }];

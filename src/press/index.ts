@@ -1,4 +1,5 @@
 export type { CardReading, CardReadings } from './card-readings.ts';
+export type { LastEdition } from './changes-page.ts';
 export { type Imposed, type Imposition, impose } from './impose.ts';
 export type { LeafMarks, Punch } from './leaf-marks.ts';
 export type {
@@ -16,6 +17,7 @@ export type {
   Templates,
 } from './orders.ts';
 export { PressStopped } from './orders.ts';
+export { type PrintedGauges, printPaperGauges } from './paper-gauges.ts';
 export { printBooklet } from './print-booklet.ts';
 export { printCard, printCards } from './print-card.ts';
 export { type ConcordanceOrder, printConcordance } from './print-concordance.ts';

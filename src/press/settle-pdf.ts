@@ -7,6 +7,8 @@ export interface PdfFacts {
   /** Who publishes it, as written; null leaves it out. */
   readonly author: string | null;
   readonly language: string;
+  /** Asks a reader to print at the true size, with no fitting to the page (ISO 32000-1, table 150). */
+  readonly trueSize?: boolean;
 }
 
 /** A PDF whose bytes depend on its content alone, with what was read from it on the way. */
@@ -43,7 +45,10 @@ export async function settlePdf(bytes: Uint8Array, facts: PdfFacts): Promise<Set
   document.catalog.set(PDFName.of('Lang'), PDFString.of(facts.language));
   document.catalog.set(
     PDFName.of('ViewerPreferences'),
-    document.context.obj({ DisplayDocTitle: true }),
+    document.context.obj({
+      DisplayDocTitle: true,
+      ...(facts.trueSize === true ? { PrintScaling: 'None' } : {}),
+    }),
   );
   renameElements(lib, document);
   return {

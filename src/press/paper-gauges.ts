@@ -1,0 +1,71 @@
+import { faultsOf } from './guard.ts';
+import {
+  type Browser,
+  type EditionFacts,
+  type Paper,
+  PressStopped,
+  type Printed,
+  type SheetToPrint,
+  type Templates,
+} from './orders.ts';
+import { contentWidthMm } from './paper.ts';
+import { type PaperGaugesModel, paperGaugesModel } from './paper-gauges-model.ts';
+import { render } from './render.ts';
+import { withBrowser } from './run.ts';
+import { settlePdf } from './settle-pdf.ts';
+import { hasError } from './sheet-face.ts';
+
+/** A sheet's gauges of paper to print. */
+export interface PaperGaugesOrder extends SheetToPrint {
+  readonly edition: EditionFacts | null;
+  readonly paper: Paper;
+  readonly templates: Templates;
+  readonly browser: Browser;
+  /** Prints DRAFT across every page; without it a sheet with an error is refused. */
+  readonly draft: boolean;
+}
+
+/** What came off the press, with what is on it. */
+export interface PrintedGauges extends Printed, Pick<PaperGaugesModel, 'refused'> {
+  /** How many gauges there are. */
+  readonly count: number;
+}
+
+/**
+ * Prints the settings of a sheet that paper is fine enough for as gauges to cut out, at true scale.
+ * Fails with `PressStopped` where there is none, and says why; where the sheet has an error and no
+ * draft was asked for; and where the browser, a template or a font does not work.
+ */
+export async function printPaperGauges(order: PaperGaugesOrder): Promise<PrintedGauges> {
+  const { sheet, kind, edition, paper, draft, templates, browser } = order;
+  if (hasError(order.findings) && !draft) {
+    throw new PressStopped(
+      `${sheet.file} has errors: it is printed only as a draft until they are mended.`,
+    );
+  }
+  const model = paperGaugesModel(sheet, kind, edition, { paper, draft });
+  if (model.gauges.length === 0) throw new PressStopped(noneWords(sheet.file, model));
+  const html = await render('paper-gauges.hbs', model, templates);
+  return withBrowser(browser, async (run) => {
+    await run.load(html);
+    const problems = await faultsOf(run, contentWidthMm(model.paper, model.margins), templates);
+    const settled = await settlePdf(await run.pdf({ tagged: true }), {
+      title: `${model.face.title}: paper gauges`,
+      author: model.club,
+      language: model.language,
+      trueSize: true,
+    });
+    if (settled.shrunk.length > 0) {
+      problems.push('Something is too wide, and the browser shrank the gauges with it.');
+    }
+    const { refused } = model;
+    const { pdf, pages } = settled;
+    return { pdf, pages, problems, remarks: [], refused, count: model.gauges.length };
+  });
+}
+
+function noneWords(file: string, { refused }: PaperGaugesModel): string {
+  if (refused.length === 0) return `${file} states no length that a gauge could be cut for.`;
+  const reasons = refused.map(({ why, settings }) => `${settings}: ${why}`).join('; ');
+  return `Paper is fine enough for no setting of ${file}. ${reasons}.`;
+}
