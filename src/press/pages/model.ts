@@ -103,8 +103,10 @@ export interface UnitPage extends PageFrame {
   readonly footnotes: string;
   /** Settings that the sources differ on. */
   readonly rulings: readonly UnitSetting[];
-  /** Settings with worked figures that nobody states. */
+  /** Whether any setting has figures that were worked and that nobody states. */
   readonly hasWorked: boolean;
+  /** Where it stands how they were worked. */
+  readonly workedHref: string;
   readonly notes: readonly EditorsNote[];
   readonly sources: readonly SourceLine[];
   readonly previous: PageLink | null;
@@ -113,7 +115,12 @@ export interface UnitPage extends PageFrame {
 
 /** The general cautions. */
 export interface CautionsPage extends PageFrame {
-  readonly cautions: readonly (SafetyLine & { readonly id: string })[];
+  /** By kind of unit. */
+  readonly groups: readonly {
+    readonly id: string;
+    readonly title: string;
+    readonly cautions: readonly (SafetyLine & { readonly id: string })[];
+  }[];
   /** What the club adds, a string a paragraph. */
   readonly clubSafety: readonly string[];
 }

@@ -2,10 +2,11 @@ import { gaugesToGather } from '../gauges-to-gather.ts';
 import type { EditionFacts, PictureSource, SheetToPrint, Templates } from '../orders.ts';
 import { PressStopped } from '../orders.ts';
 import { render } from '../render.ts';
-import { safetyLines } from '../safety.ts';
 import { hasError } from '../sheet-face.ts';
+import { cautionGroups } from './caution-model.ts';
 import { gaugeGroups } from './gauge-model.ts';
 import { byMarque, byPartNumber, type UnitToList } from './home-model.ts';
+import { idMaker } from './ids.ts';
 import type {
   CautionsPage,
   GaugesPage,
@@ -16,7 +17,7 @@ import type {
   WorkedPage,
 } from './model.ts';
 import { pageStyle } from './style.ts';
-import { cautionId, type UnitMatter, unitMatter } from './unit-model.ts';
+import { type UnitMatter, unitMatter } from './unit-model.ts';
 import { type UnitToWork, workedModel } from './worked-model.ts';
 
 /** What the pages of an edition are made of. */
@@ -88,14 +89,25 @@ export async function siteFiles(order: SiteOrder): Promise<readonly SiteFile[]> 
     // The line of progress is drawn between two pages.
     await new Promise((resolve) => setTimeout(resolve, 0));
   }
+  const workedId = idMaker();
+  const workedIds = names.map((name) => workedId('worked', name));
   const links = matters.map(({ face }, at) => ({
     href: `units/${encodeURIComponent(names[at] ?? '')}.html`,
     label: face.title,
   }));
+  const toWork = sheets.map(({ sheet, kind }, at): UnitToWork => {
+    const settings = matters[at]?.settings ?? [];
+    const settingIds = new Map(settings.map(({ name, id }) => [name, id]));
+    const page = links[at] ?? { href: '', label: '' };
+    return { sheet, kind, page, id: workedIds[at] ?? '', settingIds };
+  });
+  const workedUnits = workedModel(toWork, altitude);
+  const worksOut = new Set(workedUnits.units.map(({ id }) => id));
   for (const [at, matter] of matters.entries()) {
     const model: UnitPage = {
       ...frame(order, matter.face.title, '../', null),
       ...matter,
+      workedHref: `../worked.html${worksOut.has(workedIds[at] ?? '') ? `#${workedIds[at]}` : ''}`,
       previous: beside(links[at - 1]),
       next: beside(links[at + 1]),
     };
@@ -103,7 +115,7 @@ export async function siteFiles(order: SiteOrder): Promise<readonly SiteFile[]> 
   }
   const cautions: CautionsPage = {
     ...frame(order, 'Before any work', '', 'cautions.html'),
-    cautions: safetyLines(sheets).map((line) => ({ ...line, id: cautionId(line.label) })),
+    groups: cautionGroups(sheets),
     clubSafety: edition.safety ?? [],
   };
   await page('cautions.html', 'pages/cautions.hbs', cautions);
@@ -112,14 +124,9 @@ export async function siteFiles(order: SiteOrder): Promise<readonly SiteFile[]> 
     ...gaugeGroups(gathering, links),
   };
   await page('gauges.html', 'pages/gauges.hbs', gauges);
-  const toWork = sheets.map(({ sheet, kind }, at): UnitToWork => {
-    const settings = matters[at]?.settings ?? [];
-    const settingIds = new Map(settings.map(({ name, id }) => [name, id]));
-    return { sheet, kind, page: links[at] ?? { href: '', label: '' }, settingIds };
-  });
   const worked: WorkedPage = {
     ...frame(order, 'Worked numbers', '', 'worked.html'),
-    ...workedModel(toWork, altitude),
+    ...workedUnits,
   };
   await page('worked.html', 'pages/worked.hbs', worked);
   await page('index.html', 'pages/index.hbs', home(order, matters, links));

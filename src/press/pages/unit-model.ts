@@ -12,7 +12,7 @@ import { stepFigures } from '../step-figures.ts';
 import { typesetWords } from '../typeset.ts';
 import type { WorkedFacts } from '../worked-lines.ts';
 import { forScreen } from './for-screen.ts';
-import { asciiName, idMaker } from './ids.ts';
+import { idMaker } from './ids.ts';
 import type { PageFrame, UnitOperation, UnitPage, UnitSetting } from './model.ts';
 
 /** What a unit's page is made with besides its sheet. */
@@ -24,13 +24,8 @@ export interface UnitOptions {
   readonly pages: ReadonlySet<string>;
 }
 
-/** A unit's page without its frame and neighbors. */
-export type UnitMatter = Omit<UnitPage, keyof PageFrame | 'previous' | 'next'>;
-
-/** The id of a hazard's words on the page of cautions. */
-export function cautionId(label: string): string {
-  return `caution-${asciiName(label)}`;
-}
+/** A unit's page without its frame and its links to other pages. */
+export type UnitMatter = Omit<UnitPage, keyof PageFrame | 'workedHref' | 'previous' | 'next'>;
 
 /** What the page of one unit says. `number` is its place in the edition, from 1. */
 export function unitMatter(entry: SheetToPrint, number: number, options: UnitOptions): UnitMatter {

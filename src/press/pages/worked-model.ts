@@ -3,7 +3,6 @@ import type { Kind } from '../../kinds/model.ts';
 import { type Relation, workedNumbers } from '../../relations/index.ts';
 import type { Sheet } from '../../sheet/model.ts';
 import { settingLabel } from '../setting-rows.ts';
-import { asciiName } from './ids.ts';
 import type { PageLink, WorkedUnit } from './model.ts';
 
 /** A formula that figures of the edition were worked by. */
@@ -21,6 +20,8 @@ export interface UnitToWork {
   readonly sheet: Sheet;
   readonly kind: Kind | null;
   readonly page: PageLink;
+  /** The id of its part of the page of worked numbers. */
+  readonly id: string;
   /** By the setting's name on the sheet. */
   readonly settingIds: ReadonlyMap<string, string>;
 }
@@ -44,7 +45,7 @@ export function workedModel(
 }
 
 function workedUnit(
-  { sheet, kind, page, settingIds }: UnitToWork,
+  { sheet, kind, page, id, settingIds }: UnitToWork,
   altitude: string | null,
   used: Map<string, Relation>,
 ): WorkedUnit {
@@ -56,16 +57,16 @@ function workedUnit(
   const places = new Set(agreed.map(({ place }) => place.id));
   return {
     ...page,
-    id: asciiName(`worked ${page.href.replace(/^.*\/|\.html$/g, '')}`),
+    id,
     proved: provedWords(places.size),
-    figures: figures.map(({ of, at, label, text, told, relation }) => {
+    figures: figures.map(({ of, at: place, label, text, told, relation }) => {
       const setting = [...sheet.settings.values()].find((each) => each.canonical === of);
-      const id = setting === undefined ? undefined : settingIds.get(setting.name.value);
+      const at = setting === undefined ? undefined : settingIds.get(setting.name.value);
       return {
         setting: setting === undefined ? of : settingLabel(setting, kind),
-        href: id === undefined ? page.href : `${page.href}#${id}`,
+        href: at === undefined ? page.href : `${page.href}#${at}`,
         label,
-        place: at,
+        place,
         text: text.text,
         told,
         formula: { href: `#${formulaId(relation)}`, label: relation.title },
