@@ -12,7 +12,7 @@ import { build } from 'esbuild';
 import { parseDocument } from 'yaml';
 import { instrumentsModule } from './instruments.mjs';
 
-const SCHEMAS = ['sheet', 'edition', 'kind', 'record', 'export', 'mapping'];
+const SCHEMAS = ['sheet', 'edition', 'kind', 'record', 'export', 'mapping', 'sources'];
 
 /** How ajv is set up, here and in the tests of the schemas. */
 export const ajvOptions = {

@@ -3,6 +3,7 @@ import type { Kind } from '../kinds/model.ts';
 import type { GaugeBook } from '../quantity/model.ts';
 import type { FamilyBook } from '../sheet/family.ts';
 import type { Acceptance, Sheet } from '../sheet/model.ts';
+import type { SharedSources } from '../sheet/shared-sources.ts';
 import type { Span } from '../text/span.ts';
 
 export type Severity = 'error' | 'warning' | 'note';
@@ -48,6 +49,8 @@ export interface CheckContext {
   readonly wireGauge: string | null;
   /** The altitude that the edition is for, as written; null or absent where it says none. */
   readonly altitude?: string | null;
+  /** What the project's `sources.yaml` describes; absent or null where there is none. */
+  readonly sharedSources?: SharedSources | null;
   /** How many units a figure needs that only measuring bears out; null or absent for no rule. */
   readonly measuredUnits?: number | null;
   /** The club's own gauges, where the edition lists them; what is ordinary, if absent or null. */

@@ -187,8 +187,8 @@ export interface Examined {
 
 /** Reads a text as a sheet and checks it. Never throws for what the text says. */
 export function examine(text: string, file: string, context: CheckContext): Examined {
-  const { kinds, gauges, wireGauge, family = null } = context;
-  const sheet = readSheet(text, file, { kinds, gauges, wireGauge, family });
+  const { kinds, gauges, wireGauge, family = null, sharedSources = null } = context;
+  const sheet = readSheet(text, file, { kinds, gauges, wireGauge, family, sharedSources });
   return { sheet, findings: examineParsed(sheet, context) };
 }
 

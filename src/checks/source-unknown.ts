@@ -22,11 +22,12 @@ export default defineCheck({
       fix: 'add `sources:` with `{source}: { title: ... }` below it',
     },
   },
-  run(sheet, _context, report) {
+  run(sheet, { sharedSources }, report) {
+    const known = [...sheet.sources.keys(), ...(sharedSources?.keys() ?? [])];
     const cite = ({ source }: Citation, subject: string): void => {
       if (sheet.sources.has(source.value)) return;
       const { span, value } = source;
-      const near = nearest(value, sheet.sources.keys());
+      const near = nearest(value, known);
       if (near !== null)
         report({ message: 'near', span, values: { source: value, near }, subject });
       else if (sheet.sources.size === 0) {

@@ -16,7 +16,9 @@ export default defineCheck({
     },
   },
   run(sheet, _context, report) {
-    for (const { name, title } of sheet.sources.values()) {
+    for (const { name, title, shared } of sheet.sources.values()) {
+      // What `sources.yaml` lacks is told of that file.
+      if (shared) continue;
       if (title !== null && title.value.trim() !== '') continue;
       report({
         message: 'untitled',

@@ -84,8 +84,14 @@ function readFor(
   project: Project,
   family: FamilyBook | null,
 ): ReadSheet {
-  const { gauges, wireGauge } = project.context(file);
-  const sheet = readSheet(text, file, { kinds: project.kinds, gauges, wireGauge, family });
+  const { gauges, wireGauge, sharedSources } = project.context(file);
+  const sheet = readSheet(text, file, {
+    kinds: project.kinds,
+    gauges,
+    wireGauge,
+    family,
+    sharedSources: sharedSources ?? null,
+  });
   return { sheet, kind: project.kinds.get(sheet.unit.kind?.value ?? '') ?? null };
 }
 

@@ -41,6 +41,19 @@ export const projectChecks: readonly Check[] = [
     examples: [],
   }),
   defineCheck({
+    id: 'sources-invalid',
+    severity: 'error',
+    group: 'reading',
+    summary:
+      'The file of shared sources cannot be read, or a key or value in it is not what belongs there.',
+    explain:
+      'Every sheet that cites one of its papers prints what it says, in every list of sources. It ' +
+      'cannot be accepted, only mended.',
+    messages: {},
+    run: () => {},
+    examples: [],
+  }),
+  defineCheck({
     id: 'kind-invalid',
     severity: 'error',
     group: 'reading',
@@ -48,6 +61,31 @@ export const projectChecks: readonly Check[] = [
     explain:
       'Sheets of that kind would be held against a wrong vocabulary, so none of it is used. It cannot ' +
       'be accepted, only mended.',
+    messages: {},
+    run: () => {},
+    examples: [],
+  }),
+  defineCheck({
+    id: 'template-invalid',
+    severity: 'error',
+    group: 'reading',
+    summary:
+      'A template, style, word or logo of the club asks for what there is not, or can’t be used.',
+    explain:
+      'Cards and booklets would come out with holes, or not at all. So it is found before anything is ' +
+      'printed. docs/templates.md has all names that templates may use. It cannot be accepted, only mended.',
+    messages: {},
+    run: () => {},
+    examples: [],
+  }),
+  defineCheck({
+    id: 'template-unused',
+    severity: 'warning',
+    group: 'reading',
+    summary: 'Something in the club’s templates has a name that nothing reads.',
+    explain:
+      'It has no effect: a misspelt name of a file, a page or a color is passed over in silence by ' +
+      'whatever prints the page.',
     messages: {},
     run: () => {},
     examples: [],

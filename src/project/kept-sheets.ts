@@ -32,8 +32,8 @@ export function keptSheet(
   examine: (context: CheckContext) => ReadAndChecked,
 ): ReadAndChecked & { readonly digest: string | null } {
   if (store === null) return { ...examine(context), digest: null };
-  const { kinds, wireGauge, altitude, measuredUnits, kit } = context;
-  const around = markOf(kinds, wireGauge, altitude, measuredUnits, kit);
+  const { kinds, wireGauge, altitude, measuredUnits, sharedSources, kit } = context;
+  const around = markOf(kinds, wireGauge, altitude, measuredUnits, sharedSources, kit);
   const name = store.nameOf(`sheet ${around} ${file}\n${text}`);
   const digestOf = (pictures: Kept['pictures']) =>
     store.nameOf(`${name} ${JSON.stringify(pictures)}`);

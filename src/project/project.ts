@@ -1,5 +1,5 @@
 import { realpathSync } from 'node:fs';
-import { basename, resolve } from 'node:path';
+import { basename, join, resolve } from 'node:path';
 import type { CheckContext } from '../checks/define.ts';
 import { gaugeBook } from '../gauges/index.ts';
 import type { Kind } from '../kinds/model.ts';
@@ -9,7 +9,8 @@ import type { FileFaults } from './file-faults.ts';
 import { readKinds } from './kinds-folder.ts';
 import { listSheets } from './list-sheets.ts';
 import { findPicture } from './pictures.ts';
-import { findRoot, isProjectFolder, shownPath } from './root.ts';
+import { findRoot, isFolder, isProjectFolder, shownPath } from './root.ts';
+import { readSharedSources, type SharedSourcesRead, sharedSourcesFile } from './shared-sources.ts';
 
 /** A club's folder, with everything in it that holds for all of its sheets. */
 export interface Project {
@@ -20,8 +21,12 @@ export interface Project {
   readonly kinds: ReadonlyMap<string, Kind>;
   /** What is wrong with files of kinds of unit. */
   readonly kindFaults: readonly FileFaults[];
+  /** What is wrong in its own templates; looked at when first asked for. */
+  readonly templateFaults: () => Promise<readonly FileFaults[]>;
   /** What `edition.yaml` says; read when first asked for. `edition` is null where there is none. */
   readonly edition: () => { readonly edition: Edition | null; readonly faults: FileFaults | null };
+  /** What `sources.yaml` describes for all sheets; read when first asked for. */
+  readonly sharedSources: () => SharedSourcesRead;
   /** Absolute paths of its sheets, in byte order. */
   readonly sheets: () => readonly string[];
   /** What the checks may know for the sheet at an absolute path. */
@@ -71,6 +76,7 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
     if (line === 'unclear') return edition().edition?.measuredUnits ?? null;
     return line.plain === null ? null : Number(line.plain);
   });
+  const sharedSources = once(() => readSharedSources(root, show(resolve(root, sharedSourcesFile))));
   const kit = once(() =>
     /^kit *:/m.test(text() ?? '') ? (edition().edition?.facts.kit ?? null) : null,
   );
@@ -79,7 +85,17 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
     isProject: isProjectFolder(root),
     kinds,
     kindFaults: faults,
+    templateFaults: once(async () => {
+      // Most projects have none, and most commands don't print: what it takes is loaded late.
+      if (!isFolder(join(root, 'templates'))) return [];
+      const { clubFolder } = await import('./templates.ts');
+      const folder = clubFolder(root);
+      if (folder === null) return [];
+      const { templateFaults } = await import('./template-faults.ts');
+      return templateFaults(root, folder, kinds, show);
+    }),
     edition,
+    sharedSources,
     sheets,
     context: (sheetPath) => ({
       gauges,
@@ -91,6 +107,9 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
       },
       get measuredUnits() {
         return measuredUnits();
+      },
+      get sharedSources() {
+        return sharedSources().sources;
       },
       get kit() {
         return kit();

@@ -4,6 +4,7 @@ import type { PlacedNode } from '../text/yaml-nodes.ts';
 import { entriesOf, type Fields, itemsOf, under } from './fields.ts';
 import type { Acceptance, Fit, PlacedSize, Sheet, Source, Unit } from './model.ts';
 import { readSettings } from './setting.ts';
+import { type SharedSources, withShared } from './shared-sources.ts';
 import { readWorkRules } from './work-rules.ts';
 
 /** The part of a sheet that its front matter fills. */
@@ -25,9 +26,18 @@ export type Header = Pick<
   | 'work'
 >;
 
-/** Reads the front matter as far as its shape allows; `root` null gives a header of nothing. */
-export function readHeader(root: PlacedNode | null, fields: Fields, kind: Kind | null): Header {
+/**
+ * Reads the front matter as far as its shape allows; `root` null gives a header of nothing. `shared`
+ * are the sources that the project describes for all its sheets.
+ */
+export function readHeader(
+  root: PlacedNode | null,
+  fields: Fields,
+  kind: Kind | null,
+  shared: SharedSources | null = null,
+): Header {
   const at = (key: string): PlacedNode | undefined => under(root, key);
+  const settings = readSettings(at('settings'), fields, kind);
   return {
     format: fields.number(at('gaugeleaf')),
     id: fields.text(at('sheet')),
@@ -39,8 +49,8 @@ export function readHeader(root: PlacedNode | null, fields: Fields, kind: Kind |
     status: fields.text(at('status')),
     rounding: fields.text(at('rounding')),
     wireGauge: fields.text(at('wire-gauge')),
-    sources: readSources(at('sources'), fields),
-    settings: readSettings(at('settings'), fields, kind),
+    sources: withShared(readSources(at('sources'), fields), settings.values(), shared),
+    settings,
     accept: itemsOf(at('accept')).flatMap((item) => readAcceptance(item, fields) ?? []),
     work: readWorkRules(at('work'), fields),
   };

@@ -14,6 +14,7 @@ import { parseMarkdown } from './markdown.ts';
 import type { ReadProblem, Sheet } from './model.ts';
 import { basedOn, type Member, readMember, resolveFamily } from './resolve-family.ts';
 import { schemaProblems } from './schema.ts';
+import type { SharedSources } from './shared-sources.ts';
 
 export {
   type Family,
@@ -25,6 +26,7 @@ export {
   type SheetText,
 } from './family.ts';
 export type * from './model.ts';
+export type { SharedSources } from './shared-sources.ts';
 
 export interface ReadSheetOptions {
   readonly kinds: ReadonlyMap<string, Kind>;
@@ -33,6 +35,8 @@ export interface ReadSheetOptions {
   readonly wireGauge: string | null;
   /** The sheets that this one may be based on; absent or null where none are known. */
   readonly family?: FamilyBook | null;
+  /** What the project's `sources.yaml` describes; absent or null where there is none. */
+  readonly sharedSources?: SharedSources | null;
   /** How sizes are read; `readStatement` of `quantity` if left out. */
   readonly readSize?: ReadSize;
 }
@@ -71,7 +75,7 @@ export function readSheet(text: string, file: string, options: ReadSheetOptions)
       return lines;
     },
     family: resolved?.family ?? null,
-    ...readHeader(root, fields, kind),
+    ...readHeader(root, fields, kind, options.sharedSources ?? null),
     ...(tree ? readBody(tree, whole, kind) : emptyBody()),
     problems: problems.sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end),
     tree,

@@ -160,6 +160,7 @@ export function exampleContext(): CheckContext {
     wireGauge: null,
     family: { find: (id) => bases.get(id) ?? null, names: () => [...bases.keys()] },
     measuredUnits: 3,
+    sharedSources: new Map([['shared', { title: 'Shared Manual', year: '1951' }]]),
     picture: (url) => {
       if (/^[a-z]+:/.test(url)) return 'remote';
       if (url.startsWith('../')) return 'outside';

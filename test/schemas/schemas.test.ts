@@ -10,7 +10,7 @@ import { validate as validateRecord } from '../../src/generated/validate-record.
 import { validate as validateSheet } from '../../src/generated/validate-sheet.js';
 
 const root = join(import.meta.dirname, '..', '..');
-const names = ['sheet', 'edition', 'kind', 'record'] as const;
+const names = ['sheet', 'edition', 'kind', 'record', 'sources'] as const;
 const compiled = {
   sheet: validateSheet,
   edition: validateEdition,

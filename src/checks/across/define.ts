@@ -1,5 +1,6 @@
 import type { Kind } from '../../kinds/model.ts';
 import type { GaugeBook } from '../../quantity/model.ts';
+import type { SharedSources } from '../../sheet/shared-sources.ts';
 import type { FileRegion } from '../../text/region.ts';
 import type { CheckGroup, MessageTemplate, Severity } from '../define.ts';
 import type { SheetFacts } from './facts.ts';
@@ -10,6 +11,8 @@ export interface AcrossContext {
   readonly kinds: ReadonlyMap<string, Kind>;
   /** Which system the edition says a bare `SWG` means; null if it does not say. */
   readonly wireGauge: string | null;
+  /** What the project's `sources.yaml` describes; absent or null where there is none. */
+  readonly sharedSources?: SharedSources | null;
 }
 
 /** One thing that is wrong between sheets; places are resolved, for no sheet is kept. */

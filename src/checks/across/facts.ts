@@ -38,6 +38,12 @@ export interface FitFact {
   readonly last: number | null;
 }
 
+/** A paper that a sheet describes itself; `text` is its short name. */
+export interface SourceFact extends Fact {
+  /** Key to text as written: `title`, `year`, `publisher` ... */
+  readonly described: Readonly<Record<string, string>>;
+}
+
 /** An editor's acceptance: the check, and all that its `at` may mean. */
 export interface AcceptFact extends Fact {
   readonly check: string;
@@ -69,6 +75,8 @@ export interface SheetFacts {
   /** What a bare `SWG` means on it; null where the edition says so. */
   readonly wireGauge: string | null;
   readonly figures: readonly FigureFact[];
+  /** Without units that were measured: they are each sheet's own. */
+  readonly sources: readonly SourceFact[];
   readonly accept: readonly AcceptFact[];
 }
 
@@ -98,6 +106,7 @@ export function sheetFacts(sheet: Sheet, kind: Kind | null): SheetFacts | null {
       ...[...unit.sizes].map(([name, size]) => figure(name, size, null, {}, place)),
       ...[...sheet.settings.values()].flatMap((setting) => settingFigures(setting, kind, place)),
     ],
+    sources: sourceFacts(sheet),
     accept: sheet.accept.flatMap(({ finding, at, reason }) => {
       const because = reason?.value.trim() ?? '';
       if (because === '') return [];
@@ -107,6 +116,17 @@ export function sheetFacts(sheet: Sheet, kind: Kind | null): SheetFacts | null {
   };
   // Parts of a long text keep all of it in memory; only a copy lets the sheet go.
   return JSON.parse(JSON.stringify(facts)) as SheetFacts;
+}
+
+/** What stands in another file is told of that one. */
+function sourceFacts(sheet: Sheet): SourceFact[] {
+  return [...sheet.sources.values()].flatMap(({ name, described, shared }) => {
+    const at = regionIn(sheet, name.span);
+    const isMeasured = described.get('kind')?.value.trim().toLowerCase() === 'measured';
+    if (shared || isMeasured || at.file !== sheet.file) return [];
+    const texts = [...described].map(([key, { value }]) => [key, value]);
+    return [{ text: name.value, at, described: Object.fromEntries(texts) }];
+  });
 }
 
 function settingFigures(

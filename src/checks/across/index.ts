@@ -4,6 +4,8 @@ import interchangeUnknown from './interchange-unknown.ts';
 import partNumberRepeated from './part-number-repeated.ts';
 import sameUnitDiffers from './same-unit-differs.ts';
 import settingOutlier from './setting-outlier.ts';
+import sourceDescribedOtherwise from './source-described-otherwise.ts';
+import sourceRepeated from './source-repeated.ts';
 
 /** Every check across sheets, in the order of the findings page. */
 export const acrossChecks: readonly AcrossCheck[] = [
@@ -12,6 +14,8 @@ export const acrossChecks: readonly AcrossCheck[] = [
   interchangeUnknown,
   interchangeDiffers,
   settingOutlier,
+  sourceDescribedOtherwise,
+  sourceRepeated,
 ];
 
 export { runAcross } from './run.ts';

@@ -59,7 +59,9 @@ export async function check(
     printer.add({ file: faults.file, findings: placeFindings(faults.findings, faults.lines) });
   };
   for (const project of whole) addFaults(project.edition().faults);
+  for (const project of projects.opened) addFaults(project.sharedSources().faults());
   for (const project of projects.opened) project.kindFaults.forEach(addFaults);
+  for (const project of whole) (await project.templateFaults()).forEach(addFaults);
 
   const facts = new Map<Project, SheetFacts[]>(whole.map((project) => [project, []]));
   const inherited = new InheritedFindings();

@@ -1,0 +1,84 @@
+import { join } from 'node:path';
+import validate from '../generated/validate-sources.js';
+import { entriesOf, under } from '../sheet/fields.ts';
+import type { SharedSources } from '../sheet/shared-sources.ts';
+import { schemaWords } from '../text/schema-words.ts';
+import { lookup, readYaml, type YamlRead } from '../text/yaml-places.ts';
+import { type Fault, type FileFaults, fileFaults } from './file-faults.ts';
+import { readText } from './read-text.ts';
+import { isTaken } from './safe-path.ts';
+
+/** The name of the file, in the project's own folder. */
+export const sharedSourcesFile = 'sources.yaml';
+
+/** What a project's `sources.yaml` says, and what is wrong with it. */
+export interface SharedSourcesRead {
+  readonly sources: SharedSources;
+  /** Null where there is no such file. */
+  readonly faults: () => FileFaults | null;
+}
+
+const check = 'sources-invalid';
+
+/** Reads `sources.yaml` of a project; of one that is not there, nothing. Never throws. */
+export function readSharedSources(root: string, file: string): SharedSourcesRead {
+  const path = join(root, sharedSourcesFile);
+  if (!isTaken(path)) return { sources: new Map(), faults: () => null };
+  const read = readText(path, file);
+  if (!read.ok) {
+    const { message, fix } = read;
+    const fault = { check, span: { start: 0, end: 0 }, message, fix };
+    return { sources: new Map(), faults: () => fileFaults(file, '', [fault]) };
+  }
+  const { text, fault } = read;
+  const base = text.startsWith('\ufeff') ? 1 : 0;
+  const yaml = readYaml(text.slice(base), base);
+  const spoiled = fault && {
+    check,
+    span: { start: fault.start, end: fault.end },
+    message: fault.message,
+    fix: fault.fix,
+  };
+  return {
+    sources: sourcesIn(yaml),
+    faults: () => fileFaults(file, text, [...(spoiled ? [spoiled] : []), ...faultsIn(yaml)]),
+  };
+}
+
+/** The sources of a text in that form, as far as it can be read. */
+export function sourcesIn({ root }: YamlRead): SharedSources {
+  const sources = new Map<string, Record<string, string>>();
+  for (const [name, { value }] of entriesOf(under(root, 'sources'))) {
+    const described: Record<string, string> = {};
+    for (const [key, entry] of entriesOf(value)) {
+      if (entry.value.kind === 'scalar') described[key] = entry.value.text;
+    }
+    sources.set(name, described);
+  }
+  return sources;
+}
+
+function faultsIn(yaml: YamlRead): Fault[] {
+  const faults = yaml.problems.map(({ span, message, fix, related }) => ({
+    check,
+    span,
+    message,
+    fix,
+    related: related === null ? [] : [related],
+  }));
+  if (yaml.sound && yaml.root?.kind === 'map' && !validate(yaml.value)) {
+    for (const { path, onKey, message, fix } of schemaWords(validate.errors, yaml.value)) {
+      const span = lookup(yaml.root, path, onKey ? 'key' : 'value') ?? yaml.root.span;
+      faults.push({ check, span, message, fix, related: [] });
+    }
+  } else if (yaml.root?.kind !== 'map' && faults.length === 0) {
+    faults.push({
+      check,
+      span: { start: 0, end: 0 },
+      message: 'the file of shared sources lists none',
+      fix: 'write `gaugeleaf-sources: 1`, and `sources:` with a source to a line below it',
+      related: [],
+    });
+  }
+  return faults;
+}

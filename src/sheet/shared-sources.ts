@@ -1,0 +1,45 @@
+import type { Placed } from '../text/span.ts';
+import type { Citation, Setting, Source } from './model.ts';
+
+/** What a project's `sources.yaml` says: by a source's short name, key to text as written. */
+export type SharedSources = ReadonlyMap<string, Readonly<Record<string, string>>>;
+
+/**
+ * The sources of a sheet with those that it cites and leaves to `sources.yaml`, in the order it cites
+ * them. What the sheet describes itself goes before what is shared.
+ */
+export function withShared(
+  own: ReadonlyMap<string, Source>,
+  settings: Iterable<Setting>,
+  shared: SharedSources | null,
+): ReadonlyMap<string, Source> {
+  if (shared === null || shared.size === 0) return own;
+  const all = new Map(own);
+  for (const { from, but } of settings) {
+    for (const citation of [...from, ...but.flatMap((dissent) => dissent.from ?? [])]) {
+      const name = citation.source.value;
+      const described = all.has(name) ? undefined : shared.get(name);
+      if (described) all.set(name, sharedSource(citation, described));
+    }
+  }
+  return all;
+}
+
+/** A shared source as if it were described where it is first cited. */
+function sharedSource({ source }: Citation, described: Readonly<Record<string, string>>): Source {
+  const { span } = source;
+  const placed = <T>(value: T, written: string): Placed<T> => ({ value, span, source: written });
+  const texts = new Map(Object.entries(described).map(([key, text]) => [key, placed(text, text)]));
+  const year = /(?<!\d)\d{4}(?!\d)/.exec(described.year ?? '')?.[0];
+  const units = /^\d+$/.test(described.units ?? '') ? Number(described.units) : null;
+  return {
+    name: source,
+    title: texts.get('title') ?? null,
+    kind: texts.get('kind') ?? null,
+    year: year === undefined ? null : placed(Number(year), described.year ?? ''),
+    units: units === null ? null : placed(units, described.units ?? ''),
+    described: texts,
+    shared: true,
+    span,
+  };
+}
