@@ -1,7 +1,6 @@
 import { join } from 'node:path';
 import validate from '../generated/validate-sources.js';
-import { entriesOf, under } from '../sheet/fields.ts';
-import type { SharedSources } from '../sheet/shared-sources.ts';
+import { type SharedSources, sourcesIn } from '../sheet/shared-sources.ts';
 import { schemaWords } from '../text/schema-words.ts';
 import { lookup, readYaml, type YamlRead } from '../text/yaml-places.ts';
 import { type Fault, type FileFaults, fileFaults } from './file-faults.ts';
@@ -43,19 +42,6 @@ export function readSharedSources(root: string, file: string): SharedSourcesRead
     sources: sourcesIn(yaml),
     faults: () => fileFaults(file, text, [...(spoiled ? [spoiled] : []), ...faultsIn(yaml)]),
   };
-}
-
-/** The sources of a text in that form, as far as it can be read. */
-export function sourcesIn({ root }: YamlRead): SharedSources {
-  const sources = new Map<string, Record<string, string>>();
-  for (const [name, { value }] of entriesOf(under(root, 'sources'))) {
-    const described: Record<string, string> = {};
-    for (const [key, entry] of entriesOf(value)) {
-      if (entry.value.kind === 'scalar') described[key] = entry.value.text;
-    }
-    sources.set(name, described);
-  }
-  return sources;
 }
 
 function faultsIn(yaml: YamlRead): Fault[] {

@@ -14,6 +14,7 @@ export {
   regionOf,
 } from './placed.ts';
 export { type SarifOptions, toSarif } from './sarif.ts';
+export { type Sharing, type SheetToShare, shareSources } from './share-sources.ts';
 export { stoppers } from './stops.ts';
 export { fileText, summaryText, type TextOptions, toText } from './text.ts';
 export { visible } from './visible.ts';

@@ -1,4 +1,6 @@
 import type { Placed } from '../text/span.ts';
+import type { YamlRead } from '../text/yaml-places.ts';
+import { entriesOf, under } from './fields.ts';
 import type { Citation, Setting, Source } from './model.ts';
 
 /** What a project's `sources.yaml` says: by a source's short name, key to text as written. */
@@ -42,4 +44,17 @@ function sharedSource({ source }: Citation, described: Readonly<Record<string, s
     shared: true,
     span,
   };
+}
+
+/** The sources that the text of a `sources.yaml` describes, as far as it can be read. */
+export function sourcesIn({ root }: YamlRead): SharedSources {
+  const sources = new Map<string, Record<string, string>>();
+  for (const [name, { value }] of entriesOf(under(root, 'sources'))) {
+    const described: Record<string, string> = {};
+    for (const [key, entry] of entriesOf(value)) {
+      if (entry.value.kind === 'scalar') described[key] = entry.value.text;
+    }
+    sources.set(name, described);
+  }
+  return sources;
 }

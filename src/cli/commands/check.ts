@@ -58,6 +58,10 @@ export async function check(
     stopped ||= stoppers(faults.findings, null).length > 0;
     printer.add({ file: faults.file, findings: placeFindings(faults.findings, faults.lines) });
   };
+  if (options.fix === true) {
+    const { mendSources } = await import('../share-sources.ts');
+    for (const project of whole) mendSources(project, io);
+  }
   for (const project of whole) addFaults(project.edition().faults);
   for (const project of projects.opened) addFaults(project.sharedSources().faults());
   for (const project of projects.opened) project.kindFaults.forEach(addFaults);
