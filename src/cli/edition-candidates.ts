@@ -8,6 +8,7 @@ import type { Io } from './io.ts';
 import { type Candidate, candidate, stopReports, tellStops } from './printing.ts';
 import { type Progress, startProgress } from './progress.ts';
 import type { ExitStatus } from './run.ts';
+import { styleStops } from './style-stops.ts';
 
 /** An edition that may go to the press, with its sheets in its own order. */
 export interface EditionCandidates {
@@ -43,6 +44,7 @@ export async function editionCandidates(
     tellStops(reports, 1, io);
     return 1;
   }
+  if (await styleStops([project], io)) return 1;
   const paths = inOrder(project.sheets(), edition.sheets);
   if (paths.length === 0) throw new Refusal(`the project ${project.root} has no sheets to print`);
   const progress = startProgress(io);

@@ -2,22 +2,20 @@ import type * as Handlebars from 'handlebars';
 import { nearestName } from '../text/nearest-name.ts';
 import { contentPolicy } from './isolation.ts';
 import { PressStopped, type Templates } from './orders.ts';
+import type { HelperName } from './style/helpers.ts';
 import { escapeHtml, typesetSize, typesetWords } from './typeset.ts';
 import { fillIn } from './wording.ts';
 
 /**
  * Fills a template with a model and gives whole HTML. Templates are Handlebars, strict: a name that
- * the model lacks stops the press, and nothing of a value's prototype can be reached. They may use
- * `{{size x}}` for a size, `{{words x}}` for a line of words, `{{upper x}}`, `{{css "file.css"}}`
- * for a style with its fonts in it, `{{cssText x}}` for a string inside a style, `{{pageOf anchor}}`
- * for the number of the page that has the anchor, `{{policy}}` for what the page may load, and
- * `{{say "key" name=value}}` for fixed words, which a club may word otherwise.
+ * the model lacks stops the press, and nothing of a value's prototype can be reached. Their helpers
+ * are told of in `style/helpers.ts`.
  */
 export async function render(name: string, model: object, templates: Templates): Promise<string> {
   const { default: Handlebars } = await import('handlebars');
   const engine = Handlebars.create();
   const safe = (html: string) => new Handlebars.SafeString(html);
-  engine.registerHelper({
+  const helpers: Record<HelperName, Handlebars.HelperDelegate> = {
     size: (text: unknown) => safe(typesetSize(String(text))),
     words: (text: unknown) => safe(typesetWords(String(text))),
     upper: (text: unknown) => String(text).toUpperCase(),
@@ -29,9 +27,9 @@ export async function render(name: string, model: object, templates: Templates):
     pageOf: (anchor: unknown) =>
       safe(`<span class="page-number" data-page-of="${escapeHtml(String(anchor))}">000</span>`),
     policy: () => contentPolicy,
-    many: (list: unknown) => Array.isArray(list) && list.length > 1,
-    isText: (text: unknown) => typeof text === 'string' && text !== '',
-  });
+    logo: () => safe(logoPicture(templates)),
+  };
+  engine.registerHelper(helpers);
   for (const [path, text] of templates.texts) {
     const partial = /^partials\/(.+)\.hbs$/.exec(path)?.[1];
     if (partial !== undefined) engine.registerPartial(partial, text);
@@ -64,6 +62,11 @@ function style(file: string, templates: Templates): string {
   });
   // A style can't end itself early and go on as HTML.
   return inlined.replaceAll('</', '<\\/');
+}
+
+/** The club's mark; its name stands beside it, so nothing is read aloud. Nothing without one. */
+function logoPicture({ logo }: Templates): string {
+  return logo === null ? '' : `<img class="logo" src="${escapeHtml(logo)}" alt="">`;
 }
 
 /** The words of a key, their braces not filled in yet. */

@@ -17,6 +17,7 @@ import {
 } from '../printing.ts';
 import { startProgress } from '../progress.ts';
 import type { ExitStatus } from '../run.ts';
+import { styleStops } from '../style-stops.ts';
 import { Projects, sheetNamed, type Target } from '../targets.ts';
 
 export interface CardPrintOptions extends PrintOptions {
@@ -75,6 +76,13 @@ export async function printCards(
     );
     return 1;
   }
+  if (
+    await styleStops(
+      jobs.map(({ target }) => target.project),
+      io,
+    )
+  )
+    return 1;
   return printAll(jobs, options, io);
 }
 

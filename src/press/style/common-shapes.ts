@@ -1,0 +1,123 @@
+import type { SourceLine } from '../citations.ts';
+import type { EditorsNote } from '../editors-notes.ts';
+import type { Margins, PaperSize } from '../paper.ts';
+import type { SafetyLine } from '../safety.ts';
+import type { DissentLine, SettingRow, ValueLine } from '../setting-rows.ts';
+import type { SheetFace } from '../sheet-face.ts';
+import type { WorkedLine } from '../worked-lines.ts';
+import { fields, flag, list, number, type ShapeOf, text } from './shape.ts';
+
+/** What stands at the head of a card, chapter or page. */
+export const faceShape: ShapeOf<SheetFace> = fields('The head of a sheet.', {
+  id: text('The name of the sheet.'),
+  title: text('Its title.'),
+  kind: text('What kind of unit it is, in words; nothing where that is not known.'),
+  maker: text('The maker.'),
+  model: text('The model.'),
+  partNumbers: text('Its part numbers, parted by commas.'),
+  features: text('Its features in words, parted by commas.'),
+  fits: list('The vehicles that it fits.', text('One vehicle with its years.')),
+  revision: text('The number of the revision.'),
+  date: text('Its date, as written.'),
+  mark: text('`DRAFT` or `PROOF`; nothing for a sheet that is released.'),
+  measures: list(
+    'Sizes and threads of the unit itself.',
+    fields('One of them.', {
+      label: text('What it is.'),
+      written: text('As written, with its equivalents.'),
+    }),
+  ),
+});
+
+const valueFields = {
+  place: text('The barrel or place that it is for; nothing where one value serves all.'),
+  written: text('Exactly as the source wrote it.'),
+  inch: text('Decimal inches; nothing where it is no length.'),
+  mm: text('Millimeters; nothing where it is no length.'),
+  both: text('Inches and millimeters in one line, without what is as written.'),
+  other: text('What it comes to in other units, parted by commas.'),
+};
+
+/** One value of a setting. */
+export const valueShape: ShapeOf<ValueLine> = fields('One value.', valueFields);
+
+/** What another source has, and the ruling. */
+export const dissentShape: ShapeOf<DissentLine> = fields('What one other source says.', {
+  ...valueFields,
+  from: text('Its mark with the page; nothing where it is not named.'),
+  ruling: text('Why it is not followed.'),
+});
+
+/** A figure that no source states. */
+export const workedShape: ShapeOf<WorkedLine> = fields('One worked figure.', {
+  label: text('What it is.'),
+  place: text('The barrel or place that it is for.'),
+  text: text('The figure.'),
+  told: text('How it came about; nothing for a gauge, which is chosen.'),
+});
+
+/** The fields of a setting, without its values. */
+export const settingFields = {
+  number: number('Its number in the order of work.'),
+  name: text('Its name on the sheet.'),
+  label: text('Its name in words.'),
+  also: text('Other ways the sheet states it, as written.'),
+  gauge: text('What it is made with.'),
+  where: text('Where and in what state it is measured.'),
+  note: text('The note that stands with it.'),
+  from: list('Its sources.', text('A mark with its page: `a p. 31`.')),
+  dissents: list('What other sources say.', dissentShape),
+  worked: list('Figures that no source states.', workedShape),
+};
+
+/** One setting of a table. */
+export const settingShape: ShapeOf<SettingRow> = fields('One setting.', {
+  ...settingFields,
+  values: list('Its values.', valueShape),
+});
+
+/** A doubtful point that the editor let stand. */
+export const noteShape: ShapeOf<EditorsNote> = fields('One note.', {
+  point: text('What is doubtful.'),
+  reason: text('Why the editor let it stand.'),
+});
+
+/** A source of a sheet. */
+export const sourceShape: ShapeOf<SourceLine> = fields('One source.', {
+  mark: text('The letter it goes by.'),
+  name: text('Its name on the sheet.'),
+  title: text('Its title.'),
+  facts: text('Its kind and year; empty where the sheet says neither.'),
+});
+
+/** The three parts of a safety message, with its signal word. */
+export const safetyFields = {
+  signal: text('`danger`, `warning`, `caution` or `notice`, for a class.'),
+  word: text('The same as it is printed.'),
+  alert: flag('Whether the alert symbol stands with it.'),
+  label: text('The name of the hazard.'),
+  hazard: text('What the hazard is.'),
+  consequence: text('What it does.'),
+  avoid: text('How to avoid it.'),
+};
+
+/** A safety message. */
+export const safetyShape: ShapeOf<SafetyLine> = fields('One caution.', safetyFields);
+
+/** The paper. */
+export const paperShape: ShapeOf<PaperSize> = fields('The paper.', {
+  name: text('`letter`, `a4`, `half-letter` or `a5`.'),
+  label: text('Its name in words.'),
+  widthMm: number('Its width.'),
+  heightMm: number('Its height.'),
+  css: text('Width and height for `@page { size: }`.'),
+  small: flag('Whether it is half letter or A5.'),
+});
+
+/** The margins. */
+export const marginsShape: ShapeOf<Margins> = fields('The margins, in millimeters.', {
+  topMm: number('Above.'),
+  bottomMm: number('Below.'),
+  innerMm: number('Toward the fold.'),
+  outerMm: number('Away from the fold.'),
+});
