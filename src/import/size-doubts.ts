@@ -35,12 +35,14 @@ export function sizeDoubts(found: readonly FoundSize[], tools: SizeTools): reado
     done.add(one).add(other);
     slips.push(placesSlip(one, other));
   }
+  const groups = alike(found);
   for (const one of outside) {
-    if (!done.has(one)) slips.push(outsideSlip(one, tools));
+    const middle = middleOf(groups.find((group) => group.includes(one)) ?? []);
+    if (!done.has(one)) slips.push(outsideSlip(one, middle, tools));
     done.add(one);
   }
-  for (const group of alike(found)) {
-    const middle = median(group.map(({ read }) => sizeOf(read.statement)));
+  for (const group of groups) {
+    const middle = middleOf(group);
     if (middle === null) continue;
     for (const one of group) {
       const slip = done.has(one) ? null : habitSlip(one, group, middle, tools);
@@ -81,10 +83,13 @@ function placesSlip(one: FoundSize, other: FoundSize): Slip {
   };
 }
 
-function outsideSlip(one: FoundSize, tools: SizeTools): Slip {
+function outsideSlip(one: FoundSize, middle: Rational | null, tools: SizeTools): Slip {
   const { setting, read } = one;
   const message = `${read.written} lies outside what is usual as ${setting.label}, ${usualText(read.statement, setting) ?? ''}`;
-  const could = otherForms(one, tools).map(({ text }) => text);
+  const forms = otherForms(one, tools);
+  // Where the column has a habit, what is like the others is likelier than what is only usual.
+  const like = forms.filter(({ statement }) => isNear(statement, one, middle));
+  const could = (like.length > 0 ? like : forms).map(({ text }) => text);
   if (could.length > 0) {
     return { ...placed(one, 'unit-doubtful'), message, could, outcome: 'left blank' };
   }
@@ -102,23 +107,21 @@ function habitSlip(
   const ratio = size.div(middle);
   if (ratio.compare(8) < 0 && ratio.inverse().compare(8) < 0) return null;
   const could = otherForms(one, tools)
-    .filter(({ statement }) => {
-      const other = sizeOf(statement);
-      if (
-        other === null ||
-        other.n === 0n ||
-        statement.dimension !== one.read.statement.dimension
-      ) {
-        return false;
-      }
-      const near = other.div(middle);
-      return near.compare(2) <= 0 && near.inverse().compare(2) <= 0;
-    })
+    .filter(({ statement }) => isNear(statement, one, middle))
     .map(({ text }) => text);
   if (could.length === 0) return null;
   const far = Math.round(Math.max(ratio.valueOf(), 1 / ratio.valueOf()));
   const message = `${one.read.written} is ${far} times ${ratio.compare(1) > 0 ? 'as large' : 'as small'} as the middle one of the ${group.length} given as ${one.setting.label}`;
   return { ...placed(one, 'unit-doubtful'), message, could, outcome: 'left blank' };
+}
+
+/** Whether another reading of a size lies within a factor of two of the middle one of its column. */
+function isNear(statement: Statement, one: FoundSize, middle: Rational | null): boolean {
+  const size = sizeOf(statement);
+  if (middle === null || size === null || size.n === 0n) return false;
+  if (statement.dimension !== one.read.statement.dimension) return false;
+  const ratio = size.div(middle);
+  return ratio.compare(2) <= 0 && ratio.inverse().compare(2) <= 0;
 }
 
 /** The same figures in other common units, and with a hyphen read as a fraction's stroke. */
@@ -154,8 +157,12 @@ function sizeOf(statement: Statement): Rational | null {
   return (low ?? high)?.base ?? null;
 }
 
-function median(sizes: readonly (Rational | null)[]): Rational | null {
-  const sorted = sizes.filter((size) => size !== null).sort((a, b) => a.compare(b));
+/** The median size of a group in base units; null for an empty one, and where it is zero. */
+function middleOf(group: readonly FoundSize[]): Rational | null {
+  const sorted = group
+    .map(({ read }) => sizeOf(read.statement))
+    .filter((size) => size !== null)
+    .sort((a, b) => a.compare(b));
   const middle = sorted[Math.floor(sorted.length / 2)];
   return middle === undefined || middle.n === 0n ? null : middle;
 }

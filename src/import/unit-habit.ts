@@ -30,8 +30,9 @@ export function unitHabit(
   const forms = bare.map((text) => new Set(usualForms(text, setting, tools).map(unitOf(text))));
   const common = [...(forms[0] ?? [])].filter((each) => forms.every((set) => set.has(each)));
   const count = bare.length === 1 ? '1 number has' : `${bare.length} numbers have`;
-  const perhaps = common.length === 0 ? '' : `; all would be usual in ${common.join(' or ')}`;
-  return `${count} no unit, and the head states none${perhaps}: write \`unit:\``;
+  const units = common.map((each) => `\`unit: ${each}\``).join(' or ');
+  const perhaps = units === '' ? 'write `unit:`' : `${units} would make all of them usual`;
+  return `${count} no unit, and the head states none: ${perhaps}`;
 }
 
 function unitOf(number: string): (form: { readonly text: string }) => string {
