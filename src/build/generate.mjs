@@ -11,6 +11,7 @@ import standaloneCode from 'ajv/dist/standalone/index.js';
 import { build } from 'esbuild';
 import { parseDocument } from 'yaml';
 import { instrumentsModule } from './instruments.mjs';
+import { variantSchemaText } from './variant-schema.mjs';
 
 const SCHEMAS = ['sheet', 'edition', 'kind', 'record', 'export', 'mapping', 'sources'];
 
@@ -40,6 +41,7 @@ export async function generate(root) {
     put(join(out, `validate-${name}.js`), await validatorModule(root, ajv, validate, name));
     put(join(out, `validate-${name}.d.ts`), validatorTypes(name));
   }
+  put(join(root, 'schemas', 'variant.schema.json'), variantSchemaText(readSchema(root, 'sheet')));
   put(join(out, 'sheet-keys.ts'), keysModule(readSchema(root, 'sheet')));
   put(join(out, 'kinds.ts'), kindsModule(root, validators.get('kind')));
   put(join(out, 'instruments.ts'), instrumentsModule(root));
