@@ -1,18 +1,28 @@
-import { sourceLines } from './citations.ts';
-import { concordanceTables, sourcesAcross } from './concordance-model.ts';
+import { type SourceLine, sourceLines } from './citations.ts';
+import { type ConcordanceTable, concordanceTables, sourcesAcross } from './concordance-model.ts';
 import { faultsOf } from './guard.ts';
 import type { Browser, EditionFacts, Paper, Printed, SheetToPrint, Templates } from './orders.ts';
-import { cardMargins, contentWidthMm, papers } from './paper.ts';
+import { cardMargins, contentWidthMm, type Margins, type PaperSize, papers } from './paper.ts';
 import { render } from './render.ts';
 import { withBrowser } from './run.ts';
 import { settlePdf } from './settle-pdf.ts';
-import { sheetFace } from './sheet-face.ts';
+import { type SheetFace, sheetFace } from './sheet-face.ts';
 
 export interface ConcordanceOrder extends Pick<SheetToPrint, 'sheet' | 'kind'> {
   readonly edition: EditionFacts | null;
   readonly paper: Paper;
   readonly templates: Templates;
   readonly browser: Browser;
+}
+
+/** What the template `concordance.hbs` is given. */
+export interface ConcordanceModel {
+  readonly language: string;
+  readonly face: SheetFace;
+  readonly paper: PaperSize;
+  readonly margins: Margins;
+  readonly sources: readonly SourceLine[];
+  readonly tables: readonly ConcordanceTable[];
 }
 
 /**
@@ -26,7 +36,7 @@ export async function printConcordance(order: ConcordanceOrder): Promise<Printed
   const sources = sourceLines(sheet);
   const face = sheetFace(sheet, kind);
   const language = edition?.language ?? 'en';
-  const model = {
+  const model: ConcordanceModel = {
     language,
     face,
     paper,

@@ -1,5 +1,6 @@
 import type { CardModel } from '../card-model.ts';
 import {
+  densitiesShape,
   faceShape,
   marginsShape,
   noteShape,
@@ -21,15 +22,7 @@ export const cardShape: ShapeOf<CardModel> = fields('A bench card.', {
   draft: flag('Whether DRAFT goes across each side.'),
   code: text('Tells whether two cards say the same.'),
   readingDistanceMm: number('How far from the eye it is read.'),
-  densities: list(
-    'The type sizes that the press chooses among, the roomiest first.',
-    fields('One of them.', {
-      name: text('`roomy` to `tight`.'),
-      textMm: number('Running text.'),
-      labelMm: number('Single words and figures.'),
-      fractionMm: number('The figures of fractions.'),
-    }),
-  ),
+  densities: densitiesShape,
   density: text('The one that the card begins with.'),
   content: text('How much of the work it has: `full`, `brief`, `terse` or `list`.'),
   cautions: list(

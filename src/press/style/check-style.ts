@@ -8,6 +8,7 @@ import { checkCss, pageNames, readProperties } from './check-css.ts';
 import { svgLogoFault } from './check-logo.ts';
 import { checkTemplates } from './check-template.ts';
 import { checkWording } from './check-wording.ts';
+import { leafShapes } from './leaf-shapes.ts';
 import { pageShapes } from './pages-shape.ts';
 import type { Shape } from './shape.ts';
 import type { TemplateFault } from './template-fault.ts';
@@ -16,6 +17,7 @@ import type { TemplateFault } from './template-fault.ts';
 export const templateShapes: ReadonlyMap<string, Shape> = new Map<string, Shape>([
   ['card.hbs', cardShape],
   ['booklet.hbs', bookletShape],
+  ...leafShapes,
   ...pageShapes,
 ]);
 

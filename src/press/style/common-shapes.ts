@@ -1,4 +1,6 @@
+import type { Density } from '../card-densities.ts';
 import type { SourceLine } from '../citations.ts';
+import type { ConcordanceTable } from '../concordance-model.ts';
 import type { EditorsNote } from '../editors-notes.ts';
 import type { Margins, PaperSize } from '../paper.ts';
 import type { SafetyLine } from '../safety.ts';
@@ -103,6 +105,55 @@ export const safetyFields = {
 
 /** A safety message. */
 export const safetyShape: ShapeOf<SafetyLine> = fields('One caution.', safetyFields);
+
+/** A table of settings by sources. */
+export const concordanceTableShape: ShapeOf<ConcordanceTable> = fields('One table.', {
+  span: number('How many columns it has, that of the settings among them.'),
+  columns: list(
+    'The sources.',
+    fields('One source.', {
+      mark: text('The letter it goes by.'),
+      title: text('Its title.'),
+    }),
+  ),
+  rows: list(
+    'The settings.',
+    fields('One setting.', {
+      label: text('Its name.'),
+      cells: list(
+        'What each source says of it.',
+        list(
+          'What one source says.',
+          fields('One statement.', {
+            sign: text('Tells how it stands.'),
+            standing: text('The same in a word, for a class.'),
+            written: text('As written; nothing where it is the same figure.'),
+            under: text('Its page, and by how much it differs.'),
+          }),
+        ),
+      ),
+      differs: flag('Whether the sources differ.'),
+      remarks: list(
+        'What is said of its statements.',
+        fields('One remark.', {
+          mark: text('The letter of the source.'),
+          words: text('Why it is not followed, or a note.'),
+        }),
+      ),
+    }),
+  ),
+});
+
+/** The type sizes that the press chooses among. */
+export const densitiesShape: ShapeOf<readonly Density[]> = list(
+  'The type sizes that the press chooses among, the roomiest first.',
+  fields('One of them.', {
+    name: text('`roomy` to `tight`.'),
+    textMm: number('Running text.'),
+    labelMm: number('Single words and figures.'),
+    fractionMm: number('The figures of fractions.'),
+  }),
+);
 
 /** The paper. */
 export const paperShape: ShapeOf<PaperSize> = fields('The paper.', {
