@@ -15,7 +15,8 @@ export interface GaugeToDraw {
   readonly words: readonly string[];
 }
 
-const gauge = { end: 16, handle: 56, past: 2, stroke: 0.1, inset: 1.6 };
+/** In mm: length of an end, of the handle, of the lines past a corner; room around the words. */
+const gauge = { end: 16, handle: 60, past: 2, stroke: 0.1, inset: 1.6 };
 
 /**
  * A gauge as SVG at its true size: an end that has to pass, a handle with what it is for, an end that

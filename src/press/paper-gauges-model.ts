@@ -67,7 +67,7 @@ export function paperGaugesModel(
         written: wanted.limitsFrom === null ? text : `${text} (${wanted.limitsFrom})`,
         words: [
           ...(row.where === null ? [] : [row.where]),
-          `Limits ${limitWords(low, high)}, ends ${formatDecimal(errorMm, 2, 'up')} mm inside:`,
+          `Limits ${limitWords(low, high)}, paper ± ${formatDecimal(errorMm, 2, 'up')}`,
           endsWords(goMm, noGoMm),
           titleWords(face),
         ],

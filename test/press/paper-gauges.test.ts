@@ -256,12 +256,12 @@ describe.skipIf(!canPrint || !hasPoppler)('printed', { timeout: 120_000 }, () =>
       measured.push(`${what} ${found.toFixed(3)}`);
       expect(Math.abs(found - size), `${what} is ${found} mm`).toBeLessThan(0.1);
     };
-    // The ends, 16 mm long beside a handle of 56 mm, between the lines above and below their words.
+    // The ends, 16 mm long beside a handle of 60 mm, between the lines above and below their words.
     const ends = (text: string, from: number, to: number) =>
       looked.words.filter(
         (word) => word.text === text && word.left > from && word.right < to && word.top > 60,
       );
-    const [gos, noGos] = [ends('GO', 12, 28), ends('NO-GO', 84, 102)];
+    const [gos, noGos] = [ends('GO', 12, 28), ends('NO-GO', 88, 106)];
     let noGo = 0;
     for (const [at, [go, not]] of wanted.entries()) {
       near(lengthOfEnd(looked, gos[at]), go, 'GO');
