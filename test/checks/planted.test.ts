@@ -16,6 +16,7 @@ const context: CheckContext = {
   gauges: gaugeBook(),
   kinds: builtInKinds(),
   wireGauge: null,
+  measuredUnits: 2,
   picture: (url) => (drawn.includes(url) ? 'found' : 'missing'),
   family: {
     find: (id) => (names.includes(id) ? { file: `sheets/${id}.md`, text: textOf(id) } : null),

@@ -437,6 +437,27 @@ export const plantings: readonly Planting[] = [
     check: 'dissent-unruled',
     on: 'value: 1 notch lean',
   },
+  {
+    sheet: eight,
+    from: '{ value: 0.1540 in, from: sl2 p. 2 }',
+    to: '{ value: 0.1450 in, from: sl2 p. 2 }',
+    check: 'dissent-unruled',
+  },
+  { sheet: eight, from: '    follows: te\n', to: '    follows: ta\n', check: 'ruling-unsupported' },
+  {
+    sheet: eight,
+    from: 'settings:\n  main-jet:\n    value: No. 43 drill\n',
+    to: '  t2: { title: Second Shop Book, kind: manual, year: 1953 }\nsettings:\n  main-jet:\n    value: No. 43 drill\n    but: [{ value: No. 44 drill, from: t2 p. 50 }]\n',
+    check: 'older-ruled',
+    on: '    but: [{ value: No. 44',
+  },
+  { sheet: orlo, from: 'measured, units: 3', to: 'measured, units: 1', check: 'measured-too-few' },
+  {
+    sheet: 'brennick-dl4-larkmoor-ten',
+    from: ', kind: leaflet, year: about 1957',
+    to: ', kind: leaflet',
+    check: 'source-unfindable',
+  },
 
   // cautions
   {
