@@ -89,7 +89,7 @@ describe('the printing commands of the README', () => {
 
   test('are there', () => {
     const commands = prints.flatMap(commandsOf).map((command) => command.split(' ')[1]);
-    expect(new Set(commands)).toEqual(new Set(['card', 'booklet']));
+    expect(new Set(commands)).toEqual(new Set(['card', 'booklet', 'gauges']));
   });
 
   if (typeof browser === 'string') console.warn(`skipped, nothing to print with: ${browser}`);
