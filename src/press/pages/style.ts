@@ -22,7 +22,7 @@ export function pageStyle(templates: Templates): PageStyle {
   const faces = [...(templates.texts.get('styles.css') ?? '').matchAll(/@font-face\s*\{([^}]*)\}/g)]
     // Words stand in the reader's own letters until the font is there.
     .map(([, rule = '']) => `@font-face { ${rule.trim()} font-display: swap; }`);
-  const css = [...faces, own].join('\n');
+  const css = [...faces, own, templates.texts.get('club.css') ?? ''].join('\n');
   const fonts = new Map<string, Uint8Array>();
   for (const [, name = ''] of css.matchAll(fontAddress)) {
     const bytes = templates.fonts.get(name);
