@@ -3,11 +3,12 @@ import { nearestName } from '../text/nearest-name.ts';
 import type { PlacedMap, PlacedNode, PlacedScalar } from '../text/yaml-nodes.ts';
 import { readYaml, usualYamlLimits, type YamlRead } from '../text/yaml-places.ts';
 import { beyondBounds } from './bounds.ts';
-import type { Family, FamilyBook, SheetText, Stretch } from './family.ts';
+import type { Family, FamilyBook, SheetText } from './family.ts';
+import { FamilyText } from './family-text.ts';
 import { under } from './fields.ts';
 import { type FrontMatterPlace, findFrontMatter } from './front-matter.ts';
 import { parseMarkdown } from './markdown.ts';
-import { mergeBody, type Piece, workOf } from './merge-body.ts';
+import { mergeBody, workOf } from './merge-body.ts';
 import { mergeFrontMatter } from './merge-front-matter.ts';
 import type { ReadProblem } from './model.ts';
 
@@ -67,11 +68,7 @@ export function resolveFamily(
   const kind = kindOf(roots, kinds);
 
   const problems: ReadProblem[] = [];
-  const works = members.map((member, index) => {
-    const { text, place } = member;
-    const tree = beyondBounds(text, place.bodyStart) ? null : parseMarkdown(text, place.bodyStart);
-    return tree && workOf(index, text, place.bodyStart, tree, kind);
-  });
+  const works = members.map((member, depth) => workAt(member, depth, kind));
   let root: PlacedMap | null = null;
   let work: ReturnType<typeof mergeBody>['work'] | null = null;
   for (let index = members.length - 1; index >= 0; index -= 1) {
@@ -170,6 +167,24 @@ function memberOf(found: SheetText): Member {
   return member;
 }
 
+type MemberWork = ReturnType<typeof workOf>;
+
+const works = new WeakMap<
+  Member,
+  { readonly depth: number; readonly kind: Kind | null; readonly work: MemberWork | null }
+>();
+
+/** The work of a member, kept of a base for its other variants; null beyond bounds. */
+function workAt(member: Member, depth: number, kind: Kind | null): MemberWork | null {
+  const known = works.get(member);
+  if (known?.depth === depth && known.kind === kind) return known.work;
+  const { text, place } = member;
+  const tree = beyondBounds(text, place.bodyStart) ? null : parseMarkdown(text, place.bodyStart);
+  const work = tree && workOf(depth, text, place.bodyStart, tree, kind);
+  works.set(member, { depth, kind, work });
+  return work;
+}
+
 function idOf(file: string): string {
   return file.slice(file.lastIndexOf('/') + 1).replace(/\.md$/i, '');
 }
@@ -219,54 +234,4 @@ function shift(node: PlacedNode, by: number): PlacedNode {
     return [name, { key: { ...key, span: keySpan }, value: shift(value, by) }] as const;
   });
   return { ...node, span, entries: new Map(entries) };
-}
-
-/** The text of a variant while it is put together, and where each part of it came from. */
-class FamilyText {
-  text = '';
-  readonly stretches: Stretch[] = [];
-  readonly #members: readonly SheetText[];
-
-  constructor(members: readonly SheetText[]) {
-    this.#members = members;
-  }
-
-  get length(): number {
-    return this.text.length;
-  }
-
-  /** A member's front matter, and a line end, whether it has one or not. */
-  head(member: number, end: number): void {
-    this.#take(member, 0, end);
-    this.#fill('\n');
-  }
-
-  /** A piece of a member's work, with an empty line behind it. */
-  part({ member, span }: Piece): void {
-    this.#take(member, span.start, span.end);
-    this.#fill('\n\n');
-  }
-
-  /** Where a place of a member's file stands in this text; the start where it does not. */
-  found(member: number, { start, end }: { start: number; end: number }) {
-    const stretch = this.stretches.find(
-      (each) =>
-        each.member === member && each.at <= start && end <= each.at + each.end - each.start,
-    );
-    const by = stretch ? stretch.start - stretch.at : -start;
-    return { start: start + by, end: Math.max(start, end) + by };
-  }
-
-  #take(member: number, from: number, to: number): void {
-    const part = this.#members[member]?.text.slice(from, to) ?? '';
-    if (part === '') return;
-    const start = this.text.length;
-    this.text += part;
-    this.stretches.push({ start, end: this.text.length, member, at: from });
-  }
-
-  /** What no file has belongs to the stretch before it, which ends where its file does. */
-  #fill(filler: string): void {
-    this.text += filler;
-  }
 }

@@ -132,6 +132,6 @@ describe('what is made of a variant', () => {
     );
     const trace = await check('--trace', 'orlo-van');
     expect(trace.out).toMatch(/^ +sheets\/orlo-base\.md:\d+ {2}Float level 1 /m);
-    expect(trace.out).toMatch(/^ +\d+ {2}Initial idle 1 /m);
+    expect(trace.out).toMatch(/^ +\d+ {2}Initial idle 1$/m);
   });
 });
