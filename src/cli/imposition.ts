@@ -107,7 +107,7 @@ function howToFold(imposed: Imposed, how: Omit<Imposition, 'title' | 'paper'>): 
       ? 'no blank page'
       : `${blanks} blank ${blanks === 1 ? 'page' : 'pages'} at the end`;
   const lines = [
-    `${count}, ${blank}: print on both sides, turned over the short edge, at 100 % with no fitting`,
+    `${count}, ${blank}: print on both sides, flipped on the short edge, at 100 % with no fitting`,
   ];
   if (signatures.length > 1) {
     const why = how.sheetsInSignature === null ? ', for one fold would be too thick' : '';

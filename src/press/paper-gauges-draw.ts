@@ -27,10 +27,14 @@ export function drawGauge(each: GaugeToDraw): string {
   const { end, handle, past, stroke, inset } = gauge;
   const room = handle - 2 * inset;
   const lines = [
-    ...nameLines(each.setting, room * 0.86).map((line) => ({ line, as: 'setting', high: 4 })),
+    ...nameLines(parted(each.setting), room * 0.86).map((line) => ({
+      line,
+      as: 'setting',
+      high: 4,
+    })),
     ...sizeLines(each.written, room).map((line) => ({ line, as: 'size', high: 5 })),
     ...each.words
-      .flatMap((words) => nameLines(words, room))
+      .flatMap((words) => nameLines(parted(words), room))
       .map((line) => ({ line, as: 'name', high: 3.9 })),
   ];
   const high = lines.reduce((sum, line) => sum + line.high, 0) + 2 * inset;
@@ -73,6 +77,11 @@ export function drawGauge(each: GaugeToDraw): string {
     `${each.setting}: ${each.written}`,
     `<path d="${path.join('')}${marks.join('')}" fill="none" stroke="#000" stroke-width="${stroke}"/>${texts.join('')}${ends.join('')}`,
   );
+}
+
+/** A word that is longer than a handle is parted: it would run on over the end that is measured. */
+function parted(words: string): string {
+  return words.replace(/\S{26}(?=\S)/gu, '$& ');
 }
 
 /** What an end is, in the middle of it; its figure as well where it is long enough for two lines. */

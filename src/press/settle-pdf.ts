@@ -53,7 +53,7 @@ export async function settlePdf(bytes: Uint8Array, facts: PdfFacts): Promise<Set
   renameElements(lib, document);
   return {
     places: placesOf(lib, document),
-    shrunk: shrunkPages(lib, document),
+    shrunk: shrunkPages(lib, document, facts.trueSize === true ? 0.74999 : 0.7485),
     pages: document.getPageCount(),
     pdf: await document.save({ useObjectStreams: true, updateFieldAppearances: false }),
   };
@@ -152,13 +152,13 @@ function placesOf(lib: Library, document: PDFDocument): Map<string, number> {
 
 /**
  * Chromium shrinks a page, without a word, when something on it is too wide. It shows in the first
- * two matrices of the page: together they make .75 point of a CSS pixel, or less where it shrank.
+ * two matrices of the page: together they make .75 point of a CSS pixel, or less where it shrank; `least` is what still passes.
  */
-function shrunkPages(lib: Library, document: PDFDocument): number[] {
+function shrunkPages(lib: Library, document: PDFDocument, least: number): number[] {
   const shrunk: number[] = [];
   for (const [index, page] of document.getPages().entries()) {
     const scale = scaleOf(lib, page);
-    if (scale !== null && scale < 0.7485) shrunk.push(index + 1);
+    if (scale !== null && scale < least) shrunk.push(index + 1);
   }
   return shrunk;
 }

@@ -65,7 +65,7 @@ describe.skipIf(typeof browser === 'string')('a booklet to fold', { timeout: 120
     expect(err).toMatch(
       /^\d+ pages\n\d+ sheets of Letter, (no|[123]) blank pages?( at the end)?: /,
     );
-    expect(err).toContain('turned over the short edge, at 100 % with no fitting\n');
+    expect(err).toContain('flipped on the short edge, at 100 % with no fitting\n');
     expect(err).toContain('fold the sheets together, and staple them through the fold\n');
     expect(err).toMatch(/pages in the middle stand \d\.\d\d mm nearer to the fold\n$/);
     expect(status).toBe(0);

@@ -107,6 +107,17 @@ describe('the gauges of a sheet', () => {
     );
   });
 
+  test('part a word that would run on over the ends', () => {
+    const long = 'x'.repeat(70);
+    const text = demo('orlo-2d-wexcombe-six').replace(/at: free end of the float$/m, `at: ${long}`);
+    const { sheet, kind } = toPrint(text);
+    const model = paperGaugesModel(sheet, kind, null, { paper: 'letter', draft: false });
+    const lines = [...(model.gauges[0]?.svg.matchAll(/>(x+);?/g) ?? [])].map(
+      ([, xs]) => xs?.length,
+    );
+    expect(lines).toEqual([26, 26, 18]);
+  });
+
   test('are held beside a travel', () => {
     const { gauges, hasTravel } = modelOf('fennock-1b-larkmoor-ten');
     expect(gauges.map(({ label }) => label)).toContain('Pump stroke');
