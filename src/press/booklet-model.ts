@@ -1,37 +1,16 @@
-import { type OperationBody, sheetBody } from './body.ts';
-import { type SourceLine, sourceLines } from './citations.ts';
+import { type AltitudeTable, altitudePage } from './altitude-page.ts';
+import { bookletChapter, type Chapter, type ChapterOptions } from './booklet-chapter.ts';
+import { bookletIndex, type IndexLetter } from './booklet-index.ts';
+import { type ChangesPage, changesPage, type LastEdition } from './changes-page.ts';
 import { sourcesAcross, type UnitConcordance, unitConcordances } from './concordance-model.ts';
-import { type EditorsNote, editorsNotes } from './editors-notes.ts';
+import { type Fault, faultFinding } from './fault-finding.ts';
+import { type FormulaLine, formulaPage } from './formula-page.ts';
+import { type GaugeTable, gaugeTables } from './gauge-tables.ts';
 import { type Gathering, gaugesToGather } from './gauges-to-gather.ts';
-import { type BodyStore, keptBody } from './kept-body.ts';
-import type { EditionFacts, Paper, PictureSource, SheetToPrint, Templates } from './orders.ts';
-import { bookletMargins, type Margins, type PaperSize, papers } from './paper.ts';
-import { ruleNotes } from './rule-notes.ts';
+import type { EditionFacts, SheetToPrint } from './orders.ts';
+import { barsMm, bookletMargins, type Margins, type PaperSize, papers } from './paper.ts';
 import { type SafetyLine, safetyLines } from './safety.ts';
-import { type SettingRow, settingRows } from './setting-rows.ts';
-import { hasError, type SheetFace, sheetFace } from './sheet-face.ts';
-import { stepFigures } from './step-figures.ts';
-import type { WorkedFacts } from './worked-lines.ts';
-
-/** One unit's chapter. */
-export interface Chapter {
-  readonly number: number;
-  /** Its place to link to, plain ASCII: `unit-3`. */
-  readonly anchor: string;
-  readonly face: SheetFace;
-  /** HTML. */
-  readonly intro: string;
-  readonly settings: readonly SettingRow[];
-  readonly operations: readonly (OperationBody & { readonly number: number })[];
-  /** Footnotes, as HTML; empty for none. */
-  readonly footnotes: string;
-  readonly notes: readonly EditorsNote[];
-  readonly sources: readonly SourceLine[];
-  /** Settings that sources differ on. */
-  readonly rulings: readonly SettingRow[];
-  /** The picture of its order of work, as SVG; null for none. */
-  readonly order: string | null;
-}
+import { hasError } from './sheet-face.ts';
 
 /** A gauge, the chapters that use it and what for. */
 export interface GatherLine {
@@ -66,6 +45,7 @@ export interface BookletModel {
   readonly title: string;
   readonly subtitle: string | null;
   readonly club: string | null;
+  /** `Second edition`. */
   readonly edition: string | null;
   readonly date: string | null;
   readonly notice: string | null;
@@ -73,6 +53,8 @@ export interface BookletModel {
   readonly language: string;
   readonly paper: PaperSize;
   readonly margins: Margins;
+  /** How far bars reach out of the text on either side, and what that leaves of the margins; in mm. */
+  readonly bars: { readonly reachMm: number; readonly innerMm: number; readonly outerMm: number };
   readonly draft: boolean;
   /** The worst mark among the sheets; null where all are released. */
   readonly mark: string | null;
@@ -80,16 +62,33 @@ export interface BookletModel {
     readonly introduction: Section;
     readonly reading: Section;
     readonly safety: Section;
+    readonly changes: Section;
     readonly quick: Section;
+    readonly altitude: Section;
+    readonly faults: Section;
     readonly gauges: Section;
+    readonly tables: Section;
     readonly concordance: Section;
+    readonly formulas: Section;
     readonly sources: Section;
+    readonly index: Section;
   };
   readonly introduction: readonly string[];
   readonly safety: readonly SafetyLine[];
   /** What the club adds to the general cautions, a string a paragraph. */
   readonly clubSafety: readonly string[];
+  /** What changed since the last edition; null where nobody says. */
+  readonly changes: ChangesPage | null;
+  /** Vacuum readings by altitude; empty where no sheet has one. */
+  readonly altitudes: readonly AltitudeTable[];
   readonly chapters: readonly Chapter[];
+  /** What the cover lists: titles of the units, none where they are too many for it. */
+  readonly coverUnits: readonly string[];
+  readonly faults: readonly Fault[];
+  /** Formulas of the worked figures; empty where none is printed. */
+  readonly formulas: readonly FormulaLine[];
+  readonly gaugeTables: readonly GaugeTable[];
+  readonly index: readonly IndexLetter[];
   readonly gauges: readonly { readonly title: string; readonly gauges: readonly GatherLine[] }[];
   /** Units on whose settings several sources speak, in the order of the chapters. */
   readonly concordances: readonly UnitConcordance[];
@@ -104,26 +103,27 @@ export interface BookletModel {
 }
 
 /** What a booklet is made with besides its sheets. */
-export interface BookletOptions {
-  readonly paper: Paper;
+export interface BookletOptions extends ChapterOptions {
   readonly draft: boolean;
-  readonly picture: PictureSource | null;
-  /** Pictures of the order of work, by the sheet's place; none where the edition wants none. */
-  readonly orders?: readonly (string | null)[];
-  /** Where the sheets' bodies are kept from one print to the next; nowhere if null or absent. */
-  readonly bodies?: BodyStore | null;
-  /** The templates, for a club's own pictures in place of drawings; none where absent. */
-  readonly texts?: Templates['texts'];
+  /** The edition before this one, to tell what changed; nothing is told if null or absent. */
+  readonly last?: LastEdition | null;
 }
 
-const sections: BookletModel['sections'] = {
+/** The headings of a booklet's parts and where they stand; a club's style may name pages by them. */
+export const sections: BookletModel['sections'] = {
   introduction: { anchor: 'introduction', title: 'Introduction' },
   reading: { anchor: 'how-to-read', title: 'How to read a sheet' },
   safety: { anchor: 'before-any-work', title: 'Before any work' },
+  changes: { anchor: 'what-changed', title: 'What changed' },
   quick: { anchor: 'quick-reference', title: 'Quick reference' },
+  altitude: { anchor: 'vacuum-by-altitude', title: 'Vacuum by altitude' },
+  faults: { anchor: 'fault-finding', title: 'Fault finding' },
   gauges: { anchor: 'gauges-to-gather', title: 'Gauges to gather' },
+  tables: { anchor: 'gauge-sizes', title: 'Sizes of the gauges' },
   concordance: { anchor: 'what-the-sources-say', title: 'What the sources say' },
+  formulas: { anchor: 'worked-figures', title: 'Worked figures' },
   sources: { anchor: 'sources', title: 'Sources' },
+  index: { anchor: 'index', title: 'Index' },
 };
 
 /** The booklet of an edition. One sheet with an error finding makes a draft of the whole. */
@@ -138,64 +138,76 @@ export function bookletModel(
     kit: edition.kit ?? null,
     gathered: gathering.kit,
   };
-  const chapters = sheets.map((entry, index) => chapter(entry, index, options, facts));
+  const last = options.last ?? null;
+  const changed = new Map(last?.changes.sheets.map((each) => [each.id, each]));
+  const chapters = sheets.map((entry, index) => {
+    const changes = changed.get(entry.sheet.id?.value ?? '') ?? null;
+    return bookletChapter(entry, index, options, facts, changes);
+  });
+  const paper = papers[options.paper];
+  const margins = bookletMargins(paper);
+  const faults = faultFinding(sheets, chapters);
+  const altitudes = altitudePage(sheets, chapters, facts.altitude, paper.small ? 4 : 6);
+  const formulas = formulaPage(sheets, chapters, facts.altitude);
+  const tables = gaugeTables(gathering.kit);
+  const gathered = gauges(gathering, chapters);
+  const concordances = unitConcordances(sheets, chapters, sourcesAcross(paper));
+  const parts = [
+    sections.reading,
+    sections.safety,
+    ...(last === null ? [] : [sections.changes]),
+    sections.quick,
+    ...(altitudes.length === 0 ? [] : [sections.altitude]),
+    ...(faults.length === 0 ? [] : [sections.faults]),
+    ...(gathered.gauges.length === 0 ? [] : [sections.gauges]),
+    ...(tables.length === 0 ? [] : [sections.tables]),
+    ...(concordances.length === 0 ? [] : [sections.concordance]),
+    ...(formulas.length === 0 ? [] : [sections.formulas]),
+    sections.sources,
+  ];
   return {
     title: edition.title,
     subtitle: edition.subtitle ?? null,
     club: edition.club ?? null,
-    edition: edition.edition ?? null,
+    edition: editionWords(edition.edition ?? null),
     date: edition.date ?? null,
     notice: edition.notice ?? null,
-    altitude: edition.altitude ?? null,
+    altitude: facts.altitude,
     language: edition.language ?? 'en',
-    paper: papers[options.paper],
-    margins: bookletMargins(papers[options.paper]),
+    paper,
+    margins,
+    bars: {
+      reachMm: barsMm,
+      innerMm: margins.innerMm - barsMm,
+      outerMm: margins.outerMm - barsMm,
+    },
     draft: options.draft || sheets.some(({ findings }) => hasError(findings)),
     mark: worstMark(chapters.map(({ face }) => face.mark)),
     sections,
     introduction: edition.introduction ?? [],
     safety: safetyLines(sheets),
     clubSafety: edition.safety ?? [],
+    changes: last === null ? null : changesPage(last, sheets, chapters),
+    altitudes,
     chapters,
-    concordances: unitConcordances(sheets, chapters, sourcesAcross(papers[options.paper])),
-    ...gauges(gathering, chapters),
+    coverUnits: chapters.length > mostOnCover ? [] : chapters.map(({ face }) => face.title),
+    faults,
+    formulas,
+    gaugeTables: tables,
+    concordances,
+    index: bookletIndex(sheets, chapters, faults, parts),
+    ...gathered,
   };
 }
 
-function chapter(
-  entry: SheetToPrint,
-  index: number,
-  options: BookletOptions,
-  facts: WorkedFacts,
-): Chapter {
-  const { sheet, kind } = entry;
-  const anchor = `unit-${index + 1}`;
-  const sources = sourceLines(sheet);
-  const settings = settingRows(sheet, kind, sources, facts);
-  const body = keptBody(options.bodies ?? null, entry, anchor, options.picture, (picture) =>
-    sheetBody(sheet, kind, picture, anchor, (at) => {
-      const operation = sheet.operations[at];
-      if (operation === undefined) return null;
-      return stepFigures(sheet, kind, operation, {
-        prefix: `${anchor}-work-${at + 1}`,
-        narrow: papers[options.paper].small,
-        texts: options.texts ?? new Map(),
-      });
-    }),
-  );
-  return {
-    number: index + 1,
-    anchor,
-    face: sheetFace(sheet, kind),
-    intro: body.intro,
-    settings,
-    operations: body.operations.map((operation, at) => ({ ...operation, number: at + 1 })),
-    footnotes: body.notes,
-    notes: [...editorsNotes(entry.findings), ...ruleNotes(sheet, kind)],
-    sources,
-    rulings: settings.filter((row) => row.dissents.length > 0),
-    order: options.orders?.[index] ?? null,
-  };
+/** More units than this have no room on the cover. */
+const mostOnCover = 18;
+
+/** `Second edition` of `second`, `Edition 2` of `2`; words that say it themselves stay as they are. */
+function editionWords(written: string | null): string | null {
+  if (written === null || /edition/i.test(written)) return written;
+  if (/^\d+$/.test(written)) return `Edition ${written}`;
+  return `${written.charAt(0).toUpperCase()}${written.slice(1)} edition`;
 }
 
 function worstMark(marks: readonly (string | null)[]): string | null {

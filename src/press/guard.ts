@@ -68,9 +68,10 @@ const fontsThatFail = `Promise.all([...document.fonts].map((font) =>
   font.load().then(() => null, () => font.family.replaceAll('"', '') + ' ' + font.weight + ' ' + font.style)
 )).then((all) => all.filter((name) => name !== null))`;
 
-/** The innermost elements that stick out of the page's right edge, five at most. */
+/** The innermost elements that stick out to the right of what `main` has room for, five at most. */
 const tooWide = `(() => {
-  const limit = document.documentElement.clientWidth + 1;
+  const padding = parseFloat(getComputedStyle(document.querySelector('main')).paddingRight) || 0;
+  const limit = document.documentElement.clientWidth - padding + 1;
   const out = [...document.querySelectorAll('main *')].filter((element) => {
     const box = element.getBoundingClientRect();
     return box.width > 0 && box.right > limit;

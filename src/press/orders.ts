@@ -3,6 +3,7 @@ import type { Kit } from '../gauges/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import type { Sheet } from '../sheet/model.ts';
 import type { CardReadings } from './card-readings.ts';
+import type { LastEdition } from './changes-page.ts';
 import type { LeafMarks } from './leaf-marks.ts';
 import type { Wording } from './wording.ts';
 
@@ -118,6 +119,8 @@ export interface BookletOrder extends Order {
   /** In the order of the edition. */
   readonly sheets: readonly SheetToPrint[];
   readonly edition: EditionFacts;
+  /** The edition before this one, to tell what changed; nothing is told if null or absent. */
+  readonly last?: LastEdition | null;
   /** Whether every chapter ends with the picture of its order of work; not, if absent. */
   readonly orderGraphs?: boolean;
   readonly flate: Flate;

@@ -61,6 +61,12 @@ export function bookletMargins(paper: PaperSize): Margins {
     : { topMm: 20, bottomMm: 17, innerMm: 22, outerMm: 16 };
 }
 
+/**
+ * How far the bars of what changed may reach into the margins, in millimeters: pages are printed with
+ * both bars, and the one at the fold is cut away when the page has its place.
+ */
+export const barsMm = 5;
+
 /** The width between the margins. */
 export function contentWidthMm(paper: PaperSize, margins: Margins): number {
   return paper.widthMm - margins.innerMm - margins.outerMm;

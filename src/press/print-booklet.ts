@@ -5,7 +5,7 @@ import { type OrderGraph, orderGraph } from './order-graph.ts';
 import { drawOrder } from './order-graph-svg.ts';
 import { type BookletOrder, type PartStore, PressStopped, type PrintedBooklet } from './orders.ts';
 import { fillPageNumbers, hasPageNumbers, pageNumbers } from './page-numbers.ts';
-import { bookletMargins, contentWidthMm, papers } from './paper.ts';
+import { barsMm, bookletMargins, contentWidthMm, papers } from './paper.ts';
 import { PartPress, type PrintedPart } from './part-press.ts';
 import { joinParts } from './pdf/join.ts';
 import type { Part } from './pdf/part.ts';
@@ -46,10 +46,11 @@ async function inParts(order: BookletOrder, press: PartPress): Promise<PrintedBo
     orders: pictures.places,
     bodies: bodiesOf(order),
     texts: order.templates.texts,
+    last: order.last ?? null,
   });
   const split = splitBooklet(await render('booklet.hbs', model, templates));
   const margins = bookletMargins(papers[paper]);
-  const widthMm = contentWidthMm(papers[paper], margins);
+  const widthMm = contentWidthMm(papers[paper], margins) + 2 * barsMm;
   press.load({ shell: split.shell, contentWidthMm: widthMm, templates, flate });
   const kept = new KeptParts(press, order.store, split.shell, order.browser.make);
   order.onProgress?.(`Laying out ${order.sheets.length} sheets`);
@@ -66,6 +67,13 @@ async function inParts(order: BookletOrder, press: PartPress): Promise<PrintedBo
         language: model.language,
         furniture: frames,
         leftShift: ((margins.outerMm - margins.innerMm) * 72) / 25.4,
+        // From the text toward the fold: as far as bars reach, and no letter.
+        foldStrip:
+          model.changes === null
+            ? null
+            : (([margins.innerMm - barsMm, margins.innerMm - 2] as const).map(
+                (mm) => (mm * 72) / 25.4,
+              ) as [number, number]),
         tagged,
       },
       flate,

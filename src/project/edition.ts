@@ -23,6 +23,8 @@ export interface Edition {
   readonly measuredUnits: number | null;
   /** Whether every chapter ends with the picture of its order of work. */
   readonly orderGraphs: boolean;
+  /** The data file of the edition before this one, as written; null where it names none. */
+  readonly previous: string | null;
 }
 
 export interface EditionRead {
@@ -173,6 +175,7 @@ function editionFrom(
     wireGauge: written(value['wire-gauge']),
     measuredUnits: whole(value['measured-units']),
     orderGraphs: value['order-graphs'] === true,
+    previous: written(value.previous),
   };
 }
 

@@ -27,6 +27,9 @@ export interface AltitudeRow {
   readonly why: string | null;
 }
 
+/** The relation that the table is worked by, as kinds bind it to a setting. */
+export const ALTITUDE_RELATION: string = idleVacuum.id;
+
 /** Heights that clubs live at: every thousand feet, or every 250 m and then every 500. */
 const USUAL = {
   ft: [0, 1000, 2000, 3000, 4000, 5000, 6000, 7000, 8000],

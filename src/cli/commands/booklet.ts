@@ -12,6 +12,7 @@ import {
   impositionOf,
 } from '../imposition.ts';
 import type { Io } from '../io.ts';
+import { lastEdition } from '../last-edition.ts';
 import { browserFor, deliver, outPath, type PrintOptions, pictureSource } from '../printing.ts';
 import type { ExitStatus } from '../run.ts';
 import { Projects } from '../targets.ts';
@@ -41,6 +42,7 @@ export async function booklet(
     sheets,
     edition: edition.facts,
     orderGraphs: edition.orderGraphs,
+    last: lastEdition(project, edition, sheets),
     paper,
     templates: readTemplates(project.root),
     picture: pictureSource(project, sheets),

@@ -1,4 +1,5 @@
 import type { Flate } from '../orders.ts';
+import { FoldStrips } from './fold-strips.ts';
 import { JoinedFonts } from './join-fonts.ts';
 import { JoinedLinks } from './join-links.ts';
 import { JoinedTags } from './join-tags.ts';
@@ -17,6 +18,11 @@ export interface Joining {
   readonly furniture: Part;
   /** How far what a part drew goes to the right on left pages, in points: it drew for right ones. */
   readonly leftShift: number;
+  /**
+   * Two distances from the fold, in points, between which nothing of the parts is drawn: the bars in
+   * the margin that are the wrong ones on their page. Null draws all.
+   */
+  readonly foldStrip?: readonly [near: number, far: number] | null;
   /**
    * With all that a reader on a screen wants: tags, outline, links. Without, the pages only, for
    * being put on sheets of paper.
@@ -45,6 +51,7 @@ export function joinParts(parts: readonly Part[], joining: Joining, flate: Flate
   const shared = new SharedThings(writer);
   const frames = new Frames(joining.furniture, shared, flate, writer);
   const shift = writer.add('<<>>', bytesOf(`1 0 0 1 ${writeNumber(joining.leftShift)} 0 cm\n`));
+  const strips = new FoldStrips(joining.foldStrip ?? null, writer);
   const pages = Array.from({ length: count }, () => writer.reserve());
   const nodes = new PageTree(pages, writer);
   const shiftOf = (page: number) => (page % 2 === 1 ? joining.leftShift : 0);
@@ -57,6 +64,7 @@ export function joinParts(parts: readonly Part[], joining: Joining, flate: Flate
       const frame = frames.take(at, refer, page.resources);
       const contents = [
         ...frame.contents,
+        ...strips.take(at, page),
         ...(shiftOf(at) === 0 ? [] : [shift]),
         ...page.contents.map((thing) => refer(`@${thing}@`).replace(/ 0 R$/, '')),
       ];
