@@ -1,3 +1,4 @@
+import { isBlank } from './blank.ts';
 import { defineCheck } from './define.ts';
 import { isMeasured } from './later-overruled.ts';
 
@@ -32,6 +33,7 @@ export default defineCheck({
       const { name, title, described } = source;
       // Without a title `source-untitled` speaks of it, without a figure `source-unused`.
       if (isMeasured(source) || !title?.value.trim() || !cited.has(name.value)) continue;
+      if (isBlank(title.value)) continue;
       if (paged.has(name.value) || marks.some((key) => described.has(key))) continue;
       report({
         message: 'unfindable',

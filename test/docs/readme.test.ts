@@ -67,7 +67,7 @@ describe('the commands of the README', () => {
   test('are there', () => {
     const commands = runs.flatMap(commandsOf).map((command) => command.split(' ')[1]);
     expect(new Set(commands)).toEqual(
-      new Set(['check', 'record', 'order', 'draw', 'size', 'draft', 'explain']),
+      new Set(['check', 'record', 'order', 'draw', 'sources', 'size', 'draft', 'explain']),
     );
   });
 
@@ -193,7 +193,11 @@ describe('what the README tells a club to write', () => {
       const sheet = join(folder, file);
       const drop =
         '    value: 23/32 ± 1/32 in\n    also: [0.71875 in, 18.256 mm, 17.463–19.050 mm]\n';
-      change(sheet, `${drop}    gauge: 23/32 drill\n`, '    value: 5-3/4 ± 1/32 in\n');
+      change(
+        sheet,
+        `${drop}    gauge: 23/32 drill\n    travel: 33/64 in\n`,
+        '    value: 5-3/4 ± 1/32 in\n',
+      );
       change(sheet, 'status: proof\n', 'status: released\n');
       const before = await show(`gaugeleaf check ${file}`, folder);
       expect(before.status).toBe(1);
