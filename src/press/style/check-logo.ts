@@ -20,9 +20,9 @@ const forbidden: readonly { readonly sign: RegExp; readonly what: string }[] = [
   { sign: /@import\b/i, what: 'a style from outside' },
   {
     sign: /\b(?:href|src)\s*=\s*(["'])(?!#|data:image\/(?:png|jpeg);)/i,
-    what: 'an address that leads out of it',
+    what: 'an address from outside',
   },
-  { sign: /url\(\s*["']?(?!["']?#)/i, what: 'an address that leads out of it' },
+  { sign: /url\(\s*["']?(?!["']?#)/i, what: 'an address from outside' },
   { sign: /<\s*(?:animate|set)\w*\b/i, what: 'a movement' },
 ];
 
