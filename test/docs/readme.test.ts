@@ -67,7 +67,7 @@ describe('the commands of the README', () => {
   test('are there', () => {
     const commands = runs.flatMap(commandsOf).map((command) => command.split(' ')[1]);
     expect(new Set(commands)).toEqual(
-      new Set(['check', 'record', 'order', 'draw', 'sources', 'size', 'draft', 'explain']),
+      new Set(['check', 'pages', 'record', 'order', 'draw', 'sources', 'size', 'draft', 'explain']),
     );
   });
 
@@ -164,6 +164,27 @@ describe('what the README tells a club to write', () => {
       writeFileSync(join(folder, name), blockMarked('sheet'));
       const shown = await show('gaugeleaf check --all', folder);
       expect(shown).toEqual({ status: 0, text: 'No findings in 1 sheet\n' });
+    } finally {
+      rmSync(folder, { recursive: true, force: true });
+    }
+  });
+
+  test('the variant is clean, and prints what its base says', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'gaugeleaf-variant-'));
+    try {
+      mkdirSync(join(folder, 'sheets'));
+      for (const mark of ['sheet', 'variant']) {
+        const name = blocks.find((each) => each.mark === mark)?.options.get('') ?? '';
+        writeFileSync(join(folder, name), blockMarked(mark));
+      }
+      const shown = await show('gaugeleaf check --all', folder);
+      expect(shown).toEqual({ status: 0, text: 'No findings in 2 sheets\n' });
+      const { text } = await show('gaugeleaf export --format csv', folder);
+      const rows = text.split('\n').filter((row) => row.startsWith('orlo-1a-wexcombe-export,'));
+      expect(rows).toHaveLength(2);
+      expect(rows[0]).toContain('7/32 ± 1/64 in');
+      expect(rows[0]).toContain('free end of the float');
+      expect(rows[1]).toContain('1-1/4 ± 1/4 turns out');
     } finally {
       rmSync(folder, { recursive: true, force: true });
     }
