@@ -152,7 +152,7 @@ function svgOf(widthMm: number, heightMm: number, title: string, content: string
   const mm = (pixels: number) => ((pixels * 25.4) / 96).toFixed(6);
   const [width, height] = [px(widthMm), px(heightMm)];
   return (
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${mm(width)} ${mm(height)}" role="img" aria-label="${escapeXml(title)}">` +
+    `<svg xmlns="http://www.w3.org/2000/svg" data-true-size="" width="${width}" height="${height}" viewBox="0 0 ${mm(width)} ${mm(height)}" role="img" aria-label="${escapeXml(title)}">` +
     `${content}</svg>`
   );
 }

@@ -49,6 +49,11 @@ export async function printPaperGauges(order: PaperGaugesOrder): Promise<Printed
   return withBrowser(browser, async (run) => {
     await run.load(html);
     const problems = await faultsOf(run, contentWidthMm(model.paper, model.margins), templates);
+    if ((await run.ask(scaled)) === true) {
+      problems.push(
+        'A style makes the gauges or the bars larger or smaller than they are: leave their width and height alone.',
+      );
+    }
     const settled = await settlePdf(await run.pdf({ tagged: true }), {
       title: `${model.face.title}: paper gauges`,
       author: model.club,
@@ -63,6 +68,13 @@ export async function printPaperGauges(order: PaperGaugesOrder): Promise<Printed
     return { pdf, pages, problems, remarks: [], refused, count: model.gauges.length };
   });
 }
+
+/** Whether anything that is drawn at its true size is laid out at another. */
+const scaled = `[...document.querySelectorAll('svg[data-true-size]')].some((svg) => {
+  const { width, height } = svg.getBoundingClientRect();
+  const off = (laid, name) => Math.abs(laid - Number(svg.getAttribute(name))) > 0.01;
+  return off(width, 'width') || off(height, 'height');
+})`;
 
 function noneWords(file: string, { refused }: PaperGaugesModel): string {
   if (refused.length === 0) return `${file} states no length that a gauge could be cut for.`;

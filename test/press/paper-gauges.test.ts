@@ -306,6 +306,21 @@ describe.skipIf(!canPrint || !hasPoppler)('printed', { timeout: 120_000 }, () =>
     expect(first.count).toBe(2);
   });
 
+  test('is held back where a club’s style scales what is drawn', async () => {
+    if (typeof browser === 'string') throw new Error(browser);
+    const own = builtInTemplates();
+    const texts = new Map(own.texts).set('club.css', '.gauge svg { width: 50%; height: auto; }');
+    const order = { edition: null, paper: 'letter', browser, draft: false } as const;
+    const { problems } = await printPaperGauges({
+      ...toPrint(demo('orlo-2d-wexcombe-six')),
+      ...order,
+      templates: { ...own, texts },
+    });
+    expect(problems).toEqual([
+      'A style makes the gauges or the bars larger or smaller than they are: leave their width and height alone.',
+    ]);
+  });
+
   test('is refused where paper will do for nothing, with the reasons', async () => {
     const none = print('pellow-44h-ravensgarth-sports', 'letter');
     await expect(none).rejects.toThrow(PressStopped);
