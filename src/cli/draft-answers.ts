@@ -19,6 +19,8 @@ export interface DraftOptions {
   /** Goes on with the mapping that was proposed. */
   readonly yes?: boolean;
   readonly dryRun?: boolean;
+  /** A folder to make an example project in; only a date stands beside it. */
+  readonly club?: string;
 }
 
 export interface DraftAnswers {

@@ -51,7 +51,7 @@ export async function draftFrom(
   const slips = inListOrder([...unread, ...doubled]);
   const tab = table.name === '' ? '' : `, ${table.name}`;
   const title = mapping.source.title ?? `${basename(path)}${tab}`;
-  const source = { ...mapping.source, title };
+  const source = { ...mapping.source, name: 'list', title };
 
   const known = new KnownUnits(project, kind);
   const folder = sheetsFolder(options.out, project.root, io);

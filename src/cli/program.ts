@@ -138,6 +138,7 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
     .option('--mapping <file>', 'with --from: how the list is read; else <list>.mapping.yaml')
     .option('-y, --yes', 'with --from: go on with the mapping that is proposed')
     .option('--dry-run', 'with --from: say what would be written, and write nothing')
+    .option('--club <folder>', 'an example project folder, with a workflow for a forge')
     .addHelpText(
       'after',
       `

@@ -5,11 +5,12 @@ import type { GivenSetting, ListedUnit, NamedPaper } from './listed-unit.ts';
 /** What stands where a figure or words are still to come; the check `blank-to-fill` finds it. */
 export const blank = 'fill in';
 
-/** What a list says of the unit of a new sheet. */
+/** What is known of the unit of a new sheet. */
 export interface GivenFacts {
   readonly unit: ListedUnit;
-  /** The list as a source: its title, and kind and year where they are known. */
+  /** Where all of it comes from, most often a list: what the sheet cites it by, and what it is. */
   readonly source: {
+    readonly name: string;
     readonly title: string;
     readonly kind: string | null;
     readonly year: string | null;
@@ -32,15 +33,15 @@ export function givenUnitLines({ unit }: GivenFacts): string[] {
   return lines;
 }
 
-/** The lines of `sources:`: the list itself with its rows, and the papers that its rows name. */
+/** The lines of `sources:`: the list itself with the unit's rows, and the papers that its rows name. */
 export function givenSourceLines(given: GivenFacts): string[] {
   const { unit, source } = given;
   const parts = [`title: ${scalar(source.title)}`];
   if (source.kind !== null) parts.push(`kind: ${scalar(source.kind)}`);
   if (source.year !== null) parts.push(`year: ${yearScalar(source.year)}`);
-  const rows = `${unit.rows.length === 1 ? 'row' : 'rows'} ${unit.rows.join(', ')}`;
-  parts.push(`note: ${scalar(unit.note === null ? rows : `${rows}: ${unit.note}`)}`);
-  const lines = [`  list: { ${parts.join(', ')} }`];
+  const note = noteOf(unit);
+  if (note !== null) parts.push(`note: ${scalar(note)}`);
+  const lines = [`  ${source.name}: { ${parts.join(', ')} }`];
   for (const [name, { title, year }] of papersOf(unit)) {
     const more = year === null ? '' : `, year: ${yearScalar(year)}`;
     lines.push(`  ${name}: { title: ${scalar(title)}${more} }`);
@@ -71,8 +72,8 @@ export function givenSettingLines(
     lines.push(`    ${key}: ${blank}`);
   }
   for (const [key, said] of setting?.says ?? []) lines.push(`    ${key}: ${scalar(said)}`);
-  const cited = ['list'];
-  if (setting?.cell) cited[0] = `list ${setting.cell}`;
+  const { name: list } = given.source;
+  const cited = [setting?.cell ? `${list} ${setting.cell}` : list];
   const paper = setting?.paper ?? null;
   if (paper !== null) {
     const found = [...papersOf(given.unit)].find(([, each]) => samePaper(each, paper));
@@ -81,6 +82,13 @@ export function givenSettingLines(
   const [first = '', ...more] = cited.map(scalar);
   lines.push(`    from: ${more.length === 0 ? first : `[${[first, ...more].join(', ')}]`}`);
   return lines;
+}
+
+/** The rows of a unit and what the list remarks there; null where it has neither. */
+function noteOf({ rows, note }: ListedUnit): string | null {
+  if (rows.length === 0) return note;
+  const where = `${rows.length === 1 ? 'row' : 'rows'} ${rows.join(', ')}`;
+  return note === null ? where : `${where}: ${note}`;
 }
 
 /** The papers that settings rest on, each once, under short names. */

@@ -16,6 +16,11 @@ import { schemaWay } from '../schema-way.ts';
 /** `gaugeleaf draft`: a new sheet, never in place of a file that is there. */
 export async function draft(options: DraftOptions, io: Io): Promise<ExitStatus> {
   const date = dateOf(options.date, io);
+  if (options.club !== undefined) {
+    refuseBesideClub(options);
+    const { draftClub } = await import('../draft-club.ts');
+    return draftClub(options.club, date, io);
+  }
   if (options.from !== undefined) {
     const { draftFrom } = await import('../draft-from.ts');
     return draftFrom(options.from, { ...options, date }, io);
@@ -48,6 +53,13 @@ export async function draft(options: DraftOptions, io: Io): Promise<ExitStatus> 
   say(io, `Now fill in the blanks: gaugeleaf check ${project.show(path)} lists them.`);
   tellFree(answers.kind, answers.features, io);
   return 0;
+}
+
+function refuseBesideClub({ club: _, date: __, ...others }: DraftOptions): void {
+  const [stray] = Object.keys(others);
+  if (stray === undefined) return;
+  const option = stray === 'dryRun' ? 'dry-run' : stray;
+  throw new Refusal(`--${option} means nothing beside --club`, 'give one after the other');
 }
 
 /** Options that mean nothing without a list would otherwise be passed over in silence. */
