@@ -80,13 +80,16 @@ function wordsFor(key: string, { wording }: Templates): string {
 
 /** A text as CSS strings, with what CSS itself counts (`page="counter(page)"`) in its braces. */
 function cssStrings(text: string, counted: Readonly<Record<string, string>>): string {
-  const parts = text.split(/(\{[a-z]+\})/).filter((part) => part !== '');
-  if (parts.length === 0) return cssString('');
+  const names = Object.keys(counted);
+  const parts = text
+    .split(/(\{[a-z]+\})/)
+    .map((part) =>
+      names.includes(part.slice(1, -1)) ? { part, name: part.slice(1, -1) } : { part },
+    );
+  if (!parts.some((each) => 'name' in each)) return cssString(text);
   return parts
-    .map((part) => {
-      const name = part.slice(1, -1);
-      return Object.hasOwn(counted, name) ? counted[name] : cssString(part);
-    })
+    .filter(({ part }) => part !== '')
+    .map((each) => ('name' in each ? counted[each.name ?? ''] : cssString(each.part)))
     .join(' ');
 }
 

@@ -275,7 +275,7 @@ const mistakes: readonly (readonly [string, Record<string, string>, string, stri
     'a logo that loads',
     { 'logo.svg': '<svg viewBox="0 0 1 1"><image href="https://example.org/x"/></svg>' },
     'logo.svg:1:31',
-    'the logo has an address from outside',
+    'the logo has an address from outside in it',
     'save it as a plain SVG of shapes alone, its letters as outlines',
   ],
   [
