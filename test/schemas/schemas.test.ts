@@ -212,7 +212,7 @@ paper: a4
 card-paper: half-letter
 altitude: 1200 ft
 order: [orlo-2d-wexcombe-six]
-unit-order: [inch, mm]
+previous: editions/first.json
 wire-gauge: imperial
 introduction: |
   Opening words.
