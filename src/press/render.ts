@@ -20,8 +20,17 @@ export async function render(name: string, model: object, templates: Templates):
     words: (text: unknown) => safe(typesetWords(String(text))),
     upper: (text: unknown) => String(text).toUpperCase(),
     css: (file: unknown) => safe(style(String(file), templates)),
-    say: (key: unknown, options: Handlebars.HelperOptions) =>
-      fillIn(wordsFor(String(key), templates), options.hash),
+    say: (key: unknown, options: Handlebars.HelperOptions) => {
+      const line = wordsFor(String(key), templates);
+      const values: [string, unknown][] = Object.entries(options.hash);
+      const isHtml = (value: unknown) => value instanceof Handlebars.SafeString;
+      if (!values.some(([, value]) => isHtml(value))) return fillIn(line, options.hash);
+      const html = values.map(([name, value]) => [
+        name,
+        isHtml(value) ? String(value) : escapeHtml(String(value)),
+      ]);
+      return safe(fillIn(escapeHtml(line), Object.fromEntries(html)));
+    },
     cssText: (text: unknown, options: Handlebars.HelperOptions) =>
       safe(cssStrings(String(text), options.hash)),
     pageOf: (anchor: unknown) =>
