@@ -33,9 +33,12 @@ export interface Work {
 }
 
 interface MemberWork extends Work {
+  /** The first piece of the opening, where there is one. */
   readonly title: Piece | null;
   /** Whether more than a title stands before the first operation. */
   readonly opens: boolean;
+  /** The safety messages before the first operation. */
+  readonly messages: readonly Piece[];
   readonly allDefinitions: readonly Piece[];
 }
 
@@ -67,6 +70,9 @@ export function workOf(
   return {
     title: titlePiece,
     opens: before.some((node) => node !== title && !isDefinition(node)),
+    messages: before
+      .filter((node) => node.type === 'containerDirective')
+      .map((node) => ({ member, span: spanOf(node) })),
     opening: [...(titlePiece ? [titlePiece] : []), { member, span: rest }],
     sections,
     definitions: [],
@@ -85,7 +91,7 @@ export function workOf(
  */
 export function mergeBody(
   own: MemberWork,
-  base: Work & { readonly allDefinitions: readonly Piece[] },
+  base: MemberWork,
   dropped: ReadonlySet<string>,
 ): { readonly work: MemberWork; readonly problems: readonly ReadProblem[] } {
   const problems: ReadProblem[] = [];
@@ -123,15 +129,18 @@ export function mergeBody(
         each.member === member && each.span.start <= span.start && span.end <= each.span.end,
     ),
   );
+  // A variant's words take the place of the base's; what warns of a hazard is not lost by them.
+  const messages = own.messages.length > 0 ? own.messages : base.messages;
   const opening = own.opens
-    ? own.opening
+    ? [...own.opening, ...(own.messages.length > 0 ? [] : messages)]
     : own.title
-      ? [own.title, ...base.opening.slice(titlesOf(base))]
+      ? [own.title, ...base.opening.slice(base.title ? 1 : 0)]
       : base.opening;
   return {
     work: {
-      title: own.title,
+      title: own.title ?? (own.opens ? null : base.title),
       opens: true,
+      messages,
       opening,
       sections,
       definitions: [...own.definitions, ...base.definitions, ...lost],
@@ -139,11 +148,6 @@ export function mergeBody(
     },
     problems,
   };
-}
-
-/** The title is a piece of its own where there is one. */
-function titlesOf({ opening }: Work): number {
-  return opening.length - 1;
 }
 
 function outOfOrder(section: Section, last: Section): ReadProblem {

@@ -122,9 +122,16 @@ function expanded(variant: Plain, base: Plain): Plain {
     unit: { ...base.unit, ...variant.unit },
     settings,
     work: {},
-    opening: variant.opening ?? base.opening,
+    opening: openingOf(variant.opening, base.opening),
     operations,
   };
+}
+
+/** A title alone takes the place of the title, other words that of all. */
+function openingOf(variant: string | null, base: string | null): string | null {
+  if (variant === null || base === null) return variant ?? base;
+  const isTitle = variant.startsWith('# ') && !variant.includes('\n');
+  return isTitle ? [variant, base.replace(/^# .*\n*/, '')].join('\n\n').trim() : variant;
 }
 
 const own = (id: string) => ({
@@ -202,7 +209,7 @@ function variantOf(plain: Plain, id: string, of: string): fc.Arbitrary<Plain> {
         fc.constantFrom('model', 'throttle-bore'),
         fc.constantFrom('1B', '1-3/8 in'),
       ),
-      opening: fc.option(fc.constantFrom('# Variant\n\nAnother.', 'Bare words.')),
+      opening: fc.option(fc.constantFrom('# Variant\n\nAnother.', 'Bare words.', '# Other')),
       some: fc.subarray(order),
       bodies: fc.array(fc.option(body), { minLength: order.length, maxLength: order.length }),
       title: fc.boolean(),
@@ -233,7 +240,9 @@ function saidBy(sheet: Sheet) {
   return sheetSnapshot(sheet, kind);
 }
 
-describe('a variant', () => {
+const runs = Number(process.env.FAMILY_RUNS ?? 300);
+
+describe('a variant', { timeout: 120_000 }, () => {
   test('is what its base is with the overrides written in, by brute force', () => {
     fc.assert(
       fc.property(
@@ -252,7 +261,7 @@ describe('a variant', () => {
           placesHold(sheet, texts);
         },
       ),
-      { numRuns: 300 },
+      { numRuns: runs },
     );
   });
 
@@ -283,7 +292,7 @@ describe('a variant', () => {
           placesHold(sheet, texts);
         },
       ),
-      { numRuns: 150 },
+      { numRuns: runs / 2 },
     );
   });
 });
@@ -384,6 +393,32 @@ describe('what goes and comes with an operation', () => {
       line: 9,
     });
     expect(sheet.settings.get('float-level')?.value?.text).toBe('13/64 in');
+  });
+
+  test('new words before the work keep the safety messages of the base, or bring their own', () => {
+    const messagesOf = (opening: string) =>
+      read(
+        new Map([
+          [
+            'base',
+            full(
+              'base',
+              '',
+              '# Base\n\nOld words.\n\n:::warning{hazard=gasoline-vapor}\nVapor burns.\n:::\n\n## Float level\n\n1. Measure.\n',
+            ),
+          ],
+          ['variant', `---\nsheet: variant\nbased-on: base\n---\n${opening}`],
+        ]),
+        'variant',
+      );
+    const hazards = (sheet: Sheet) =>
+      sheet.messages.map(({ hazards: [hazard], operation }) => [hazard?.value, operation]);
+    const kept = messagesOf('# Variant\n\nNew words.\n');
+    expect(hazards(kept)).toEqual([['gasoline-vapor', null]]);
+    expect(kept.text.slice(kept.bodyStart)).not.toContain('Old words');
+    const own = messagesOf('New words.\n\n:::danger{hazard=carbon-monoxide}\nIt kills.\n:::\n');
+    expect(hazards(own)).toEqual([['carbon-monoxide', null]]);
+    expect(hazards(messagesOf('# Variant\n'))).toEqual([['gasoline-vapor', null]]);
   });
 
   test('what a base says only of itself is not taken', () => {
