@@ -1,6 +1,14 @@
 import { spawn, spawnSync } from 'node:child_process';
-import { mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { createHash } from 'node:crypto';
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
+import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { beforeAll, describe, expect, test } from 'vitest';
@@ -90,6 +98,60 @@ describe.skipIf(typeof browser === 'string')('a booklet that is killed', patienc
   function killedAfter(milliseconds: number): Promise<void> {
     return new Promise((done) => {
       const child = spawn(process.execPath, arguments_, { cwd: folder, env, stdio: 'ignore' });
+      const timer = setTimeout(() => child.kill('SIGKILL'), milliseconds);
+      child.on('close', () => {
+        clearTimeout(timer);
+        done();
+      });
+    });
+  }
+});
+
+describe('pages that are killed', patience, () => {
+  test('are whole, old or new, and all on the list; the first page names none that is not there', async () => {
+    await bundle();
+    const edition = (title: string, order: string) =>
+      `gaugeleaf-edition: 1\ntitle: ${title}\norder: [${order}]\n`;
+    const folder = folderWith({
+      'edition.yaml': edition('Old', 'a, b'),
+      'sheets/a.md': cleanSheet('a'),
+      'sheets/b.md': cleanSheet('b'),
+    });
+    const site = join(folder, 'print', 'pages');
+    const run = () =>
+      spawnSync(process.execPath, [program, 'pages'], { cwd: folder, encoding: 'utf8' });
+    const started = performance.now();
+    expect(run().status).toBe(0);
+    const whole = performance.now() - started;
+    writeFileSync(join(folder, 'sheets', 'c.md'), cleanSheet('c'));
+    writeFileSync(join(folder, 'edition.yaml'), edition('New', 'b, c'));
+    const seen = new Set<string>();
+    for (let moment = 0; moment < 8; moment++) {
+      // Writing is the last part of a run.
+      await killedAfter(folder, (0.6 + 0.06 * moment) * whole);
+      const list = readFileSync(join(site, 'files.sha256'), 'utf8');
+      const files = readdirSync(site, { recursive: true, withFileTypes: true })
+        .filter((entry) => entry.isFile() && !/^files\.sha256$|\.partial$/.test(entry.name))
+        .map((entry) => join(entry.parentPath, entry.name));
+      for (const file of files) {
+        const digest = createHash('sha256').update(readFileSync(file)).digest('hex');
+        expect(list).toContain(`${digest}  ${relative(site, file)}\n`);
+      }
+      const home = readFileSync(join(site, 'index.html'), 'utf8');
+      for (const [, page = ''] of home.matchAll(/href="(units\/[^"#]+)"/g)) {
+        expect(existsSync(join(site, page)), page).toBe(true);
+      }
+      seen.add(/<title>(\w+)/.exec(home)?.[1] ?? '');
+    }
+    expect([...seen].sort()).toEqual(expect.arrayContaining(['Old']));
+    expect(run().status).toBe(0);
+    expect(readdirSync(join(site, 'units')).sort()).toEqual(['b.html', 'c.html']);
+    expect(readdirSync(site).filter((name) => name.endsWith('.partial'))).toEqual([]);
+  });
+
+  function killedAfter(cwd: string, milliseconds: number): Promise<void> {
+    return new Promise((done) => {
+      const child = spawn(process.execPath, [program, 'pages'], { cwd, stdio: 'ignore' });
       const timer = setTimeout(() => child.kill('SIGKILL'), milliseconds);
       child.on('close', () => {
         clearTimeout(timer);
