@@ -1,3 +1,6 @@
+import { agree } from '../quantity/index.ts';
+import type { GaugeBook, Misprint } from '../quantity/model.ts';
+import type { PlacedSize } from '../sheet/model.ts';
 import { defineCheck } from './define.ts';
 import { isRuled, laterOverruled } from './later-overruled.ts';
 
@@ -17,12 +20,18 @@ export default defineCheck({
         '{source} gives `{other}` for `{setting}`, against `{value}`, and no ruling says why',
       fix: 'add `ruling: ...` to the entry under `but:`, with the reason in a sentence',
     },
+    slip: {
+      message:
+        '{source} states `{other}`{difference} for `{setting}`, {own} `{value}`, and no ruling says why',
+      fix: '{suggestion}, if {because}; otherwise name the one that is right under `follows:`, and add `ruling: ...`',
+    },
     statement: {
-      message: '{source} states `{other}` for `{setting}`, {own} `{value}`, and no ruling says why',
+      message:
+        '{source} states `{other}`{difference} for `{setting}`, {own} `{value}`, and no ruling says why',
       fix: 'name the one that is right under `follows:`, and add `ruling: ...` with the reason in a sentence',
     },
   },
-  run(sheet, _context, report) {
+  run(sheet, { gauges }, report) {
     for (const setting of sheet.settings.values()) {
       const { name, canonical, value, but, from } = setting;
       const listed = new Set(setting.statements.map((statement) => statement.value));
@@ -31,8 +40,9 @@ export default defineCheck({
         const source = dissent.from?.source.value;
         const other = dissent.value?.text ?? '';
         const own = from[0]?.source.value;
+        const apart = listed.has(dissent.value) ? apartBy(value, dissent.value, gauges) : null;
         report({
-          message: listed.has(dissent.value) ? 'statement' : 'unruled',
+          message: apart === null ? 'unruled' : apart.misprint ? 'slip' : 'statement',
           span: dissent.value?.span ?? dissent.span,
           values: {
             source: source === undefined ? 'another source' : `\`${source}\``,
@@ -40,6 +50,9 @@ export default defineCheck({
             setting: name.value,
             value: value?.text ?? '',
             own: own === undefined ? 'against' : `\`${own}\``,
+            difference: apart?.difference ? ` (${apart.difference})` : '',
+            suggestion: apart?.misprint?.suggestion ?? '',
+            because: apart?.misprint?.because ?? '',
           },
           ...(value === null
             ? {}
@@ -82,14 +95,31 @@ export default defineCheck({
         front:
           'sources:\n  m48: { title: Workshop Manual, kind: manual, year: 1948 }\n  kit: { title: Kit leaflet, kind: leaflet, year: 1951 }\n  bench: { title: Units measured, kind: measured, units: 3 }',
         settings:
-          'unloader:\n  statements:\n    - { value: No. 29 drill, from: m48 p. 33 }\n    - { value: 0.136 in, from: bench }\n    - { value: No. 30 drill, from: kit p. 2 }',
+          'unloader:\n  statements:\n    - { value: No. 29 drill, from: m48 p. 33 }\n    - { value: 0.136 in, from: bench }\n    - { value: No. 40 drill, from: kit p. 2 }',
       },
       expect: [
         {
-          at: 'No. 30 drill',
+          at: 'No. 40 drill',
           message:
-            '`kit` states `No. 30 drill` for `unloader`, `m48` `No. 29 drill`, and no ruling says why',
+            '`kit` states `No. 40 drill` (0.038 in less) for `unloader`, `m48` `No. 29 drill`, and no ruling says why',
           fix: 'name the one that is right under `follows:`, and add `ruling: ...` with the reason in a sentence',
+        },
+      ],
+    },
+    {
+      name: 'a statement that a slip would explain',
+      sheet: {
+        front:
+          'sources:\n  m48: { title: Workshop Manual, kind: manual, year: 1948 }\n  kit: { title: Kit leaflet, kind: leaflet, year: 1951 }',
+        settings:
+          'unloader:\n  statements:\n    - { value: No. 29 drill, from: m48 p. 33 }\n    - { value: 0.163 in, from: kit p. 2 }',
+      },
+      expect: [
+        {
+          at: '0.163 in',
+          message:
+            '`kit` states `0.163 in` (0.027 in more) for `unloader`, `m48` `No. 29 drill`, and no ruling says why',
+          fix: '0.136 in, if two digits were swapped; otherwise name the one that is right under `follows:`, and add `ruling: ...`',
         },
       ],
     },
@@ -105,3 +135,15 @@ export default defineCheck({
     },
   ],
 });
+
+/** By how much a statement differs from the figure, and the slip that would explain it. */
+function apartBy(
+  value: PlacedSize | null,
+  other: PlacedSize | null,
+  gauges: GaugeBook,
+): { readonly difference: string; readonly misprint: Misprint | null } {
+  const none = { difference: '', misprint: null };
+  if (!value?.reading.ok || !other?.reading.ok) return none;
+  const found = agree(value.reading.statement, other.reading.statement, { gauges });
+  return found.verdict === 'disagrees' || found.verdict === 'within-tolerance' ? found : none;
+}

@@ -99,7 +99,7 @@ function replacements(digit: string, offset: number): string[] {
 }
 
 const SIZE_CHECKS =
-  /^(?:(?:size|sizes|gauge|limits|fraction|dimension|places)-|worked-disagrees|relation-unworkable)/;
+  /^(?:(?:size|sizes|gauge|limits|fraction|dimension|places)-|worked-disagrees|relation-unworkable|dissent-unruled)/;
 
 /** Whether a size check speaks of the line of the digit, or points to it from the other statement. */
 function isFound(text: string, file: string, line: number): boolean {
