@@ -64,7 +64,7 @@ export function examineFile(
   const context = project.context(real);
   const examined =
     // What is based on another sheet changes with it: it is not kept.
-    problem === null && !/^based-on *:/m.test(read.text)
+    problem === null && !read.text.includes('based-on')
       ? keptSheet(store, read.text, file, context, (around) => examineIn(around, file, read.text))
       : { ...examineIn(context, file, read.text, problem), digest: null };
   return { ok: true, path: real, ...examined };
