@@ -11,6 +11,7 @@ import type { EditionFacts, SheetToPrint } from './orders.ts';
 import { barsMm, bookletMargins, type Margins, type PaperSize, papers } from './paper.ts';
 import { type SafetyLine, safetyLines } from './safety.ts';
 import { hasError } from './sheet-face.ts';
+import type { Wording } from './wording.ts';
 
 /** A gauge, the chapters that use it and what for. */
 export interface GatherLine {
@@ -107,10 +108,12 @@ export interface BookletOptions extends ChapterOptions {
   readonly draft: boolean;
   /** The edition before this one, to tell what changed; nothing is told if null or absent. */
   readonly last?: LastEdition | null;
+  /** The fixed words, for the headings of the parts; the built-in ones if absent. */
+  readonly wording?: Wording;
 }
 
 /** The headings of a booklet's parts and where they stand; a club's style may name pages by them. */
-export const sections: BookletModel['sections'] = {
+export const builtInSections: BookletModel['sections'] = {
   introduction: { anchor: 'introduction', title: 'Introduction' },
   reading: { anchor: 'how-to-read', title: 'How to read a sheet' },
   safety: { anchor: 'before-any-work', title: 'Before any work' },
@@ -126,12 +129,22 @@ export const sections: BookletModel['sections'] = {
   index: { anchor: 'index', title: 'Index' },
 };
 
+/** The same under the headings that the club gives them; `section-NAME` is the key of each. */
+function sectionsSaid(wording: Wording | undefined): BookletModel['sections'] {
+  const said = Object.entries(builtInSections).map(([name, section]) => [
+    name,
+    { ...section, title: wording?.get(`section-${name}`) ?? section.title },
+  ]);
+  return Object.fromEntries(said) as BookletModel['sections'];
+}
+
 /** The booklet of an edition. One sheet with an error finding makes a draft of the whole. */
 export function bookletModel(
   sheets: readonly SheetToPrint[],
   edition: EditionFacts,
   options: BookletOptions,
 ): BookletModel {
+  const sections = sectionsSaid(options.wording);
   const gathering = gaugesToGather(sheets, edition.kit ?? undefined);
   const facts = {
     altitude: edition.altitude ?? null,

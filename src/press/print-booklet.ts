@@ -46,6 +46,7 @@ async function inParts(order: BookletOrder, press: PartPress): Promise<PrintedBo
     orders: pictures.places,
     bodies: bodiesOf(order),
     texts: order.templates.texts,
+    wording: order.templates.wording,
     last: order.last ?? null,
   });
   const split = splitBooklet(await render('booklet.hbs', model, templates));

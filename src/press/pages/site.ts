@@ -47,11 +47,12 @@ export const sitePolicy =
   "default-src 'none'; style-src 'self' file:; font-src 'self' file:; img-src data:; " +
   "form-action 'none'; base-uri 'none'";
 
-const generalPages: readonly PageLink[] = [
-  { href: 'index.html', label: 'Units' },
-  { href: 'cautions.html', label: 'Cautions' },
-  { href: 'gauges.html', label: 'Gauges' },
-  { href: 'worked.html', label: 'Worked numbers' },
+/** The general pages; the words of a link go by their key. */
+const generalPages: readonly { readonly href: string; readonly key: string }[] = [
+  { href: 'index.html', key: 'site-units' },
+  { href: 'cautions.html', key: 'site-cautions' },
+  { href: 'gauges.html', key: 'site-gauges' },
+  { href: 'worked.html', key: 'site-worked' },
 ];
 
 /**
@@ -114,18 +115,18 @@ export async function siteFiles(order: SiteOrder): Promise<readonly SiteFile[]> 
     await page(`units/${names[at]}.html`, 'pages/unit.hbs', model);
   }
   const cautions: CautionsPage = {
-    ...frame(order, 'Before any work', '', 'cautions.html'),
+    ...frame(order, said(order, 'before-any-work'), '', 'cautions.html'),
     groups: cautionGroups(sheets),
     clubSafety: edition.safety ?? [],
   };
   await page('cautions.html', 'pages/cautions.hbs', cautions);
   const gauges: GaugesPage = {
-    ...frame(order, 'Gauges to gather', '', 'gauges.html'),
+    ...frame(order, said(order, 'gauges-to-gather'), '', 'gauges.html'),
     ...gaugeGroups(gathering, links),
   };
   await page('gauges.html', 'pages/gauges.hbs', gauges);
   const worked: WorkedPage = {
-    ...frame(order, 'Worked numbers', '', 'worked.html'),
+    ...frame(order, said(order, 'worked-numbers'), '', 'worked.html'),
     ...workedUnits,
   };
   await page('worked.html', 'pages/worked.hbs', worked);
@@ -161,11 +162,12 @@ function home(
 
 /** What all pages say. `name` is the page's own, null for the first; `here` is which of the general ones it is. */
 function frame(
-  { edition, draft, sheets }: SiteOrder,
+  order: SiteOrder,
   name: string | null,
   root: string,
   here: string | null,
 ): PageFrame {
+  const { edition, draft, sheets } = order;
   return {
     language: edition.language ?? 'en',
     windowTitle: name === null ? edition.title : `${name} – ${edition.title}`,
@@ -177,9 +179,9 @@ function frame(
     draft: draft || sheets.some(({ findings }) => hasError(findings)),
     mayLoad: sitePolicy,
     root,
-    pages: generalPages.map(({ href, label }) => ({
+    pages: generalPages.map(({ href, key }) => ({
       href: `${root}${href}`,
-      label,
+      label: said(order, key),
       isHere: href === here,
     })),
   };
@@ -196,4 +198,9 @@ function counted(count: number, what: string): string {
 
 function fileName(path: string): string {
   return (path.split('/').at(-1) ?? path).replace(/\.md$/i, '');
+}
+
+/** Fixed words of the club by their key. */
+function said({ templates }: SiteOrder, key: string): string {
+  return templates.wording.get(key) ?? key;
 }

@@ -1,5 +1,5 @@
 import { nearestName } from '../../text/nearest-name.ts';
-import { sections } from '../booklet-model.ts';
+import { builtInSections } from '../booklet-model.ts';
 import { densityNames } from '../card-densities.ts';
 import type { Wording } from '../wording.ts';
 import { bookletShape } from './booklet-shape.ts';
@@ -97,4 +97,4 @@ function unusedWords(
 }
 
 /** Names of pages that come from a model: the sections of a booklet, the densities of a card. */
-const modelPages = [...Object.values(sections).map(({ anchor }) => anchor), ...densityNames];
+const modelPages = [...Object.values(builtInSections).map(({ anchor }) => anchor), ...densityNames];
