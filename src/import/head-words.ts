@@ -1,5 +1,6 @@
 import type { Kind } from '../kinds/model.ts';
 import { levelName } from '../kinds/name-book.ts';
+import { allUnits } from '../quantity/index.ts';
 import { nearestName } from '../text/nearest-name.ts';
 import { type Field, type RowField, type Target, targetText } from './mapping.ts';
 import { type SizeTools, unitWorks } from './written-size.ts';
@@ -153,14 +154,23 @@ export function* headParts(head: string): Generator<{ name: string; unit: string
 }
 
 function* unitForms(name: string, written: string): Generator<{ name: string; unit: string }> {
-  const unit = written.trim().replace(/^in (?=\p{L})/u, '');
-  if (unit === '' || name === '') return;
+  const given = written.trim().replace(/^in (?=\p{L})/u, '');
+  if (given === '' || name === '') return;
+  // `(IN.)`, `(RPM)`: heads in capitals, of units that nobody writes so.
+  const isShouted = /^[A-Z][A-Z.]+$/.test(given) && spellings().has(given.toLowerCase());
+  const unit = isShouted ? given.toLowerCase() : given;
   if (/^(?:drill (?:no|number|#)|(?:no|number)\.? drill)\.?s?$/i.test(unit)) {
     yield { name, unit: 'No. {} drill' };
   }
   yield { name, unit };
-  // `(IN.)`, `(RPM)`: heads in capitals.
-  if (unit !== unit.toLowerCase()) yield { name, unit: unit.toLowerCase() };
+}
+
+let known: ReadonlySet<string> | null = null;
+
+/** Every way in which a unit is spelled, in small letters. */
+function spellings(): ReadonlySet<string> {
+  known ??= new Set(allUnits().flatMap((unit) => unit.spellings));
+  return known;
 }
 
 function sure(to: Target, because: string): HeadGuess {
