@@ -7,6 +7,7 @@ import type { Kind } from '../kinds/model.ts';
 import { fromData } from '../report/export/index.ts';
 import { type FamilyBook, readSheet } from '../sheet/index.ts';
 import type { Sheet } from '../sheet/model.ts';
+import { type SharedSources, sourcesIn } from '../sheet/shared-sources.ts';
 import { readYaml } from '../text/yaml-places.ts';
 import { decodeText } from './decode.ts';
 import type { Project } from './project.ts';
@@ -14,6 +15,7 @@ import { openProject } from './project.ts';
 import { readBounded, readText } from './read-text.ts';
 import { causeInWords, Refusal } from './refusal.ts';
 import { isFolder } from './root.ts';
+import { sharedSourcesFile } from './shared-sources.ts';
 
 /** An edition to compare, and what to call it where it has no name of its own. */
 export interface EditionSource {
@@ -83,14 +85,15 @@ function readFor(
   file: string,
   project: Project,
   family: FamilyBook | null,
+  sharedSources: SharedSources = project.sharedSources().sources,
 ): ReadSheet {
-  const { gauges, wireGauge, sharedSources } = project.context(file);
+  const { gauges, wireGauge } = project.context(file);
   const sheet = readSheet(text, file, {
     kinds: project.kinds,
     gauges,
     wireGauge,
     family,
-    sharedSources: sharedSources ?? null,
+    sharedSources,
   });
   return { sheet, kind: project.kinds.get(sheet.unit.kind?.value ?? '') ?? null };
 }
@@ -175,9 +178,11 @@ function revisionSnapshot(revision: string, project: Project): EditionSnapshot {
     find: (name) => texts.get(name) ?? null,
     names: () => [...texts.keys()],
   };
+  const papers = git(project.root, ['cat-file', 'blob', `${id}:${at(sharedSourcesFile)}`]);
+  const shared = sourcesIn(readYaml(papers === null ? '' : decodeText(papers).text));
   const sheets = new Map(
     [...texts].map(([name, { file, text }]) => {
-      const { sheet, kind } = readFor(text, file, project, family);
+      const { sheet, kind } = readFor(text, file, project, family, shared);
       return [name, sheetSnapshot(sheet, kind)] as const;
     }),
   );

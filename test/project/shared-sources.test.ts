@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process';
 import { symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
@@ -73,6 +74,25 @@ describe('check --fix', () => {
     expect(after.out).not.toMatch(/source-/);
     const again = await gaugeleaf(['check', '--fix'], { cwd: folder });
     expect(again.err).toBe('');
+  });
+
+  test('changes nothing that a comparison of editions would tell', async () => {
+    const folder = folderWith(two);
+    const around = { cwd: folder };
+    await gaugeleaf(['export', '--format', 'json', '--out', 'before.json'], around);
+    const git = (...args: string[]) =>
+      execFileSync('git', ['-c', 'user.name=A', '-c', 'user.email=a@b.example', ...args], around);
+    git('init', '-q');
+    git('add', '.');
+    git('commit', '-q', '-m', 'one');
+    await gaugeleaf(['check', '--fix'], around);
+    git('add', '.');
+    git('commit', '-q', '-m', 'two');
+    for (const [before, after] of [['before.json'], ['HEAD~1'], ['HEAD~1', 'HEAD'], ['HEAD']]) {
+      const given = after === undefined ? [] : [after];
+      const { out } = await gaugeleaf(['compare', before ?? '', ...given, '-f', 'json'], around);
+      expect(JSON.parse(out).sheets, before).toEqual([]);
+    }
   });
 
   test('leaves alone what a link leads to outside of the project', async () => {
