@@ -213,3 +213,16 @@ test.each([
   expect(kind).toBeNull();
   expect(problems.length).toBeGreaterThan(0);
 });
+
+test('what interchanging units have in common is a size of the unit or a setting', () => {
+  const interchange = (yaml: string) => faults('settings:\n', `interchange: ${yaml}\nsettings:\n`);
+  expect(interchange('{ unit: [cam-lobes-thread], settings: [dwel] }')).toEqual([
+    [
+      '7:23 cam-lobes-thread',
+      'this kind has no size of the unit `cam-lobes-thread`',
+      'add it under `unit:`, or take it out',
+    ],
+    ['7:53 dwel', 'this kind has no setting `dwel`', 'did you mean `dwell`?'],
+  ]);
+  expect(builtInKinds().get('carburetor')?.interchange).toContain('idle-speed');
+});
