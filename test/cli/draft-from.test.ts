@@ -1,6 +1,7 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { markedBlocks } from '../docs/marked-blocks.ts';
 import { clubList, listAsCsv, planted } from '../import/club-list.ts';
 import { flatSpreadsheet, hasOffice, savedAs } from '../import/spreadsheet.ts';
 import { folderWith } from '../project/folder.ts';
@@ -251,5 +252,21 @@ describe('a list of one setting a row', () => {
       'value: 13/64 in\n    at: free end\n    gasket: removed\n    from: list D2',
     );
     expect(orlo).toContain('note: "rows 2, 3, 5"');
+  });
+});
+
+describe('the mapping that the README shows', () => {
+  it('reads a list with those heads', async () => {
+    const page = readFileSync(join(import.meta.dirname, '..', '..', 'README.md'), 'utf8');
+    const [block] = markedBlocks(page).filter(({ mark }) => mark === 'mapping');
+    const cwd = folderWith({
+      'list.csv': 'Maker,Model,Float level (in),Float level (mm),Drill\nOrlo,1A,13/64,5.16,29\n',
+      'list.mapping.yaml': block?.text ?? '',
+    });
+    const outcome = await gaugeleaf(['draft', '--from', 'list.csv'], { cwd });
+    expect(outcome).toMatchObject({ status: 0, out: 'orlo-1a.md\n' });
+    const sheet = readFileSync(join(cwd, 'orlo-1a.md'), 'utf8');
+    expect(sheet).toContain('value: 13/64 in\n    also: [5.16 mm]\n    gasket: removed\n');
+    expect(sheet).toContain('value: No. 29 drill\n    from: list E2\n');
   });
 });
