@@ -13,12 +13,20 @@ const printings = ['year', 'date', 'publisher', 'edition', 'number'] as const;
 const slip = 2;
 
 /** The title in the one form that titles are compared in; empty where there is none. */
-export function plainTitle({ title = '' }: Described): string {
-  return title
+export function plainTitle(described: Described): string {
+  const before = titles.get(described);
+  if (before !== undefined) return before;
+  const { title = '' } = described;
+  const plain = title
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, ' ')
     .trim();
+  titles.set(described, plain);
+  return plain;
 }
+
+/** A title is held against many others. */
+const titles = new WeakMap<Described, string>();
 
 /**
  * What two descriptions of one source say otherwise, a key and both texts; none where they agree, and

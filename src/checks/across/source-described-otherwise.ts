@@ -1,7 +1,10 @@
 import type { SharedSources } from '../../sheet/shared-sources.ts';
 import { defineAcrossCheck } from './define.ts';
 import type { SheetFacts, SourceFact } from './facts.ts';
-import { plainTitle, saidOtherwise } from './same-source.ts';
+import { isSameDescription, plainTitle, saidOtherwise } from './same-source.ts';
+
+/** Very many papers of one name or title are held against the first of them only. */
+const most = 40;
 
 interface Standing {
   /** Null for `sources.yaml`. */
@@ -150,8 +153,13 @@ function sharedStandings(shared: SharedSources | null): Standing[] {
 
 /** What is known under the name or the title, each description once. */
 function keep(known: Map<string, Standing[]>, standing: Standing): void {
+  const { text, described } = standing.source;
   for (const key of keysOf(standing.source)) {
     const list = known.get(key) ?? [];
+    const isKnown = list.some(
+      ({ source }) => source.text === text && isSameDescription(source.described, described),
+    );
+    if (isKnown || list.length >= most) continue;
     list.push(standing);
     known.set(key, list);
   }
@@ -161,12 +169,9 @@ function keysOf({ text, described }: SourceFact): readonly string[] {
   return [`name ${text}`, `title ${plainTitle(described)}`];
 }
 
-/** Very many papers of one name or title are held against the first of them only. */
-const most = 40;
-
 function firstApart(known: ReadonlyMap<string, readonly Standing[]>, { source }: Standing) {
   for (const key of keysOf(source)) {
-    for (const other of known.get(key)?.slice(0, most) ?? []) {
+    for (const other of known.get(key) ?? []) {
       const [apart] = saidOtherwise(source, other.source);
       if (apart) return [other, apart] as const;
     }
