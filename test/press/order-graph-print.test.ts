@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { printBooklet } from '../../src/press/index.ts';
+import { flate } from '../../src/project/flate.ts';
 import { readPdf } from './pdf.ts';
 import { browserHere, builtInTemplates, sampleText, toPrint } from './stand.ts';
 
@@ -18,6 +19,8 @@ describe.skipIf(typeof browser === 'string')('a printed picture', { timeout: 120
       picture: null,
       browser,
       draft: false,
+      flate,
+      store: null,
     });
     expect(problems).toEqual([]);
     const { pages } = await readPdf(pdf);
