@@ -52,7 +52,9 @@ it('what merely does nothing stops neither check nor the press', async () => {
 });
 
 it('is told of by explain', async () => {
-  const { status, out } = await gaugeleaf(['explain', 'template-invalid'], {});
+  const { status, out } = await gaugeleaf(['explain', 'template-invalid'], {
+    cwd: import.meta.dirname,
+  });
   expect(status).toBe(0);
   expect(out).toContain('docs/templates.md');
 });

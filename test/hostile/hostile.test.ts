@@ -227,7 +227,13 @@ describe('front matter that means harm to the printed page', () => {
       .replace('13/64 in #', '13/64 in\n    note: "<iframe src=//evil.example>" #');
     const { sheet, kind } = toPrint(text);
     expect(sheet.problems).toEqual([]);
-    const options = { paper: 'letter', draft: false, picture: () => null } as const;
+    const options = {
+      paper: 'letter',
+      draft: false,
+      picture: () => null,
+      capHeights: new Map(),
+      readings: null,
+    } as const;
     const model = cardModel(sheet, kind, [], null, options);
     const html = await render('card.hbs', model, builtInTemplates());
     const page = html.replace(/<style>[\s\S]*?<\/style>/g, '');
