@@ -12,8 +12,18 @@ const printings = ['year', 'date', 'publisher', 'edition', 'number'] as const;
 /** Letters that may be a slip of the pen in a title. */
 const slip = 2;
 
+/** A title in the one form that titles are compared in, and its figures alone. */
+interface Title {
+  readonly plain: string;
+  readonly figures: string;
+}
+
 /** The title in the one form that titles are compared in; empty where there is none. */
 export function plainTitle(described: Described): string {
+  return titleOf(described).plain;
+}
+
+function titleOf(described: Described): Title {
   const before = titles.get(described);
   if (before !== undefined) return before;
   const { title = '' } = described;
@@ -21,12 +31,13 @@ export function plainTitle(described: Described): string {
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, ' ')
     .trim();
-  titles.set(described, plain);
-  return plain;
+  const made = { plain, figures: plain.replace(/\D+/g, ' ').trim() };
+  titles.set(described, made);
+  return made;
 }
 
 /** A title is held against many others. */
-const titles = new WeakMap<Described, string>();
+const titles = new WeakMap<Described, Title>();
 
 /**
  * What two descriptions of one source say otherwise, a key and both texts; none where they agree, and
@@ -38,10 +49,10 @@ export function saidOtherwise(
   one: SourceFact,
   two: SourceFact,
 ): readonly (readonly [key: string, one: string, two: string])[] {
-  const [first, second] = [plainTitle(one.described), plainTitle(two.described)];
+  const [first, second] = [titleOf(one.described), titleOf(two.described)];
   const sameName = one.text === two.text;
-  if (first === '' || second === '') return [];
-  if (first !== second && !(sameName && isSlip(first, second))) return [];
+  if (first.plain === '' || second.plain === '') return [];
+  if (first.plain !== second.plain && !(sameName && isSlip(first, second))) return [];
   const apart = keys.flatMap((key) => {
     const [a, b] = [one.described[key], two.described[key]];
     if (a === undefined || b === undefined || plainText(a) === plainText(b)) return [];
@@ -62,8 +73,8 @@ function plainText(text: string): string {
   return text.trim().replace(/\s+/g, ' ');
 }
 
-function isSlip(one: string, two: string): boolean {
-  if (Math.abs(one.length - two.length) > slip) return false;
-  if (one.replace(/\D+/g, ' ').trim() !== two.replace(/\D+/g, ' ').trim()) return false;
-  return distance(one, two) <= slip;
+function isSlip(one: Title, two: Title): boolean {
+  if (one.figures !== two.figures) return false;
+  if (Math.abs(one.plain.length - two.plain.length) > slip) return false;
+  return distance(one.plain, two.plain) <= slip;
 }

@@ -1,7 +1,7 @@
 import type { SharedSources } from '../../sheet/shared-sources.ts';
 import { defineAcrossCheck } from './define.ts';
 import type { SheetFacts, SourceFact } from './facts.ts';
-import { isSameDescription, plainTitle, saidOtherwise } from './same-source.ts';
+import { plainTitle, saidOtherwise } from './same-source.ts';
 
 /** Very many papers of one name or title are held against the first of them only. */
 const most = 40;
@@ -33,7 +33,7 @@ export default defineAcrossCheck({
     },
   },
   run(sheets, { sharedSources }, report) {
-    const known = new Map<string, Standing[]>();
+    const known: Known = new Map();
     for (const standing of sharedStandings(sharedSources ?? null)) keep(known, standing);
     for (const sheet of sheets) {
       for (const source of sheet.sources) {
@@ -151,17 +151,16 @@ function sharedStandings(shared: SharedSources | null): Standing[] {
   }));
 }
 
-/** What is known under the name or the title, each description once. */
-function keep(known: Map<string, Standing[]>, standing: Standing): void {
-  const { text, described } = standing.source;
+/** What is known under a name or a title, each description once. */
+type Known = Map<string, Map<string, Standing>>;
+
+function keep(known: Known, standing: Standing): void {
+  const words = JSON.stringify([standing.source.text, standing.source.described]);
   for (const key of keysOf(standing.source)) {
-    const list = known.get(key) ?? [];
-    const isKnown = list.some(
-      ({ source }) => source.text === text && isSameDescription(source.described, described),
-    );
-    if (isKnown || list.length >= most) continue;
-    list.push(standing);
-    known.set(key, list);
+    const all = known.get(key) ?? new Map<string, Standing>();
+    if (all.size >= most || all.has(words)) continue;
+    all.set(words, standing);
+    known.set(key, all);
   }
 }
 
@@ -169,9 +168,9 @@ function keysOf({ text, described }: SourceFact): readonly string[] {
   return [`name ${text}`, `title ${plainTitle(described)}`];
 }
 
-function firstApart(known: ReadonlyMap<string, readonly Standing[]>, { source }: Standing) {
+function firstApart(known: Known, { source }: Standing) {
   for (const key of keysOf(source)) {
-    for (const other of known.get(key) ?? []) {
+    for (const other of known.get(key)?.values() ?? []) {
       const [apart] = saidOtherwise(source, other.source);
       if (apart) return [other, apart] as const;
     }
