@@ -10,7 +10,7 @@ import {
 } from './orders.ts';
 import { contentWidthMm } from './paper.ts';
 import { type PaperGaugesModel, paperGaugesModel } from './paper-gauges-model.ts';
-import { render } from './render.ts';
+import { render, saidTitle } from './render.ts';
 import { withBrowser } from './run.ts';
 import { settlePdf } from './settle-pdf.ts';
 import { hasError } from './sheet-face.ts';
@@ -55,7 +55,7 @@ export async function printPaperGauges(order: PaperGaugesOrder): Promise<Printed
       );
     }
     const settled = await settlePdf(await run.pdf({ tagged: true }), {
-      title: `${model.face.title}: paper gauges`,
+      title: saidTitle(templates, 'paper-gauges-title', model.face.title),
       author: model.club,
       language: model.language,
       trueSize: true,

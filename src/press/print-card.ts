@@ -7,7 +7,7 @@ import { faultsOf } from './guard.ts';
 import { markLeaf } from './leaf-marks.ts';
 import { type CardOrder, PressStopped, type Printed } from './orders.ts';
 import { cardMargins, contentWidthMm, papers } from './paper.ts';
-import { render } from './render.ts';
+import { render, saidTitle } from './render.ts';
 import { type Run, withBrowser } from './run.ts';
 import { settlePdf } from './settle-pdf.ts';
 import { hasError } from './sheet-face.ts';
@@ -67,7 +67,7 @@ async function printOne(run: Run, order: CardOrder): Promise<Printed> {
   if (fitted.pages > 2) problems.push(await tooLong(run, model, fitted));
   else if (fitted.content !== 'full') remarks.push(await leftOut(run, model, fitted));
   const settled = await settlePdf(fitted.pdf, {
-    title: `${model.face.title}: bench card`,
+    title: saidTitle(order.templates, 'card-title', model.face.title),
     author: model.club,
     language: model.language,
   });

@@ -3,7 +3,7 @@ import { type ConcordanceTable, concordanceTables, sourcesAcross } from './conco
 import { faultsOf } from './guard.ts';
 import type { Browser, EditionFacts, Paper, Printed, SheetToPrint, Templates } from './orders.ts';
 import { cardMargins, contentWidthMm, type Margins, type PaperSize, papers } from './paper.ts';
-import { render } from './render.ts';
+import { render, saidTitle } from './render.ts';
 import { withBrowser } from './run.ts';
 import { settlePdf } from './settle-pdf.ts';
 import { type SheetFace, sheetFace } from './sheet-face.ts';
@@ -49,7 +49,7 @@ export async function printConcordance(order: ConcordanceOrder): Promise<Printed
     await run.load(html);
     const problems = await faultsOf(run, contentWidthMm(paper, margins), templates);
     const settled = await settlePdf(new Uint8Array(await run.pdf({ tagged: true })), {
-      title: `${face.title}: what the sources say`,
+      title: saidTitle(templates, 'concordance-title', face.title),
       author: edition?.club ?? null,
       language,
     });

@@ -4,7 +4,7 @@ import { capHeightsByFamily } from './font-faces.ts';
 import { faultsOf } from './guard.ts';
 import type { Browser, EditionFacts, Printed, Templates } from './orders.ts';
 import { contentWidthMm } from './paper.ts';
-import { render } from './render.ts';
+import { render, saidTitle } from './render.ts';
 import { withBrowser } from './run.ts';
 import { readPlaces, settlePdf } from './settle-pdf.ts';
 import { type SlipOptions, slipModel } from './slip-model.ts';
@@ -49,7 +49,7 @@ export async function printSlip(order: SlipOrder): Promise<Printed> {
       );
     }
     const settled = await settlePdf(bytes, {
-      title: `${model.title}: corrections`,
+      title: saidTitle(templates, 'slip-title', model.title),
       author: model.club,
       language: model.language,
     });

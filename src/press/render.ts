@@ -78,6 +78,11 @@ function logoPicture({ logo }: Templates): string {
   return logo === null ? '' : `<img class="logo" src="${escapeHtml(logo)}" alt="">`;
 }
 
+/** What a file calls itself: the words of a key, with the title of its sheet or edition in them. */
+export function saidTitle(templates: Templates, key: string, title: string): string {
+  return fillIn(wordsFor(key, templates), { title });
+}
+
 /** The words of a key, their braces not filled in yet. */
 function wordsFor(key: string, { wording }: Templates): string {
   const line = wording.get(key);

@@ -88,7 +88,7 @@ describe('a club with its own cover, words, color and mark', () => {
     }
     expect(text).toMatch(/Seite 1 von [12]/);
     expect(text).not.toContain('As found');
-    expect(title).toContain('Holm 1A');
+    expect(title).toBe('Holm 1A single-barrel, Holmtal Four: Einstellblatt');
     const out = process.env.GAUGELEAF_TEST_PRINTS;
     if (out === undefined) return;
     mkdirSync(out, { recursive: true });
