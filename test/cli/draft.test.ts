@@ -122,7 +122,7 @@ describe('a draft', () => {
 
   it('filled in, has no findings left', () => {
     const text = draftSheet({ ...order, features: ['two-barrel', 'downdraft'] })
-      .replace('title: fill in', 'title: Wexcombe Six Workshop Manual')
+      .replace('title: fill in', 'title: Wexcombe Six Workshop Manual, year: 1948')
       .replace(/(float-level:\n {4}value:) fill in/, '$1 13/64 in')
       .replace(/(idle-mixture:\n {4}value:) fill in/, '$1 1 turn out')
       .replace(/(idle-stop:\n {4}value:) fill in/, '$1 1/2 turn in after contact')

@@ -110,7 +110,7 @@ describe('the example of a kind of unit', () => {
     expect(new Set(blank.findings.map(({ name }) => name))).toEqual(new Set(['blank-to-fill']));
 
     const sheet = join(folder, 'sheets/tarn-d4.md');
-    change(sheet, 'title: fill in', 'title: Leaflet');
+    change(sheet, 'title: fill in', 'title: Leaflet, year: 1957');
     change(sheet, 'point-gap:\n    value: fill in', 'point-gap:\n    value: 0.15 in');
     change(sheet, 'advance-start:\n    value: fill in', 'advance-start:\n    value: 4 inHg');
     const { text } = await show('gaugeleaf check', folder);
