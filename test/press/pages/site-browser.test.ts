@@ -121,7 +121,7 @@ const small = `[...document.querySelectorAll('a, label, summary')].filter((each)
   return box.width > 0 && (box.height < 43.5 || box.width < 43.5);
 }).map((each) => each.outerHTML.slice(0, 100) + ' ' + each.getBoundingClientRect().height)`;
 
-const patience = { timeout: 300_000 };
+const patience = { timeout: 900_000 };
 
 describe.skipIf(here === null)('the demo’s pages in a browser', patience, () => {
   test.each([360, 1200])('axe-core finds nothing wrong at %d px, light or dark', async (width) => {
