@@ -120,7 +120,7 @@ export const builtInSections: BookletModel['sections'] = {
   changes: { anchor: 'what-changed', title: 'What changed' },
   quick: { anchor: 'quick-reference', title: 'Quick reference' },
   altitude: { anchor: 'vacuum-by-altitude', title: 'Vacuum by altitude' },
-  faults: { anchor: 'fault-finding', title: 'Fault finding' },
+  faults: { anchor: 'symptoms', title: 'Fault finding' },
   gauges: { anchor: 'gauges-to-gather', title: 'Gauges to gather' },
   tables: { anchor: 'gauge-sizes', title: 'Sizes of the gauges' },
   concordance: { anchor: 'what-the-sources-say', title: 'What the sources say' },

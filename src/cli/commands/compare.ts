@@ -9,6 +9,7 @@ import { type Io, say, usesColor, widthOf } from '../io.ts';
 import { browserFor, deliver, outPath, type PrintOptions } from '../printing.ts';
 import { startProgress } from '../progress.ts';
 import type { ExitStatus } from '../run.ts';
+import { styleStops } from '../style-stops.ts';
 import { Projects } from '../targets.ts';
 
 export interface CompareOptions extends Pick<PrintOptions, 'paper' | 'out' | 'browser'> {
@@ -68,6 +69,7 @@ async function slip(
   options: CompareOptions,
   io: Io,
 ): Promise<boolean> {
+  if (await styleStops([project], io)) return false;
   const progress = startProgress(io);
   io.expectLongWork?.();
   const press = await import('../../press/index.ts');

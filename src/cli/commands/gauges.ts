@@ -12,6 +12,7 @@ import {
 } from '../printing.ts';
 import { startProgress } from '../progress.ts';
 import type { ExitStatus } from '../run.ts';
+import { styleStops } from '../style-stops.ts';
 import { Projects, sheetNamed } from '../targets.ts';
 
 /**
@@ -27,6 +28,7 @@ export async function gauges(name: string, options: PrintOptions, io: Io): Promi
     tellStops(stopReports(found), 1, io);
     return 1;
   }
+  if (await styleStops([project], io)) return 1;
   const progress = startProgress(io);
   io.expectLongWork?.();
   const { printPaperGauges } = await import('../../press/index.ts');

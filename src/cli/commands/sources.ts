@@ -9,6 +9,7 @@ import type { Io } from '../io.ts';
 import { browserFor, candidate, deliver, outPath, type PrintOptions } from '../printing.ts';
 import { startProgress } from '../progress.ts';
 import type { ExitStatus } from '../run.ts';
+import { styleStops } from '../style-stops.ts';
 import { Projects, sheetNamed, type Target, targetsOf } from '../targets.ts';
 
 export interface SourcesOptions extends Pick<PrintOptions, 'paper' | 'out' | 'browser'> {
@@ -67,6 +68,7 @@ async function print(
   options: SourcesOptions,
   io: Io,
 ): Promise<ExitStatus> {
+  if (await styleStops([project], io)) return 1;
   const progress = startProgress(io);
   io.expectLongWork?.();
   const press = await import('../../press/index.ts');
