@@ -11,7 +11,11 @@ writeFileSync(join(club, 'edition.yaml'), 'gaugeleaf-edition: 1\ntitle: Club\n')
 afterAll(() => rmSync(club, { recursive: true, force: true }));
 
 function put(id: string, front: string, settings = ''): void {
-  const text = wholeSheet({ front: `sheet: ${id}\n${front}`, settings });
+  const whole = wholeSheet({ front: `sheet: ${id}\n${front}`, settings });
+  // A paper of its own, so that nothing is said of papers.
+  const text = whole
+    .replaceAll('m48', `m48${id.at(-1)}`)
+    .replace('Four Workshop Manual', `Manual ${id}`);
   writeFileSync(join(club, 'sheets', `${id}.md`), text);
 }
 

@@ -240,7 +240,7 @@ function saidBy(sheet: Sheet) {
   return sheetSnapshot(sheet, kind);
 }
 
-const runs = Number(process.env.FAMILY_RUNS ?? 300);
+const runs = Number(process.env.FAMILY_RUNS ?? 200);
 
 describe('a variant', { timeout: 120_000 }, () => {
   test('is what its base is with the overrides written in, by brute force', () => {
