@@ -33,7 +33,8 @@ export default defineCheck({
       const { name, title, described } = source;
       // Without a title `source-untitled` speaks of it, without a figure `source-unused`.
       if (isMeasured(source) || !title?.value.trim() || !cited.has(name.value)) continue;
-      if (isBlank(title.value)) continue;
+      // A card on a wall has neither; what is of no stated kind is not asked.
+      if (isBlank(title.value) || source.kind === null) continue;
       if (paged.has(name.value) || marks.some((key) => described.has(key))) continue;
       report({
         message: 'unfindable',
@@ -48,7 +49,7 @@ export default defineCheck({
       name: 'a title alone',
       sheet: {
         front:
-          'sources:\n  m48: { title: Workshop Manual, kind: manual }\n  kit: { title: Kit leaflet }',
+          'sources:\n  m48: { title: Workshop Manual, kind: manual }\n  kit: { title: Kit leaflet, kind: leaflet }',
         settings: 'idle-mixture: { value: 1-1/4 turns out, from: kit }',
       },
       expect: [
@@ -64,8 +65,8 @@ export default defineCheck({
       name: 'a page, a year, a number, and units on the bench',
       sheet: {
         front:
-          'sources:\n  m48: { title: Workshop Manual }\n  kit: { title: Kit leaflet, year: 1951 }\n  b17: { title: Bulletin, number: 17 }\n  bench: { title: Three units, kind: measured, units: 3 }',
-        settings: 'idle-mixture: { value: 1-1/4 turns out, from: [kit, b17, bench] }',
+          'sources:\n  m48: { title: Workshop Manual }\n  kit: { title: Kit leaflet, year: 1951 }\n  b17: { title: Bulletin, kind: bulletin, number: 17 }\n  card: { title: Shop card }\n  bench: { title: Three units, kind: measured, units: 3 }',
+        settings: 'idle-mixture: { value: 1-1/4 turns out, from: [kit, b17, bench, card] }',
       },
       expect: [],
     },

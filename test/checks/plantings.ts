@@ -357,9 +357,10 @@ export const plantings: readonly Planting[] = [
   },
   {
     sheet: 'ostrel-r8-tollgarth-eight',
-    from: '    value: 27 ± 1°',
-    to: '    value: 57 ± 1°',
+    from: '{ value: 27 ± 1°,',
+    to: '{ value: 57 ± 1°,',
     check: 'relation-unworkable',
+    with: ['dissent-unruled'],
   },
   {
     sheet: 'ostrel-r8-tollgarth-eight',
