@@ -39,7 +39,7 @@ export function formulaPage(
     .map(({ relation: { title, formula, source, assumptions }, usedBy }) => ({
       title,
       formula: spelled(formula),
-      source: spelled(source.replace(/[.\s]+$/, '')),
+      source: capital(spelled(source.replace(/[.\s]+$/, ''))),
       assumptions: spelled(assumptions.map((each) => `${each.replace(/[.\s]+$/, '')}.`).join(' ')),
       usedBy,
     }));
@@ -53,4 +53,8 @@ const spellings: readonly (readonly [string, string])[] = [
 
 function spelled(formula: string): string {
   return spellings.reduce((text, [sign, word]) => text.replaceAll(sign, word), formula);
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
