@@ -92,7 +92,7 @@ export async function show(command: string, folder: string): Promise<Shown> {
 /** A copy of the demo's folder to work in; `remove` takes it away again. */
 export function demoCopy(): { readonly folder: string; readonly remove: () => void } {
   const folder = mkdtempSync(join(tmpdir(), 'gaugeleaf-docs-'));
-  for (const part of ['edition.yaml', 'sheets', 'schemas']) {
+  for (const part of ['edition.yaml', 'sheets', 'editions', 'schemas']) {
     cpSync(join(root, part), join(folder, part), { recursive: true });
   }
   return { folder, remove: () => rmSync(folder, { recursive: true, force: true }) };

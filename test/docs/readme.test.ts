@@ -67,7 +67,19 @@ describe('the commands of the README', () => {
   test('are there', () => {
     const commands = runs.flatMap(commandsOf).map((command) => command.split(' ')[1]);
     expect(new Set(commands)).toEqual(
-      new Set(['check', 'pages', 'record', 'order', 'draw', 'sources', 'size', 'draft', 'explain']),
+      new Set([
+        'check',
+        'pages',
+        'record',
+        'work',
+        'order',
+        'draw',
+        'sources',
+        'compare',
+        'size',
+        'draft',
+        'explain',
+      ]),
     );
   });
 
