@@ -39,7 +39,7 @@ revision: 1
 date: 2026-10-03
 status: proof
 sources:
-  m48: { title: Wexcombe Four Workshop Manual, kind: manual, year: 1948 }
+  m48: { title: Workshop Manual of ${id}, kind: manual, year: 1948 }
 settings:
   float-level:
     value: 13/64 in # as the manual prints it
