@@ -4,10 +4,15 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { openProject } from '../../src/project/project.ts';
 import { gaugeleaf } from '../cli/console.ts';
-import { cleanSheet, folderWith } from './folder.ts';
+import { folderWith, cleanSheet as sheetWithItsOwnPaper } from './folder.ts';
 
 const manual = 'm48: { title: Wexcombe Four Workshop Manual, kind: manual, year: 1948 }';
 const shared = `gaugeleaf-sources: 1\nsources:\n  ${manual}\n`;
+/** A clean sheet that describes the same paper as all others do. */
+function cleanSheet(id: string): string {
+  return sheetWithItsOwnPaper(id).replace(/^ {2}m48: .*$/m, `  ${manual}`);
+}
+
 const citing = cleanSheet('one').replace(`sources:\n  ${manual}`, 'sources: {}');
 
 describe('sources.yaml', () => {
