@@ -65,11 +65,16 @@ export function candidate(
 }
 
 /** Shows on standard error what keeps sheets from the press, and how to go on. */
-export function tellStops(reports: readonly FileReport[], sheets: number, io: Io): void {
+export function tellStops(
+  reports: readonly FileReport[],
+  sheets: number,
+  io: Io,
+  otherwise = 'or print a proof with --proof: DRAFT on every page.',
+): void {
   const options = { color: usesColor(io, io.stderr), width: widthOf(io.stderr) };
   for (const report of reports) io.stderr.write(`${fileText(report, options)}\n`);
   io.stderr.write(summaryText(countFindings(reports), sheets, options));
-  say(io, 'Nothing was printed. Mend these, or print a proof with --proof: DRAFT on every page.');
+  say(io, `Nothing was printed. Mend these, ${otherwise}`);
 }
 
 /** The findings that stop a candidate, as reports of the files they stand in. */

@@ -70,4 +70,13 @@ describe('sources', () => {
     const all = await gaugeleaf(['sources', '--pdf'], around);
     expect([all.status, all.err]).toEqual([2, expect.stringContaining('sources SHEET --pdf')]);
   });
+
+  test('prints no page of a sheet with an error, and says what is to be had', async () => {
+    const wrong = cleanSheet('one').replace('from: m48 p. 40', 'from: m84 p. 40');
+    const folder = folderWith({ 'sheets/one.md': wrong });
+    const { status, err } = await gaugeleaf(['sources', 'one', '--pdf'], { cwd: folder });
+    expect(status).toBe(1);
+    expect(err).toContain('source-unknown');
+    expect(err).toContain('Mend these, or take the table: the same without --pdf.');
+  });
 });

@@ -1,12 +1,20 @@
 import { basename, resolve } from 'node:path';
 import { comparedRows, concordanceOf } from '../../concordance/index.ts';
-import { projectSheets, type ReadSheet } from '../../project/edition-source.ts';
+import { projectSheets } from '../../project/edition-source.ts';
 import { Refusal } from '../../project/refusal.ts';
 import { readTemplates } from '../../project/templates.ts';
 import { writeWhole } from '../../project/write-whole.ts';
 import { concordanceCsv, concordanceText, signsInWords } from '../../report/concordance/index.ts';
 import type { Io } from '../io.ts';
-import { browserFor, candidate, deliver, outPath, type PrintOptions } from '../printing.ts';
+import {
+  browserFor,
+  candidate,
+  deliver,
+  outPath,
+  type PrintOptions,
+  stopReports,
+  tellStops,
+} from '../printing.ts';
 import { startProgress } from '../progress.ts';
 import type { ExitStatus } from '../run.ts';
 import { styleStops } from '../style-stops.ts';
@@ -32,18 +40,17 @@ export async function sources(
   io: Io,
 ): Promise<ExitStatus> {
   const projects = new Projects(io.cwd);
-  const sheets = sheetsOf(name, projects, io);
-  if (sheets === null) return 2;
   if (options.pdf === true) {
-    const [sheet] = sheets;
-    if (name === undefined || sheet === undefined) {
+    if (name === undefined) {
       throw new Refusal(
         '--pdf prints the sources of one sheet',
         'name it: gaugeleaf sources SHEET --pdf; the booklet has the pages of all',
       );
     }
-    return print(sheet, sheetNamed(name, projects, io.cwd), options, io);
+    return print(sheetNamed(name, projects, io.cwd), options, io);
   }
+  const sheets = sheetsOf(name, projects, io);
+  if (sheets === null) return 2;
   const found = sheets.map(({ sheet, kind }) => concordanceOf(sheet, kind));
   const chosen = found.map((concordance) => ({
     ...concordance,
@@ -62,12 +69,25 @@ export async function sources(
   return 0;
 }
 
+/** Prints the page of one sheet; nothing that has an error is printed, but the table is still to be had. */
 async function print(
-  { sheet, kind }: ReadSheet,
   { project, path }: Target,
   options: SourcesOptions,
   io: Io,
 ): Promise<ExitStatus> {
+  const found = candidate(project, path, io);
+  if (found === null) return 2;
+  const stops = found.findings.filter(({ severity }) => severity === 'error');
+  if (stops.length > 0) {
+    tellStops(
+      stopReports({ ...found, stops }),
+      1,
+      io,
+      'or take the table: the same without --pdf.',
+    );
+    return 1;
+  }
+  const { sheet, kind } = found;
   if (await styleStops([project], io)) return 1;
   const progress = startProgress(io);
   io.expectLongWork?.();
