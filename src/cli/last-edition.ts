@@ -5,7 +5,7 @@ import { editionNamed } from '../project/edition-source.ts';
 import type { Project } from '../project/project.ts';
 import { Refusal } from '../project/refusal.ts';
 import { locate } from '../project/safe-path.ts';
-import { sizeReading } from './commands/compare.ts';
+import { sizeReading } from '../project/size-reading.ts';
 import type { Candidate } from './printing.ts';
 
 /**

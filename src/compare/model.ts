@@ -106,6 +106,11 @@ export const changeKinds = [
 ] as const;
 export type ChangeKind = (typeof changeKinds)[number];
 
+/** Whether what was and what is are sizes, to be set as sizes, and not words. */
+export function isSizeChange(kind: ChangeKind): boolean {
+  return kind === 'setting-added' || kind === 'setting-dropped' || kind === 'setting-changed';
+}
+
 /** One thing that an edition says otherwise than the one before it. */
 export interface Change {
   readonly kind: ChangeKind;

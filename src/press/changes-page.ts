@@ -1,8 +1,8 @@
 import {
   type Change,
-  type ChangeKind,
   type EditionChanges,
   type EditionSnapshot,
+  isSizeChange,
   plainStep,
   type SheetChanges,
   type SheetSnapshot,
@@ -121,17 +121,10 @@ function unitOf(
   ];
 }
 
-/** Kinds of change whose texts are sizes. */
-const sizes: ReadonlySet<ChangeKind> = new Set([
-  'setting-added',
-  'setting-dropped',
-  'setting-changed',
-]);
-
 function lineOf(change: Change, old: SheetSnapshot | null, now: SheetSnapshot): string {
   const { kind } = change;
   const set = (text: string, sheet: SheetSnapshot | null) => {
-    if (sizes.has(kind)) return `<b>${typesetSize(text)}</b>`;
+    if (isSizeChange(kind)) return `<b>${typesetSize(text)}</b>`;
     if (/^(?:step|caution|text)-/.test(kind))
       return `\u201c${typesetWords(plainStep(text, sheet))}\u201d`;
     return typesetWords(text);

@@ -3,6 +3,7 @@ import {
   type ChangeKind,
   type EditionChanges,
   type EditionSnapshot,
+  isSizeChange,
   plainStep,
   type SheetSnapshot,
 } from '../compare/index.ts';
@@ -114,16 +115,10 @@ function restOf(count: number): string | null {
 /** A slip is folded into a booklet and not bound: narrow margins all round. */
 const slipMargins: Margins = { topMm: 10, bottomMm: 10, innerMm: 10, outerMm: 10 };
 
-const sizes: ReadonlySet<ChangeKind> = new Set([
-  'setting-added',
-  'setting-dropped',
-  'setting-changed',
-]);
-
 function slipLine(change: Change, old: SheetSnapshot | null, now: SheetSnapshot | null): SlipLine {
   const { kind, label, size } = change;
   const set = (text: string, sheet: SheetSnapshot | null) =>
-    sizes.has(kind)
+    isSizeChange(kind)
       ? `<b>${typesetSize(text)}</b>`
       : kind.startsWith('setting') || kind === 'condition-changed' || kind === 'unit-changed'
         ? `<b>${typesetWords(text)}</b>`

@@ -181,3 +181,8 @@ function yearsOf(years: string | null): { first: number | null; last: number | n
   const open = /\b(from|since|on|onward|onwards)\b|[-–]\s*$/i.test(years ?? '');
   return { first: Number(first), last: short === undefined && open ? null : Number(last) };
 }
+
+/** What another sheet says where `figure` stands: of the same name and place; undefined if nothing. */
+export function counterpart(figure: FigureFact, { figures }: SheetFacts): FigureFact | undefined {
+  return figures.find(({ name, place }) => name === figure.name && place === figure.place);
+}

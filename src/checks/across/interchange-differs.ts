@@ -1,4 +1,5 @@
 import { defineAcrossCheck } from './define.ts';
+import { counterpart } from './facts.ts';
 import { figuresDiffer } from './figures-differ.ts';
 
 /** Units said to interchange whose sheets differ in what the engine asks for. */
@@ -33,9 +34,7 @@ export default defineAcrossCheck({
         done.add(`${sheet.id} ${id}`);
         for (const figure of sheet.figures) {
           if (!kind.interchange.has(figure.name)) continue;
-          const theirs = other.figures.find(
-            ({ name, place }) => name === figure.name && place === figure.place,
-          );
+          const theirs = counterpart(figure, other);
           if (theirs === undefined) continue;
           const difference = differ({ sheet, figure }, { sheet: other, figure: theirs });
           if (difference === null) continue;

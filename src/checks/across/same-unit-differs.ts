@@ -1,5 +1,5 @@
 import { defineAcrossCheck } from './define.ts';
-import type { SheetFacts } from './facts.ts';
+import { counterpart, type SheetFacts } from './facts.ts';
 import { figuresDiffer } from './figures-differ.ts';
 import { fitsOverlap, isSameUnit, modelKey, partKey } from './same-unit.ts';
 
@@ -40,9 +40,7 @@ export default defineAcrossCheck({
       for (const figure of same.length === 0 ? [] : sheet.figures) {
         const own = { sheet, figure };
         for (const other of same) {
-          const theirs = other.figures.find(
-            ({ name, place }) => name === figure.name && place === figure.place,
-          );
+          const theirs = counterpart(figure, other);
           const difference = theirs ? differ(own, { sheet: other, figure: theirs }) : null;
           if (theirs === undefined || difference === null) continue;
           const label = kind?.settings.get(figure.name)?.label ?? `\`${figure.name}\``;

@@ -2,6 +2,7 @@ import { compareEditions } from '../../compare/index.ts';
 import type { SlipOrder } from '../../press/index.ts';
 import { editionNamed, projectSnapshot } from '../../project/edition-source.ts';
 import type { Project } from '../../project/project.ts';
+import { sizeReading } from '../../project/size-reading.ts';
 import { readTemplates } from '../../project/templates.ts';
 import { paint } from '../../report/index.ts';
 import { comparisonText } from '../compare-text.ts';
@@ -85,19 +86,4 @@ async function slip(
   progress.clear();
   const path = outPath(options.out, 'corrections.pdf', project, io);
   return deliver(printed, path, false, project.show, io);
-}
-
-/** How the sizes of an edition are read: by the dimensions that its kinds give each setting. */
-export function sizeReading(project: Project) {
-  const { gauges } = project.context(project.root);
-  return {
-    gauges,
-    dimensionsOf: (setting: string) => {
-      for (const kind of project.kinds.values()) {
-        const found = kind.settings.get(setting);
-        if (found) return found.dimensions;
-      }
-      return undefined;
-    },
-  };
 }

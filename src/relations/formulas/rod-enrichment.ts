@@ -31,14 +31,7 @@ export default defineRelation({
       above: ['jet'],
       solve: ({ jet, economy, power }) => {
         if (economy.lo >= jet.hi) return economyTooThick();
-        if (power.lo > jet.hi) {
-          return refuse(
-            'a power step of {power} does not go into a jet of {jet}',
-            'correct the step or the jet; the step is the thinner of the two',
-            'power',
-            'jet',
-          );
-        }
+        if (power.lo > jet.hi) return powerTooThick();
         // It falls with the jet while the power step is the thinner, and rises with it otherwise.
         const less = (p: number, e: number) => (p <= e ? jet.hi : jet.lo);
         const more = (p: number, e: number) => (p <= e ? jet.lo : jet.hi);
@@ -76,14 +69,7 @@ export default defineRelation({
       from: ['jet', 'power', 'enrichment'],
       above: ['jet'],
       solve: ({ jet, power, enrichment }) => {
-        if (power.lo > jet.hi) {
-          return refuse(
-            'a power step of {power} does not go into a jet of {jet}',
-            'correct the step or the jet; the step is the thinner of the two',
-            'power',
-            'jet',
-          );
-        }
+        if (power.lo > jet.hi) return powerTooThick();
         const at = (j: number, p: number, percent: number): Interval =>
           divide(
             add(square(point(p)), multiply(share(percent), square(point(j)))),
@@ -136,6 +122,15 @@ function economyTooThick() {
     'an economy step of {economy} shuts a jet of {jet}',
     'correct the step or the jet; the step is the thinner of the two',
     'economy',
+    'jet',
+  );
+}
+
+function powerTooThick() {
+  return refuse(
+    'a power step of {power} does not go into a jet of {jet}',
+    'correct the step or the jet; the step is the thinner of the two',
+    'power',
     'jet',
   );
 }
