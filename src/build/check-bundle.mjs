@@ -14,7 +14,7 @@ const SAMPLE = `---
 gaugeleaf: 1
 sheet: sample
 title: "Sample: one of everything"
-unit: { kind: carburetor, maker: Orlo, model: "2D", features: [two-barrel, downdraft, pump, unloader], throttle-bore: 1-7/16 in, idle-needle-thread: 10-32 UNF }
+unit: { kind: carburetor, maker: Orlo, model: "T71", features: [two-barrel, downdraft, pump, unloader], throttle-bore: 1-7/16 in, idle-needle-thread: 10-32 UNF }
 fits:
   - { marque: Wexcombe, model: Six, years: 1948-1950 }
 revision: 1
@@ -31,7 +31,7 @@ settings:
     at: free end of the float
     gasket: removed # as printed
     from: m48 p. 31
-  pump-stroke: { value: 7/16 in, link: medium hole, from: [m48 p. 32, b17] }
+  pump-stroke: { value: 7/16 in, link: middle hole, from: [m48 p. 32, b17] }
   unloader:
     value: No. 29 drill
     also: [0.163 in]

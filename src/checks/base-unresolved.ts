@@ -49,17 +49,17 @@ export default defineCheck({
       expect: [
         {
           at: 'orlo-circle',
-          message: 'sheets are based on one another: `orlo-1a` on `orlo-circle` on `orlo-1a`',
+          message: 'sheets are based on one another: `orlo-f27` on `orlo-circle` on `orlo-f27`',
           fix: 'take `based-on:` out of the one that is stated in full',
         },
       ],
     },
     {
       name: 'a sheet based on itself',
-      sheet: { front: 'based-on: orlo-1a' },
+      sheet: { front: 'based-on: orlo-f27' },
       expect: [
         {
-          at: 'orlo-1a',
+          at: 'orlo-f27',
           message: 'the sheet is based on itself',
           fix: 'take `based-on:` out of the one that is stated in full',
         },

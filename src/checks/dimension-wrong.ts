@@ -182,7 +182,7 @@ export default defineCheck({
       name: 'a bore of the unit in degrees',
       sheet: {
         front:
-          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: 1A\n  features: [single-barrel, downdraft, pump]\n  throttle-bore: 36°',
+          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: F27\n  features: [single-barrel, downdraft, pump]\n  throttle-bore: 36°',
       },
       expect: [
         {
@@ -204,7 +204,7 @@ export default defineCheck({
       name: 'each in its own unit',
       sheet: {
         front:
-          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: 1A\n  features: [single-barrel, downdraft, pump]\n  throttle-bore: 36 mm',
+          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: F27\n  features: [single-barrel, downdraft, pump]\n  throttle-bore: 36 mm',
         settings:
           'idle-vacuum: { value: 18 inHg, also: [61 kPa], from: m48 p. 40 }\nidle-stop: { value: 1/2 turn in after contact, also: [3 flats in], from: m48 p. 40 }',
       },

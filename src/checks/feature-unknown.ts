@@ -39,7 +39,7 @@ export default defineCheck({
       name: 'two letters swapped',
       sheet: {
         front:
-          'unit: { kind: carburetor, maker: Orlo, model: 1A, features: [single-barrel, downdarft] }',
+          'unit: { kind: carburetor, maker: Orlo, model: F27, features: [single-barrel, downdarft] }',
       },
       expect: [
         {
@@ -53,7 +53,7 @@ export default defineCheck({
       name: "a feature of the club's own",
       sheet: {
         front:
-          'unit: { kind: carburetor, maker: Orlo, model: 1A, features: [single-barrel, downdraft, heated-jacket] }',
+          'unit: { kind: carburetor, maker: Orlo, model: F27, features: [single-barrel, downdraft, heated-jacket] }',
       },
       expect: [
         {
@@ -68,7 +68,7 @@ export default defineCheck({
       name: 'a feature of another kind of unit',
       sheet: {
         front:
-          'unit: { kind: ignition-distributor, maker: Orlo, model: K1, features: [four-lobe, single-points, downdraft] }',
+          'unit: { kind: ignition-distributor, maker: Orlo, model: K14, features: [four-lobe, single-points, downdraft] }',
       },
       expect: [
         {
@@ -84,7 +84,7 @@ export default defineCheck({
       name: 'another word for it that the kind knows',
       sheet: {
         front:
-          'unit: { kind: carburetor, maker: Orlo, model: 1A, features: [single choke, downdraught] }',
+          'unit: { kind: carburetor, maker: Orlo, model: F27, features: [single choke, downdraught] }',
       },
       expect: [],
     },

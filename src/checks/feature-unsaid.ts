@@ -44,7 +44,7 @@ export default defineCheck({
       name: 'nothing says which way the air goes',
       sheet: {
         front:
-          'unit: { kind: carburetor, maker: Orlo, model: 1A, features: [single-barrel, pump] }',
+          'unit: { kind: carburetor, maker: Orlo, model: F27, features: [single-barrel, pump] }',
       },
       expect: [
         {
@@ -59,7 +59,7 @@ export default defineCheck({
       name: 'one barrel, downdraft',
       sheet: {
         front:
-          'unit: { kind: carburetor, maker: Orlo, model: 1A, features: [single-barrel, downdraft, pump] }',
+          'unit: { kind: carburetor, maker: Orlo, model: F27, features: [single-barrel, downdraft, pump] }',
       },
       expect: [],
     },

@@ -46,7 +46,7 @@ export default defineCheck({
       name: 'one barrel and two',
       sheet: {
         front:
-          'unit: { kind: carburetor, maker: Orlo, model: 1A, features: [single-barrel, two-barrel, downdraft] }',
+          'unit: { kind: carburetor, maker: Orlo, model: F27, features: [single-barrel, two-barrel, downdraft] }',
       },
       expect: [
         {
@@ -60,7 +60,7 @@ export default defineCheck({
       name: 'one barrel, downdraft',
       sheet: {
         front:
-          'unit: { kind: carburetor, maker: Orlo, model: 1A, features: [single-barrel, downdraft, pump] }',
+          'unit: { kind: carburetor, maker: Orlo, model: F27, features: [single-barrel, downdraft, pump] }',
       },
       expect: [],
     },

@@ -40,11 +40,11 @@ export default defineCheck({
   examples: [
     {
       name: 'a sheet that starts with its title',
-      sheet: '# Orlo 1A\n\n## Float level\n\n1. Set the float.\n',
+      sheet: '# Orlo F27\n\n## Float level\n\n1. Set the float.\n',
       expect: [
         {
-          at: '# Orlo 1A',
-          message: 'there is no front matter: the first line is `# Orlo 1A`, not `---`',
+          at: '# Orlo F27',
+          message: 'there is no front matter: the first line is `# Orlo F27`, not `---`',
           fix: 'put the front matter above it: a line `---`, then `gaugeleaf: 1`, `sheet:`, `title:`, `unit:`, `sources:` and `settings:`, then a line `---`',
         },
       ],
@@ -62,7 +62,7 @@ export default defineCheck({
     },
     {
       name: 'front matter at the top',
-      sheet: '---\ngaugeleaf: 1\nsheet: orlo-1a\n---\n\n# Orlo 1A\n',
+      sheet: '---\ngaugeleaf: 1\nsheet: orlo-f27\n---\n\n# Orlo F27\n',
       expect: [],
     },
   ],

@@ -23,7 +23,7 @@ export default defineCheck({
   examples: [
     {
       name: 'a key that sheets do not have',
-      sheet: { front: 'titel: Orlo 1A' },
+      sheet: { front: 'titel: Orlo F27' },
       expect: [
         {
           at: 'titel',
@@ -56,7 +56,7 @@ export default defineCheck({
     },
     {
       name: 'keys and values as they should be',
-      sheet: { front: 'title: Orlo 1A single-barrel\nstatus: proof' },
+      sheet: { front: 'title: Orlo F27 single-barrel\nstatus: proof' },
       expect: [],
     },
   ],

@@ -24,19 +24,19 @@ export default defineCheck({
   examples: [
     {
       name: 'a colon and a space in a title',
-      sheet: { front: 'title: Orlo 1A: single-barrel' },
+      sheet: { front: 'title: Orlo F27: single-barrel' },
       expect: [
         {
-          at: 'Orlo 1A: single-barrel',
+          at: 'Orlo F27: single-barrel',
           message:
             'a colon with a space after it starts a new key, so this value holds a second one',
-          fix: "quote it: 'Orlo 1A: single-barrel'",
+          fix: "quote it: 'Orlo F27: single-barrel'",
         },
       ],
     },
     {
       name: 'never closed',
-      sheet: '---\ngaugeleaf: 1\n\n# Orlo 1A\n',
+      sheet: '---\ngaugeleaf: 1\n\n# Orlo F27\n',
       expect: [
         {
           at: '---',
@@ -45,6 +45,6 @@ export default defineCheck({
         },
       ],
     },
-    { name: 'a title in quotes', sheet: { front: "title: 'Orlo 1A: single-barrel'" }, expect: [] },
+    { name: 'a title in quotes', sheet: { front: "title: 'Orlo F27: single-barrel'" }, expect: [] },
   ],
 });

@@ -34,7 +34,7 @@ export default defineCheck({
   examples: [
     {
       name: 'a misspelt kind',
-      sheet: { front: 'unit: { kind: carburettor, maker: Orlo, model: 1A, features: [pump] }' },
+      sheet: { front: 'unit: { kind: carburettor, maker: Orlo, model: F27, features: [pump] }' },
       expect: [
         {
           at: 'carburettor',
@@ -45,7 +45,7 @@ export default defineCheck({
     },
     {
       name: 'a kind that nobody has described, in a project with a kind of its own',
-      sheet: { front: 'unit: { kind: magneto, maker: Orlo, model: M1 }' },
+      sheet: { front: 'unit: { kind: magneto, maker: Orlo, model: M19 }' },
       expect: [
         {
           at: 'magneto',
@@ -58,7 +58,7 @@ export default defineCheck({
       name: 'the kind `carburetor`',
       sheet: {
         front:
-          'unit: { kind: carburetor, maker: Orlo, model: 1A, features: [single-barrel, downdraft, pump] }',
+          'unit: { kind: carburetor, maker: Orlo, model: F27, features: [single-barrel, downdraft, pump] }',
       },
       expect: [],
     },

@@ -66,7 +66,7 @@ export default defineCheck({
       // R = .71875 in: R - √(R² - .0625) = .0449 in.
       sheet: {
         front:
-          'unit: { kind: carburetor, maker: Orlo, model: 1A, features: [single-barrel, downdraft, pump], throttle-bore: 1-7/16 in }',
+          'unit: { kind: carburetor, maker: Orlo, model: F27, features: [single-barrel, downdraft, pump], throttle-bore: 1-7/16 in }',
         settings:
           'fast-idle-gap: { value: 0.020 ± 0.001 in, gauge: 0.020 in leaf, from: m48 p. 34 }',
       },
@@ -83,7 +83,7 @@ export default defineCheck({
       name: 'a size that is itself a leaf, in a bore narrower than it',
       sheet: {
         front:
-          'unit: { kind: carburetor, maker: Orlo, model: 1A, features: [single-barrel, downdraft, pump], throttle-bore: 12 mm }',
+          'unit: { kind: carburetor, maker: Orlo, model: F27, features: [single-barrel, downdraft, pump], throttle-bore: 12 mm }',
         settings: 'fast-idle-gap: { value: 0.50 mm leaf, from: m48 p. 34 }',
       },
       expect: [
@@ -99,7 +99,7 @@ export default defineCheck({
       // R = 5/16 in: 5/16 - √(25/256 - 16/256) = 5/16 - 3/16 = 1/8 in.
       sheet: {
         front:
-          'unit: { kind: carburetor, maker: Orlo, model: 1A, features: [single-barrel, downdraft, pump], throttle-bore: 5/8 in }',
+          'unit: { kind: carburetor, maker: Orlo, model: F27, features: [single-barrel, downdraft, pump], throttle-bore: 5/8 in }',
         settings:
           'fast-idle-gap: { value: 1/16 +1/8/-0 in, gauge: 0.0625 in leaf, from: m48 p. 34 }',
       },
@@ -109,7 +109,7 @@ export default defineCheck({
       name: 'a wire in the bore, and a leaf between faces',
       sheet: {
         front:
-          'unit: { kind: carburetor, maker: Orlo, model: 1A, features: [single-barrel, downdraft, pump], throttle-bore: 1-7/16 in }',
+          'unit: { kind: carburetor, maker: Orlo, model: F27, features: [single-barrel, downdraft, pump], throttle-bore: 1-7/16 in }',
         settings:
           'fast-idle-gap: { value: 0.020 ± 0.001 in, gauge: 0.020 in wire, from: m48 p. 34 }\nbowl-vent: { value: 0.020 in, gauge: 0.020 in leaf, from: m48 p. 36 }',
       },

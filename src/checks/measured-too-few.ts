@@ -66,7 +66,7 @@ export default defineCheck({
         front:
           'sources:\n  m48: { title: Workshop Manual, kind: manual, year: 1948 }\n  bench: { title: Two good units, kind: measured, units: 2 }',
         settings:
-          'idle-mixture: { value: 1-1/4 turns out, from: bench }\npump-stroke: { value: 7/16 in, link: medium hole, from: [m48 p. 34, bench] }',
+          'idle-mixture: { value: 1-1/4 turns out, from: bench }\npump-stroke: { value: 7/16 in, link: middle hole, from: [m48 p. 34, bench] }',
       },
       expect: [
         {
@@ -98,7 +98,7 @@ export default defineCheck({
         front:
           'sources:\n  m48: { title: Workshop Manual }\n  bench: { title: Good units, kind: measured, units: 3 }\n  one: { title: A unit, kind: measured, units: 1 }\n  two: { title: Two more, kind: measured, units: 2 }',
         settings:
-          'idle-mixture: { value: 1-1/4 turns out, from: bench }\npump-stroke: { value: 7/16 in, link: medium hole, from: [one, two] }',
+          'idle-mixture: { value: 1-1/4 turns out, from: bench }\npump-stroke: { value: 7/16 in, link: middle hole, from: [one, two] }',
       },
       expect: [],
     },

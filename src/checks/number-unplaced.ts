@@ -48,7 +48,7 @@ export default defineCheck({
     {
       name: 'tools, dates, times and numbers of parts',
       sheet: {
-        body: '## Float level\n\n1. Use a 7/16 in wrench, part 1A-104 of 1948, and wait 10 minutes.\n2. Read page 12, section 3.2, and set :value[float-level].\n\n## Notes\n\nBodies cast with 27M are of 1949; it was 68 °F in the shop at 9:30.\n',
+        body: '## Float level\n\n1. Use a 7/16 in wrench, part F27-104 of 1948, and wait 10 minutes.\n2. Read page 12, section 3.2, and set :value[float-level].\n\n## Notes\n\nBodies cast with 27M are of 1949; it was 68 °F in the shop at 9:30.\n',
       },
       expect: [],
     },

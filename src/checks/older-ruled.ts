@@ -97,7 +97,7 @@ export default defineCheck({
         front:
           'sources:\n  b9: { title: Bulletin 9, kind: bulletin, year: 1948 }\n  b10: { title: Bulletin 10, kind: bulletin, year: 1948 }\n  m48: { title: Workshop Manual, kind: manual, year: 1948 }\n  kit: { title: Kit leaflet, kind: leaflet, year: 1964 }',
         settings:
-          'idle-mixture:\n  value: 1-1/4 turns out\n  from: b9\n  but:\n    - { value: 1 turn out, from: b10 }\npump-stroke:\n  value: 7/16 in\n  link: medium hole\n  from: m48 p. 34\n  but: [{ value: 3/8 in, from: kit }]',
+          'idle-mixture:\n  value: 1-1/4 turns out\n  from: b9\n  but:\n    - { value: 1 turn out, from: b10 }\npump-stroke:\n  value: 7/16 in\n  link: middle hole\n  from: m48 p. 34\n  but: [{ value: 3/8 in, from: kit }]',
       },
       expect: [],
     },

@@ -72,7 +72,7 @@ export default defineCheck({
       name: 'a bowl, and no work on it',
       sheet: {
         front:
-          'unit: { kind: fuel-pump, maker: Orlo, model: P2, features: [glass-bowl] }\nsettings: { pump-pressure: { value: 4 psi, from: m48 p. 50 } }',
+          'unit: { kind: fuel-pump, maker: Orlo, model: P29, features: [glass-bowl] }\nsettings: { pump-pressure: { value: 4 psi, from: m48 p. 50 } }',
         body: '## Diaphragm\n\n1. Fit it, and see that it gives :value[pump-pressure].\n',
       },
       expect: [
@@ -88,7 +88,7 @@ export default defineCheck({
       name: 'what every unit of the kind needs',
       sheet: {
         front:
-          'unit: { kind: fuel-pump, maker: Orlo, model: P2 }\nsettings: { pump-pressure: { value: 4 psi, from: m48 p. 50 } }',
+          'unit: { kind: fuel-pump, maker: Orlo, model: P29 }\nsettings: { pump-pressure: { value: 4 psi, from: m48 p. 50 } }',
         body: '## Bowl seal\n\n1. See that it gives :value[pump-pressure].\n',
       },
       expect: [
@@ -104,7 +104,7 @@ export default defineCheck({
       name: 'work on the diaphragm and the bowl',
       sheet: {
         front:
-          'unit: { kind: fuel-pump, maker: Orlo, model: P2, features: [glass-bowl] }\nsettings: { pump-pressure: { value: 4 psi, from: m48 p. 50 } }',
+          'unit: { kind: fuel-pump, maker: Orlo, model: P29, features: [glass-bowl] }\nsettings: { pump-pressure: { value: 4 psi, from: m48 p. 50 } }',
         body: '## Diaphragm\n\n1. Fit it, and see that it gives :value[pump-pressure].\n\n## Bowl seal\n\n1. Fit it.\n',
       },
       expect: [],

@@ -77,6 +77,6 @@ export default defineCheck({
 /** Settings of a four-lobe unit, as an example's whole front matter has them. */
 function fourLobes(settings: string): { readonly front: string } {
   return {
-    front: `unit: { kind: ignition-distributor, maker: Orlo, model: K1, features: [four-lobe, single-points] }\nsettings:\n  ${settings}`,
+    front: `unit: { kind: ignition-distributor, maker: Orlo, model: K14, features: [four-lobe, single-points] }\nsettings:\n  ${settings}`,
   };
 }

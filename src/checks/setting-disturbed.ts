@@ -64,7 +64,7 @@ export default defineCheck({
       name: 'the pump touched again after the rods',
       sheet: {
         front:
-          'unit: { kind: carburetor, maker: Orlo, model: 1A, features: [single-barrel, downdraft, pump, fast-idle-cam, metering-rods] }',
+          'unit: { kind: carburetor, maker: Orlo, model: F27, features: [single-barrel, downdraft, pump, fast-idle-cam, metering-rods] }',
         settings: 'metering-rods: { value: 2-7/16 in, from: m48 p. 35 }',
         body: '## Pump stroke\n\n1. Let the throttle shut. :state[throttle shut]\n2. Measure :value[pump-stroke].\n\n## Metering rods\n\n1. Keep the throttle shut.\n2. Stand the gauge in the well: :value[metering-rods].\n\n## Pump stroke, again {#pump-stroke}\n\n1. Let the throttle shut. :state[throttle shut]\n2. Measure :value[pump-stroke].\n',
       },

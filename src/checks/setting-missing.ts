@@ -62,7 +62,7 @@ export default defineCheck({
       name: 'an unloader with no gap given',
       sheet: {
         front:
-          'unit: { kind: carburetor, maker: Orlo, model: 1A, features: [single-barrel, downdraft, unloader] }',
+          'unit: { kind: carburetor, maker: Orlo, model: F27, features: [single-barrel, downdraft, unloader] }',
       },
       expect: [
         {
@@ -76,7 +76,7 @@ export default defineCheck({
       name: 'no idle mixture and no jet height',
       sheet: {
         front:
-          'settings: { float-level: { value: 13/64 in, at: free end, gasket: removed, from: m48 } }\nunit: { kind: carburetor, maker: Orlo, model: 1A, features: [single-barrel, downdraft] }',
+          'settings: { float-level: { value: 13/64 in, at: free end, gasket: removed, from: m48 } }\nunit: { kind: carburetor, maker: Orlo, model: F27, features: [single-barrel, downdraft] }',
       },
       expect: [
         {
@@ -89,7 +89,7 @@ export default defineCheck({
     },
     {
       name: 'a pump with its stroke',
-      sheet: { settings: 'pump-stroke: { value: 7/16 in, link: medium hole, from: m48 p. 34 }' },
+      sheet: { settings: 'pump-stroke: { value: 7/16 in, link: middle hole, from: m48 p. 34 }' },
       expect: [],
     },
     {

@@ -31,15 +31,15 @@ export default defineCheck({
   examples: [
     {
       name: 'the name of the sheet it was copied from',
-      sheet: { front: 'sheet: orlo-2d' },
+      sheet: { front: 'sheet: orlo-t71' },
       expect: [
         {
-          at: 'orlo-2d',
-          message: 'the sheet calls itself `orlo-2d`, but its file is `orlo-1a.md`',
-          fix: 'write `sheet: orlo-1a`, or rename the file to `orlo-2d.md`',
+          at: 'orlo-t71',
+          message: 'the sheet calls itself `orlo-t71`, but its file is `orlo-f27.md`',
+          fix: 'write `sheet: orlo-f27`, or rename the file to `orlo-t71.md`',
         },
       ],
     },
-    { name: "the file's own name", sheet: { front: 'sheet: orlo-1a' }, expect: [] },
+    { name: "the file's own name", sheet: { front: 'sheet: orlo-f27' }, expect: [] },
   ],
 });

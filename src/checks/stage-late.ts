@@ -82,7 +82,7 @@ export default defineCheck({
       name: 'a kind that nothing starts',
       sheet: {
         front:
-          'unit: { kind: fuel-pump, maker: Orlo, model: P2 }\nsettings: { pump-pressure: { value: 4 psi, from: m48 p. 50 } }',
+          'unit: { kind: fuel-pump, maker: Orlo, model: P29 }\nsettings: { pump-pressure: { value: 4 psi, from: m48 p. 50 } }',
         body: '## Bowl seal\n\n1. Fit it.\n\n## Diaphragm\n\n1. See that it gives :value[pump-pressure].\n',
       },
       expect: [

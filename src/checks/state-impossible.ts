@@ -46,7 +46,7 @@ export default defineCheck({
       name: 'the throttle shut with the cam under its screw',
       sheet: {
         front:
-          'unit: { kind: carburetor, maker: Orlo, model: 1A, features: [single-barrel, downdraft, pump, fast-idle-cam, metering-rods] }',
+          'unit: { kind: carburetor, maker: Orlo, model: F27, features: [single-barrel, downdraft, pump, fast-idle-cam, metering-rods] }',
         body: '## Fast idle cam\n\n1. Turn the cam up. :state[cam highest-step]\n\n## Pump stroke\n\n1. Let the throttle shut. :state[throttle shut]\n2. Measure the travel: :value[pump-stroke].\n',
       },
       expect: [
@@ -61,7 +61,7 @@ export default defineCheck({
       name: 'the cam swung clear in the same step',
       sheet: {
         front:
-          'unit: { kind: carburetor, maker: Orlo, model: 1A, features: [single-barrel, downdraft, pump, fast-idle-cam, metering-rods] }',
+          'unit: { kind: carburetor, maker: Orlo, model: F27, features: [single-barrel, downdraft, pump, fast-idle-cam, metering-rods] }',
         body: '## Fast idle cam\n\n1. Turn the cam up. :state[cam highest-step]\n\n## Pump stroke\n\n1. Swing the cam clear and let the throttle shut. :state[cam slow-notch] :state[throttle shut]\n2. Measure the travel: :value[pump-stroke].\n',
       },
       expect: [],

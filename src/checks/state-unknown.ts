@@ -98,7 +98,7 @@ export default defineCheck({
       name: 'a part of another kind of unit',
       sheet: {
         front:
-          'unit: { kind: fuel-pump, maker: Orlo, model: P2 }\nsettings: { pump-pressure: { value: 4 psi, from: m48 p. 50 } }',
+          'unit: { kind: fuel-pump, maker: Orlo, model: P29 }\nsettings: { pump-pressure: { value: 4 psi, from: m48 p. 50 } }',
         body: '## Diaphragm\n\n1. Back the screw off. :state[stop-screw backed-off]\n',
       },
       expect: [

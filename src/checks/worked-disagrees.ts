@@ -80,7 +80,7 @@ export default defineCheck({
       name: 'two digits swapped in the travel of a needle',
       sheet: {
         front:
-          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: 1A\n  features: [single-barrel, downdraft, pump]\n  idle-needle-thread: 10-32 UNF',
+          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: F27\n  features: [single-barrel, downdraft, pump]\n  idle-needle-thread: 10-32 UNF',
         settings: 'idle-mixture: { value: 1-1/4 turns out, travel: 0.093 in, from: m48 p. 40 }',
       },
       expect: [
@@ -96,7 +96,7 @@ export default defineCheck({
       name: 'turns and travel that no one slip explains',
       sheet: {
         front:
-          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: 1A\n  features: [single-barrel, downdraft, pump]\n  stop-screw-thread: 2 BA',
+          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: F27\n  features: [single-barrel, downdraft, pump]\n  stop-screw-thread: 2 BA',
         settings:
           'idle-stop: { value: 1-1/2 turns in after contact, travel: 2 mm, from: m48 p. 40 }',
       },
@@ -112,7 +112,7 @@ export default defineCheck({
       name: 'flats of a jet nut',
       sheet: {
         front:
-          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: 1A\n  features: [single-barrel, side-draft, constant-depression, adjustable-jet]\n  jet-nut-thread: 1/4 BSF',
+          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: F27\n  features: [single-barrel, side-draft, constant-depression, adjustable-jet]\n  jet-nut-thread: 1/4 BSF',
         settings: 'jet-height: { value: 9 flats down, travel: 1.628 mm, from: m48 p. 40 }',
       },
       expect: [
@@ -141,7 +141,7 @@ export default defineCheck({
       name: 'travel to the places it is stated in',
       sheet: {
         front:
-          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: 1A\n  features: [single-barrel, downdraft, pump]\n  idle-needle-thread: 10-32 UNF',
+          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: F27\n  features: [single-barrel, downdraft, pump]\n  idle-needle-thread: 10-32 UNF',
         settings: 'idle-mixture: { value: 1-1/4 turns out, travel: 0.039 in, from: m48 p. 40 }',
       },
       expect: [],
@@ -288,9 +288,9 @@ export default defineCheck({
       name: 'more delivered than the pump displaces',
       sheet: {
         front:
-          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: 1A\n  features: [single-barrel, downdraft, pump]\n  pump-bore: 1/2 in',
+          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: F27\n  features: [single-barrel, downdraft, pump]\n  pump-bore: 1/2 in',
         settings:
-          'pump-stroke: { value: 3/8 in, link: medium hole, from: m48 p. 34 }\npump-delivery: { value: 14 ± 2 cm3 per 10 strokes, from: m48 p. 34 }',
+          'pump-stroke: { value: 3/8 in, link: middle hole, from: m48 p. 34 }\npump-delivery: { value: 14 ± 2 cm3 per 10 strokes, from: m48 p. 34 }',
       },
       expect: [
         {
@@ -305,9 +305,9 @@ export default defineCheck({
       name: 'a delivery that the pump can just displace',
       sheet: {
         front:
-          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: 1A\n  features: [single-barrel, downdraft, pump]\n  pump-bore: 1/2 in',
+          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: F27\n  features: [single-barrel, downdraft, pump]\n  pump-bore: 1/2 in',
         settings:
-          'pump-stroke: { value: 3/8 in, link: medium hole, from: m48 p. 34 }\npump-delivery: { value: 10 ± 2 cm3 per 10 strokes, from: m48 p. 34 }',
+          'pump-stroke: { value: 3/8 in, link: middle hole, from: m48 p. 34 }\npump-delivery: { value: 10 ± 2 cm3 per 10 strokes, from: m48 p. 34 }',
       },
       expect: [],
     },
@@ -344,13 +344,13 @@ function subjectOf({ place, proof }: Verdict): string {
 /** Settings of a four-lobe unit, as an example's whole front matter has them. */
 function fourLobes(settings: string): { readonly front: string } {
   return {
-    front: `unit: { kind: ignition-distributor, maker: Orlo, model: K1, features: [four-lobe, single-points] }\nsettings:\n  ${settings}`,
+    front: `unit: { kind: ignition-distributor, maker: Orlo, model: K14, features: [four-lobe, single-points] }\nsettings:\n  ${settings}`,
   };
 }
 
 /** A unit with an advance, as an example's whole front matter has it. */
 function withAdvance(said: string): { readonly front: string } {
   return {
-    front: `unit: { kind: ignition-distributor, maker: Orlo, model: K1, features: [four-lobe, single-points, centrifugal-advance] }\nsettings:\n  advance-maximum: { ${said}, from: m48 }`,
+    front: `unit: { kind: ignition-distributor, maker: Orlo, model: K14, features: [four-lobe, single-points, centrifugal-advance] }\nsettings:\n  advance-maximum: { ${said}, from: m48 }`,
   };
 }

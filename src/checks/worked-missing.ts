@@ -48,7 +48,7 @@ export default defineCheck({
       name: 'turns on a known thread, and no travel',
       sheet: {
         front:
-          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: 1A\n  features: [single-barrel, downdraft, pump]\n  idle-needle-thread: 10-32 UNF',
+          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: F27\n  features: [single-barrel, downdraft, pump]\n  idle-needle-thread: 10-32 UNF',
         settings: 'idle-mixture: { value: 1-1/4 ± 1/4 turns out, from: m48 p. 40 }',
       },
       expect: [
@@ -64,7 +64,7 @@ export default defineCheck({
       name: 'a travel that is stated',
       sheet: {
         front:
-          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: 1A\n  features: [single-barrel, downdraft, pump]\n  idle-needle-thread: 10-32 UNF',
+          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: F27\n  features: [single-barrel, downdraft, pump]\n  idle-needle-thread: 10-32 UNF',
         settings: 'idle-mixture: { value: 1-1/4 turns out, travel: 0.039 in, from: m48 p. 40 }',
       },
       expect: [],
@@ -78,7 +78,7 @@ export default defineCheck({
       name: 'a spacing that the number of lobes says by itself',
       sheet: {
         front:
-          'unit: { kind: ignition-distributor, maker: Orlo, model: K1, features: [four-lobe, single-points] }\nsettings:\n  points-gap: { value: 0.015 in, from: m48 }',
+          'unit: { kind: ignition-distributor, maker: Orlo, model: K14, features: [four-lobe, single-points] }\nsettings:\n  points-gap: { value: 0.015 in, from: m48 }',
       },
       expect: [],
     },

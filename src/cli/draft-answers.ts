@@ -127,7 +127,7 @@ export async function draftAnswers(
     const left = missing.map((key) => `--${key}`).join(', ');
     throw new Refusal(
       `a new sheet needs ${left}`,
-      'for example: gaugeleaf draft --kind carburetor --maker Orlo --model 2D --features two-barrel,downdraft,pump',
+      'for example: gaugeleaf draft --kind carburetor --maker Orlo --model T71 --features two-barrel,downdraft,pump',
     );
   }
   const talk = asks

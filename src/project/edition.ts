@@ -62,7 +62,7 @@ export function editionText(root: string): string | null {
   return read.ok ? read.text : null;
 }
 
-/** How an edition's list may name a sheet: `orlo-2d`, `orlo-2d.md` or `sheets/orlo-2d.md`. */
+/** How an edition's list may name a sheet: `orlo-t71`, `orlo-t71.md` or `sheets/orlo-t71.md`. */
 export function sheetName(written: string): string {
   return written.replace(/^(?:\.\/)?sheets\//, '').replace(/\.md$/i, '');
 }

@@ -32,7 +32,7 @@ export function readRecordFile(project: Project, path: string): RecordFile {
   } catch (error) {
     throw new Refusal(
       `the record ${file} cannot be read: ${causeInWords(error)}`,
-      'to begin one, name the sheet: gaugeleaf record orlo-2d-wexcombe-six',
+      'to begin one, name the sheet: gaugeleaf record orlo-t71-wexcombe-six',
     );
   }
   const read = readText(real, file);

@@ -169,7 +169,7 @@ function nameRule(error: ErrorObject): string {
   return rule?.pattern ?? '^[a-z0-9]+(-[a-z0-9]+)*$';
 }
 
-/** `write orlo-2d` for `Orlo 2D`, where small letters and hyphens are all that is wanting. */
+/** `write orlo-t71` for `Orlo T71`, where small letters and hyphens are all that is wanting. */
 function leveled(value: unknown, pattern: string): string | null {
   const name = String(value)
     .trim()

@@ -19,8 +19,8 @@ const safety = `:::danger{hazard=carbon-monoxide}
 /** Flow style throughout, quotes, comments, `settings` before `unit`, aliases as names. */
 const flow = `---
 gaugeleaf: 1
-sheet: "veldane-h2" # the file's own name
-title: 'Veldane H2, the early one'
+sheet: "veldane-v16" # the file's own name
+title: 'Veldane V16, the early one'
 revision: 4
 date: "2026-02-28"
 status: released
@@ -37,10 +37,10 @@ settings:
   stop screw: { value: 3 flats in, also: [1/2 turn in], from: vm p. 11 }
   slow idle: { value: 480 to 520 rpm, gauge: tachometer, from: vm p. 12 }
 sources: { vm: { title: "Veldane Motors, Book 3", kind: manual, year: 1938 }, card: { title: Shop card } }
-unit: { kind: Carburetor, maker: Veldane, model: H2, features: [one barrel, down draft, auto choke, accelerator pump, fast idle, dechoke, vacuum pull-down] }
+unit: { kind: Carburetor, maker: Veldane, model: V16, features: [one barrel, down draft, auto choke, accelerator pump, fast idle, dechoke, vacuum pull-down] }
 ---
 
-# Veldane H2
+# Veldane V16
 
 ## How to tell it
 
@@ -113,10 +113,10 @@ status: draft
 revision: 1
 date: 2026-11-01
 title: >-
-    Castrane 32 SD,
+    Castrane E57,
     Moulin 4
 unit:
-    model: 32 SD
+    model: E57
     maker: Castrane
     kind: carburetor
     features:
@@ -177,7 +177,7 @@ settings:
         from: notice p. 6
 ---
 
-# Castrane 32 SD
+# Castrane E57
 
 Made from 1951 to 1958 (and in 1961, as 32-117/A). See pages 3-6, figures 2.1 and 2.2, and the
 notice of 12/5/1955. The casting bears 27M, 4A or 12B; serial numbers run from 10 400 to 12 999.
@@ -248,7 +248,7 @@ ${safety}
 export const cleanSheets: readonly CleanSheet[] = [
   {
     name: 'flow style, quotes, comments, other names and another order',
-    sheet: 'veldane-h2',
+    sheet: 'veldane-v16',
     text: flow,
   },
   { name: 'block style, metric, and prose full of figures', sheet: 'castrane-32-sd', text: block },

@@ -5,19 +5,19 @@ import type { Kind } from '../../src/kinds/model.ts';
 import type { SheetText } from '../../src/sheet/index.ts';
 
 /** The file that every example stands in. */
-export const exampleFile = 'sheets/orlo-1a.md';
+export const exampleFile = 'sheets/orlo-f27.md';
 
 /** Top-level keys of the clean sheet, each with its lines. */
 const cleanFront: readonly (readonly [string, string])[] = [
   ['gaugeleaf', 'gaugeleaf: 1'],
-  ['sheet', 'sheet: orlo-1a'],
-  ['title', 'title: Orlo 1A single-barrel, Wexcombe Four'],
+  ['sheet', 'sheet: orlo-f27'],
+  ['title', 'title: Orlo F27 single-barrel, Wexcombe Four'],
   [
     'unit',
     `unit:
   kind: carburetor
   maker: Orlo
-  model: 1A
+  model: F27
   features: [single-barrel, downdraft, pump]`,
   ],
   ['fits', 'fits:\n  - { marque: Wexcombe, model: Four, years: 1947-1949 }'],
@@ -41,11 +41,11 @@ const cleanSettings: readonly (readonly [string, string])[] = [
   gasket: removed
   from: m48 p. 31`,
   ],
-  ['pump-stroke', 'pump-stroke: { value: 7/16 in, link: medium hole, from: m48 p. 34 }'],
+  ['pump-stroke', 'pump-stroke: { value: 7/16 in, link: middle hole, from: m48 p. 34 }'],
   ['idle-mixture', 'idle-mixture: { value: 1-1/4 turns out, from: m48 p. 40 }'],
 ];
 
-const cleanBody = `# Orlo 1A single-barrel
+const cleanBody = `# Orlo F27 single-barrel
 
 Cast-iron body; the number stands on a tag under a cover screw.
 
@@ -147,7 +147,7 @@ function clubKind(): Kind {
 const bases: ReadonlyMap<string, SheetText> = new Map(
   [
     ['orlo-base', wholeSheet({ front: 'sheet: orlo-base' })],
-    ['orlo-circle', wholeSheet({ front: 'sheet: orlo-circle\nbased-on: orlo-1a' })],
+    ['orlo-circle', wholeSheet({ front: 'sheet: orlo-circle\nbased-on: orlo-f27' })],
     ['orlo-broken', '---\ntitle: "Orlo\n---\n'],
   ].map(([id = '', text = '']) => [id, { file: `sheets/${id}.md`, text }]),
 );

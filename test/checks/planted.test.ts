@@ -71,7 +71,7 @@ describe('one mistake in a clean sheet', () => {
 /** Two at once: only together do they show it. */
 describe('an error that the sheet accepts', () => {
   test('is found, and the acceptance with it', () => {
-    const sheet = 'orlo-2d-wexcombe-six';
+    const sheet = 'orlo-t71-wexcombe-six';
     const text = textOf(sheet)
       .replace('also: [0.1360 in', 'also: [0.1630 in')
       .replace(
@@ -101,7 +101,7 @@ describe('sheets in other hands', () => {
     expect(found(one.text, one.sheet).filter((each) => !isAsked(each))).toEqual([]);
   });
 
-  const orlo = 'orlo-2d-wexcombe-six';
+  const orlo = 'orlo-t71-wexcombe-six';
   const work = (text: string): readonly [string, string] => {
     const at = text.indexOf('\n---\n', 4) + 5;
     return [text.slice(0, at), text.slice(at)];
@@ -161,14 +161,14 @@ describe('sheets in other hands', () => {
     ['stars and other list marks', body((text) => text.replace(/^(\d+)\. /gm, '$1) '))],
     [
       'setext title',
-      body(put('# Orlo 2D two-barrel\n', 'Orlo 2D two-barrel\n==================\n')),
+      body(put('# Orlo T71 two-barrel\n', 'Orlo T71 two-barrel\n==================\n')),
     ],
     [
       'figures that are no settings',
       body(
         put(
           '## Tools\n\n',
-          '## Tools\n\nPart 2D-104 of 10/3/1948, page 12, fig. 3.2, costs $2.50 and was cast with 27M. A No. 2 screwdriver,\na 3/8 in drive socket and a 1/2 in open-end wrench serve; 2 quarts of solvent at 68 °F last 15 minutes.\n\n',
+          '## Tools\n\nPart T71-104 of 10/3/1948, page 12, fig. 3.2, costs $2.50 and was cast with 27M. A No. 2 screwdriver,\na 3/8 in drive socket and a 1/2 in open-end wrench serve; 2 quarts of solvent at 68 °F last 15 minutes.\n\n',
         ),
       ),
     ],

@@ -13,15 +13,15 @@ export interface Planting {
   readonly with?: readonly string[];
 }
 
-const orlo = 'orlo-2d-wexcombe-six';
-const four = 'orlo-4e-wexcombe-marchwood';
-const fennock = 'fennock-1b-larkmoor-ten';
-const bressac = 'bressac-30n-astrelle-1100';
-const pellow = 'pellow-44h-ravensgarth-sports';
-const tamsel = 'tamsel-s24-drayle-350';
-const bassen = 'bassen-g1-skerrow-two';
-const eight = 'dunnow-d8-tollgarth-eight';
-const updraft = 'dunnow-u3-marlbeck-k';
+const orlo = 'orlo-t71-wexcombe-six';
+const four = 'orlo-m58-wexcombe-marchwood';
+const fennock = 'fennock-l83-larkmoor-ten';
+const bressac = 'bressac-e52-astrelle-1100';
+const pellow = 'pellow-p44-ravensgarth-sports';
+const tamsel = 'tamsel-t15-drayle-350';
+const bassen = 'bassen-g47-skerrow-two';
+const eight = 'dunnow-c31-tollgarth-eight';
+const updraft = 'dunnow-a6-marlbeck-20';
 
 const vapor = ':::warning{hazard=gasoline-vapor}';
 
@@ -40,23 +40,23 @@ export const plantings: readonly Planting[] = [
   { sheet: orlo, from: 'status: proof', to: 'status: finished', check: 'front-matter-invalid' },
   { sheet: orlo, from: 'revision: 2', to: 'revision: two', check: 'front-matter-invalid' },
   { sheet: orlo, from: 'date: 2026-10-03', to: 'date: 2026-13-03', check: 'front-matter-invalid' },
-  { sheet: orlo, from: '# Orlo 2D', to: '\u0000# Orlo 2D', check: 'file-unreadable' },
+  { sheet: orlo, from: '# Orlo T71', to: '\u0000# Orlo T71', check: 'file-unreadable' },
   {
     sheet: orlo,
-    from: 'sheet: orlo-2d-wexcombe-six',
-    to: 'sheet: orlo-2d-wexcombe-sixt',
+    from: 'sheet: orlo-t71-wexcombe-six',
+    to: 'sheet: orlo-t71-wexcombe-sixt',
     check: 'sheet-misnamed',
   },
   {
     sheet: orlo,
     from: 'title: Orlo',
-    to: 'based-on: orlo-2e\ntitle: Orlo',
+    to: 'based-on: orlo-t72\ntitle: Orlo',
     check: 'base-unresolved',
   },
   {
     sheet: orlo,
     from: 'settings:\n  main-jet',
-    to: 'based-on: dunnow-d8-tollgarth-eight\nsettings:\n  governor: none\n  main-jet',
+    to: 'based-on: dunnow-c31-tollgarth-eight\nsettings:\n  governor: none\n  main-jet',
     on: 'governor: none',
     check: 'variant-idle',
     // The other unit's work comes in between.
@@ -344,26 +344,26 @@ export const plantings: readonly Planting[] = [
   },
 
   {
-    sheet: 'brennick-dl4-larkmoor-ten',
+    sheet: 'brennick-b12-larkmoor-ten',
     from: 'value: 60.0 ± 3.3 %',
     to: 'value: 64.0 ± 3.3 %',
     check: 'worked-disagrees',
   },
   {
-    sheet: 'ostrel-r8-tollgarth-eight',
+    sheet: 'ostrel-n63-tollgarth-eight',
     from: 'crank: 20 ± 2°',
     to: 'crank: 26 ± 2°',
     check: 'worked-disagrees',
   },
   {
-    sheet: 'ostrel-r8-tollgarth-eight',
+    sheet: 'ostrel-n63-tollgarth-eight',
     from: '{ value: 27 ± 1°,',
     to: '{ value: 57 ± 1°,',
     check: 'relation-unworkable',
     with: ['dissent-unruled'],
   },
   {
-    sheet: 'ostrel-r8-tollgarth-eight',
+    sheet: 'ostrel-n63-tollgarth-eight',
     from: '    crank: 20 ± 2°\n',
     to: '',
     check: 'worked-missing',
@@ -454,7 +454,7 @@ export const plantings: readonly Planting[] = [
   },
   { sheet: orlo, from: 'measured, units: 3', to: 'measured, units: 1', check: 'measured-too-few' },
   {
-    sheet: 'brennick-dl4-larkmoor-ten',
+    sheet: 'brennick-b12-larkmoor-ten',
     from: ', kind: leaflet, year: about 1957',
     to: ', kind: leaflet',
     check: 'source-unfindable',

@@ -132,7 +132,7 @@ describe('acceptance', () => {
   });
 
   test('holds for any of the choices that are missing', () => {
-    const unit = 'unit: { kind: carburetor, maker: Orlo, model: 1A, features: [downdraft, pump] }';
+    const unit = 'unit: { kind: carburetor, maker: Orlo, model: F27, features: [downdraft, pump] }';
     const settings = 'settings: { float-level: { value: 1/4 in, from: m48 } }';
     const { findings } = examined(
       `${unit}\n${settings}\naccept: [{ finding: setting-missing, at: pump-delivery, reason: R }]`,

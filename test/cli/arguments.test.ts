@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { cleanSheet, folderWith } from '../project/folder.ts';
 import { gaugeleaf } from './console.ts';
 
-const cwd = () => folderWith({ 'sheets/orlo-1a.md': cleanSheet('orlo-1a') });
+const cwd = () => folderWith({ 'sheets/orlo-f27.md': cleanSheet('orlo-f27') });
 
 async function fails(...argv: string[]): Promise<string> {
   const { status, out, err } = await gaugeleaf(argv, { cwd: cwd() });
@@ -18,18 +18,18 @@ describe('arguments that will not do', () => {
     expect(await fails('check', '--fromat', 'json')).toContain('(Did you mean --format?)');
     expect(await fails('check', '--format', 'xml')).toMatch(/'xml' is invalid.*text, json, sarif/);
     expect(await fails('card')).toContain("missing required argument 'sheets'");
-    expect(await fails('card', 'orlo-1b')).toBe(
-      'gaugeleaf: there is no sheet orlo-1b\n           perhaps sheets/orlo-1a.md was meant\n',
+    expect(await fails('card', 'orlo-f72')).toBe(
+      'gaugeleaf: there is no sheet orlo-f72\n           perhaps sheets/orlo-f27.md was meant\n',
     );
-    expect(await fails('check', 'sheets/orlo-1b.md')).toContain(
-      'perhaps sheets/orlo-1a.md was meant',
+    expect(await fails('check', 'sheets/orlo-f72.md')).toContain(
+      'perhaps sheets/orlo-f27.md was meant',
     );
     expect(await fails('check', 'nowhere/at/all.md')).toContain(
       'there is no folder nowhere/at either',
     );
     expect(await fails('booklet')).toContain('there is no edition.yaml');
     expect(await fails('explain', 'seting-unused')).toContain('perhaps setting-unused was meant');
-    expect(await fails('card', 'orlo-1a', '--paper', 'a3')).toContain(
+    expect(await fails('card', 'orlo-f27', '--paper', 'a3')).toContain(
       'letter, a4, half-letter, a5',
     );
   });

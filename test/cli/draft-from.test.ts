@@ -94,7 +94,7 @@ describe('a list of sixty rows with planted slips', () => {
     expect(outcome.status).toBe(1);
     expectSlips(listed(outcome.out), false);
     await expectSheets(cwd, false);
-    const sheet = readFileSync(join(cwd, 'sheets', 'orlo-1a.md'), 'utf8');
+    const sheet = readFileSync(join(cwd, 'sheets', 'orlo-f27.md'), 'utf8');
     expect(sheet).toContain('  list: { title: list.csv, note: row 2 }\n');
     expect(sheet).toContain('  float-level:\n    value: 13/64 in\n');
     expect(sheet).toContain('    from: [s1 p. 20, list H2]\n');
@@ -114,7 +114,7 @@ describe('a list of sixty rows with planted slips', () => {
           readFileSync(join(cwd, 'sheets', `${name}.md`), 'utf8'),
         )?.[1];
       // As the cells show them: three places, sixty-fourths, a tolerance, a unit of their own.
-      expect(['tarn-1b', 'bressac-1c', 'pellow-1e', 'tarn-2b'].map(values)).toEqual([
+      expect(['tarn-l83', 'bressac-r35', 'pellow-1e', 'tarn-t64'].map(values)).toEqual([
         '0.203 in',
         '15/64 in',
         '13/64 ± 1/64 in',
@@ -127,23 +127,23 @@ describe('a list of sixty rows with planted slips', () => {
 
 describe('a second import', () => {
   const list = (level: string) =>
-    `Maker,Model,Float level (in),Float level gasket,Float level at\nOrlo,1A,${level},removed,free end\n`;
+    `Maker,Model,Float level (in),Float level gasket,Float level at\nOrlo,F27,${level},removed,free end\n`;
   const mapping = ['--features', 'single-barrel,downdraft', '--yes'];
 
   it('leaves the editor’s work alone and tells where the list says otherwise', async () => {
     const cwd = folderWith({ 'list.csv': list('13/64'), 'edition.yaml': edition });
     mkdirSync(join(cwd, 'sheets'));
     const first = await gaugeleaf(['draft', '--from', 'list.csv', ...mapping], { cwd });
-    expect(first).toMatchObject({ status: 0, out: 'list.mapping.yaml\nsheets/orlo-1a.md\n' });
-    const path = join(cwd, 'sheets', 'orlo-1a.md');
+    expect(first).toMatchObject({ status: 0, out: 'list.mapping.yaml\nsheets/orlo-f27.md\n' });
+    const path = join(cwd, 'sheets', 'orlo-f27.md');
     // The editor renames the sheet and corrects its value; the list's figure is the same, then another.
     const edited = readFileSync(path, 'utf8')
-      .replace('sheet: orlo-1a', 'sheet: orlo-early')
+      .replace('sheet: orlo-f27', 'sheet: orlo-early')
       .replace('value: 13/64 in', 'value: 0.203 in');
     writeFileSync(join(cwd, 'sheets', 'orlo-early.md'), edited);
     writeFileSync(
       path,
-      edited.replaceAll('1A', '9Z').replace('sheet: orlo-early', 'sheet: orlo-1a'),
+      edited.replaceAll('F27', '9Z').replace('sheet: orlo-early', 'sheet: orlo-f27'),
     );
     const again = await gaugeleaf(['draft', '--from', 'list.csv'], { cwd });
     expect(again).toMatchObject({ status: 0, out: '' });
@@ -160,11 +160,11 @@ describe('a second import', () => {
     const cwd = folderWith({
       'list.csv': list('13/64'),
       'edition.yaml': edition,
-      'sheets/orlo-1a.md': 'mine',
+      'sheets/orlo-f27.md': 'mine',
     });
     const outcome = await gaugeleaf(['draft', '--from', 'list.csv', ...mapping], { cwd });
     expect(outcome.out).toContain('a file of this name is there');
-    expect(readFileSync(join(cwd, 'sheets', 'orlo-1a.md'), 'utf8')).toBe('mine');
+    expect(readFileSync(join(cwd, 'sheets', 'orlo-f27.md'), 'utf8')).toBe('mine');
   });
 
   it('writes nothing at all with --dry-run', async () => {
@@ -175,7 +175,7 @@ describe('a second import', () => {
       { cwd },
     );
     expect(outcome.status).toBe(1);
-    expect(outcome.out).toContain('sheets/orlo-1a.md\n');
+    expect(outcome.out).toContain('sheets/orlo-f27.md\n');
     expect(outcome.out).toContain('could be: 203 thou');
     expect(outcome.err).toContain('1 sheet would be written');
     expect(existsSync(join(cwd, 'list.mapping.yaml'))).toBe(false);
@@ -185,7 +185,7 @@ describe('a second import', () => {
 
 describe('what a list does not say', () => {
   it('is asked for before anything is written', async () => {
-    const cwd = folderWith({ 'list.csv': 'Model,Float level\n1A,13/64\n1B,7/32\n' });
+    const cwd = folderWith({ 'list.csv': 'Model,Float level\nF27,13/64\nL83,7/32\n' });
     const proposal = await gaugeleaf(['draft', '--from', 'list.csv'], { cwd });
     expect(proposal.err).toContain('To settle: Nothing says who made the units');
     expect(proposal.err).toContain(
@@ -205,14 +205,14 @@ describe('what a list does not say', () => {
     const bare = await gaugeleaf(['draft', '--from', 'list.csv'], { cwd });
     expect(bare.status).toBe(1);
     expect(bare.out).toContain('B2  `13/64`: a bare number, and neither its head nor the mapping');
-    expect(readFileSync(join(cwd, 'orlo-1a.md'), 'utf8')).toContain('value: fill in # B2: a bare');
+    expect(readFileSync(join(cwd, 'orlo-f27.md'), 'utf8')).toContain('value: fill in # B2: a bare');
   });
 
   it('is refused where the mapping and the list have parted', async () => {
-    const cwd = folderWith({ 'list.csv': 'Maker,Model,Float level (in)\nOrlo,1A,13/64\n' });
+    const cwd = folderWith({ 'list.csv': 'Maker,Model,Float level (in)\nOrlo,F27,13/64\n' });
     const options = ['--features', 'single-barrel,downdraft'];
     await gaugeleaf(['draft', '--from', 'list.csv', ...options], { cwd });
-    writeFileSync(join(cwd, 'list.csv'), 'Maker,Model,Float level (mm)\nOrlo,1A,5.16\n');
+    writeFileSync(join(cwd, 'list.csv'), 'Maker,Model,Float level (mm)\nOrlo,F27,5.16\n');
     const moved = await gaugeleaf(['draft', '--from', 'list.csv'], { cwd });
     expect(moved.status).toBe(2);
     expect(moved.err).toContain(
@@ -232,22 +232,22 @@ describe('a list of one setting a row', () => {
   it('is gathered by unit, with a second figure listed', async () => {
     const rows = [
       'Maker;Model;Setting;Value;Units;At;Gasket',
-      'Orlo;1A;Float level;13/64;in;free end;removed',
-      'Orlo;1A;Idle speed;450;rpm;;',
-      'Tarn;3B;Idle speed;475;rpm;;',
-      'Orlo;1A;Float level;7/32;in;;',
-      'Tarn;3B;Choke thing;3;mm;;',
-      'Tarn;3B;Fuel pressure;4,5;psi;;',
+      'Orlo;F27;Float level;13/64;in;free end;removed',
+      'Orlo;F27;Idle speed;450;rpm;;',
+      'Tarn;K35;Idle speed;475;rpm;;',
+      'Orlo;F27;Float level;7/32;in;;',
+      'Tarn;K35;Choke thing;3;mm;;',
+      'Tarn;K35;Fuel pressure;4,5;psi;;',
     ];
     const cwd = folderWith({ 'list.csv': `${rows.join('\n')}\n` });
     const options = ['--features', 'single-barrel,downdraft', '--yes', '--out', 'drafts'];
     const outcome = await gaugeleaf(['draft', '--from', 'list.csv', ...options], { cwd });
     expect(outcome.err).toContain('its cells are parted by semicolons');
-    expect(readdirSync(join(cwd, 'drafts')).sort()).toEqual(['orlo-1a.md', 'tarn-3b.md']);
+    expect(readdirSync(join(cwd, 'drafts')).sort()).toEqual(['orlo-f27.md', 'tarn-k35.md']);
     const slips = listed(outcome.out);
-    expect(slips.get('D5')).toContain('Orlo 1A has this setting in D2 already, as 13/64 in');
+    expect(slips.get('D5')).toContain('Orlo F27 has this setting in D2 already, as 13/64 in');
     expect(slips.get('C6')).toContain('a carburetor has no setting of that name');
-    const orlo = readFileSync(join(cwd, 'drafts', 'orlo-1a.md'), 'utf8');
+    const orlo = readFileSync(join(cwd, 'drafts', 'orlo-f27.md'), 'utf8');
     expect(orlo).toContain(
       'value: 13/64 in\n    at: free end\n    gasket: removed\n    from: list D2',
     );
@@ -260,12 +260,12 @@ describe('the mapping that the README shows', () => {
     const page = readFileSync(join(import.meta.dirname, '..', '..', 'README.md'), 'utf8');
     const [block] = markedBlocks(page).filter(({ mark }) => mark === 'mapping');
     const cwd = folderWith({
-      'list.csv': 'Maker,Model,Float level (in),Float level (mm),Drill\nOrlo,1A,13/64,5.16,29\n',
+      'list.csv': 'Maker,Model,Float level (in),Float level (mm),Drill\nOrlo,F27,13/64,5.16,29\n',
       'list.mapping.yaml': block?.text ?? '',
     });
     const outcome = await gaugeleaf(['draft', '--from', 'list.csv'], { cwd });
-    expect(outcome).toMatchObject({ status: 0, out: 'orlo-1a.md\n' });
-    const sheet = readFileSync(join(cwd, 'orlo-1a.md'), 'utf8');
+    expect(outcome).toMatchObject({ status: 0, out: 'orlo-f27.md\n' });
+    const sheet = readFileSync(join(cwd, 'orlo-f27.md'), 'utf8');
     expect(sheet).toContain('value: 13/64 in\n    also: [5.16 mm]\n    gasket: removed\n');
     expect(sheet).toContain('value: No. 29 drill\n    from: list E2\n');
   });

@@ -19,8 +19,8 @@ if (kind === undefined) throw new Error('there is no kind carburetor');
 const order = {
   kind,
   maker: 'Orlo',
-  model: '2D',
-  id: 'orlo-2d',
+  model: 'T71',
+  id: 'orlo-t71',
   date: '2026-10-03',
   schema: '../schemas/sheet.schema.json',
 };
@@ -28,7 +28,7 @@ const order = {
 function findingsOf(text: string) {
   const root = folderWith();
   const project = openProject(root, root);
-  return examineText(project, join(root, 'orlo-2d.md'), 'orlo-2d.md', text).findings;
+  return examineText(project, join(root, 'orlo-t71.md'), 'orlo-t71.md', text).findings;
 }
 
 /** Any set of features that can stand together, one at least of each set that needs one. */
@@ -63,8 +63,8 @@ describe('a draft', () => {
         const text = draftSheet({ ...order, features });
         const { sheet, findings } = examineText(
           project,
-          join(root, 'orlo-2d.md'),
-          'orlo-2d.md',
+          join(root, 'orlo-t71.md'),
+          'orlo-t71.md',
           text,
         );
         expect(findings.filter((finding) => finding.check !== 'blank-to-fill')).toEqual([]);
@@ -110,8 +110,8 @@ describe('a draft', () => {
       const root = folderWith();
       const { sheet, findings } = examineText(
         openProject(root, root),
-        join(root, 'orlo-2d.md'),
-        'orlo-2d.md',
+        join(root, 'orlo-t71.md'),
+        'orlo-t71.md',
         text,
       );
       expect(sheet.unit.maker?.value).toBe(maker);
@@ -142,7 +142,7 @@ describe('gaugeleaf draft', () => {
     '--maker',
     'Orlo',
     '--model',
-    '2D',
+    'T71',
     '--features',
     'Two barrels, downdraft',
   ];
@@ -150,22 +150,22 @@ describe('gaugeleaf draft', () => {
   it('writes a sheet into the project and never over another', async () => {
     const cwd = folderWith({ 'sheets/other.md': '' });
     const first = await gaugeleaf(argv, { cwd });
-    expect(first).toMatchObject({ status: 0, out: 'sheets/orlo-2d.md\n' });
-    const text = readFileSync(join(cwd, 'sheets/orlo-2d.md'), 'utf8');
-    expect(text).toContain('sheet: orlo-2d\n');
+    expect(first).toMatchObject({ status: 0, out: 'sheets/orlo-t71.md\n' });
+    const text = readFileSync(join(cwd, 'sheets/orlo-t71.md'), 'utf8');
+    expect(text).toContain('sheet: orlo-t71\n');
     expect(text).toContain('date: 2026-10-03\n');
     expect(text).toContain('features: [two-barrel, downdraft]\n');
     const second = await gaugeleaf([...argv, '--date', '2026-11-01'], { cwd });
     expect(second.status).toBe(2);
-    expect(second.err).toContain('sheets/orlo-2d.md is there already');
-    expect(readFileSync(join(cwd, 'sheets/orlo-2d.md'), 'utf8')).toBe(text);
+    expect(second.err).toContain('sheets/orlo-t71.md is there already');
+    expect(readFileSync(join(cwd, 'sheets/orlo-t71.md'), 'utf8')).toBe(text);
   });
 
   it('can write elsewhere, and to standard output', async () => {
     const cwd = folderWith();
     expect((await gaugeleaf([...argv, '--out', 'my-unit'], { cwd })).out).toBe('my-unit.md\n');
     expect(readFileSync(join(cwd, 'my-unit.md'), 'utf8')).toContain('sheet: my-unit\n');
-    expect((await gaugeleaf([...argv, '--out', '-'], { cwd })).out).toContain('sheet: orlo-2d\n');
+    expect((await gaugeleaf([...argv, '--out', '-'], { cwd })).out).toContain('sheet: orlo-t71\n');
     const bad = await gaugeleaf([...argv, '--out', 'My Unit.md'], { cwd });
     expect(bad.status).toBe(2);
     expect(existsSync(join(cwd, 'My Unit.md'))).toBe(false);
@@ -200,14 +200,14 @@ describe('gaugeleaf draft', () => {
       });
       return { status, out, talk };
     };
-    const done = await ask(['carb', 'carburetor', '', '2D', 'two-barel', 'two-barrel, downdraft']);
+    const done = await ask(['carb', 'carburetor', '', 'T71', 'two-barel', 'two-barrel, downdraft']);
     expect(done.status).toBe(0);
     expect(done.talk).toContain('there is no kind of unit called carb');
     expect(done.talk).toContain('the model has to be a name');
     expect(done.talk).toContain('perhaps two-barrel was meant');
     expect(done.talk).toContain('automatic-choke');
     expect(done.out).toContain('features: [two-barrel, downdraft]');
-    const cut = await ask(['carburetor', '2D']);
+    const cut = await ask(['carburetor', 'T71']);
     expect(cut.status).toBe(2);
     expect(cut.out).toBe('');
     expect(cut.talk).toContain('no answer was given; nothing was written');
@@ -221,7 +221,7 @@ describe('gaugeleaf draft', () => {
       expect(outcome.status).toBe(2);
       return outcome.err;
     };
-    const named = ['--maker', 'Orlo', '--model', '2D', '--features'];
+    const named = ['--maker', 'Orlo', '--model', 'T71', '--features'];
     const bare = await gaugeleaf(['draft', '--maker', 'Orlo'], { cwd });
     expect(bare.err).toContain('a new sheet needs --kind, --model, --features');
     expect(await err('--maker', 'Orlo')).toContain('a new sheet needs --model, --features');

@@ -27,7 +27,7 @@ function edit(folder: string, sheet: string, from: string | RegExp, to: string):
   writeFileSync(path, changed);
 }
 
-const orlo = 'orlo-2d-wexcombe-six';
+const orlo = 'orlo-t71-wexcombe-six';
 
 describe('export', () => {
   test('the table is read back by a general-purpose CSV library, every cell of it', async () => {
@@ -189,7 +189,7 @@ describe('compare', () => {
     git('commit', '-q', '-m', 'first edition');
     git('tag', 'first');
     edit(folder, orlo, 'status: proof', 'status: released');
-    edit(folder, orlo, '# Orlo 2D two-barrel', '# Orlo 2D, two barrels');
+    edit(folder, orlo, '# Orlo T71 two-barrel', '# Orlo T71, two barrels');
     const { status, out, err } = await gaugeleaf(['compare', 'first'], { cwd: folder });
     expect(out).toContain('1 sheet changed, 10 sheets the same');
     expect(out).toContain('revision 2 as before');

@@ -12,10 +12,10 @@ writeFileSync(join(club, 'edition.yaml'), 'gaugeleaf-edition: 1\ntitle: Club\n')
 afterAll(() => rmSync(club, { recursive: true, force: true }));
 
 const unit = (more: string) =>
-  `unit:\n  kind: carburetor\n  maker: Orlo\n  model: 1A\n  features: [single-barrel, downdraft, pump]\n  ${more}`;
+  `unit:\n  kind: carburetor\n  maker: Orlo\n  model: F27\n  features: [single-barrel, downdraft, pump]\n  ${more}`;
 
 function putBase(settings = ''): void {
-  const front = `sheet: orlo-base\n${unit('part-numbers: [1A-20]')}`;
+  const front = `sheet: orlo-base\n${unit('part-numbers: [F27-20]')}`;
   writeFileSync(pathOf('orlo-base'), wholeSheet({ front, settings }));
 }
 
@@ -25,9 +25,9 @@ function putVariant(settings: string, body = '', more = ''): void {
     `---
 gaugeleaf: 1
 sheet: orlo-van
-title: Orlo 1A, Wexcombe Van
+title: Orlo F27, Wexcombe Van
 based-on: orlo-base
-unit: { part-numbers: [1A-30] }
+unit: { part-numbers: [F27-30] }
 revision: 1
 date: 2026-10-03
 status: proof
@@ -78,7 +78,7 @@ describe('a variant in a project', () => {
     const doubtful =
       'float-level: { value: 9/64 in, also: .140 in, at: center, gasket: removed, from: m48 }';
     const accept = 'accept: [{ finding: size-chopped, at: float-level, reason: as printed }]';
-    const front = `sheet: orlo-base\n${unit('part-numbers: [1A-20]')}\n${accept}`;
+    const front = `sheet: orlo-base\n${unit('part-numbers: [F27-20]')}\n${accept}`;
     writeFileSync(pathOf('orlo-base'), wholeSheet({ front, settings: doubtful }));
     putVariant('idle-mixture: { value: 1-1/2 turns out, from: m48 p. 40 }');
     expect((await check('orlo-van')).out).toBe(
@@ -106,11 +106,11 @@ describe('a variant in a project', () => {
     putVariant('idle-mixture: { value: 1-1/2 turns out, from: m48 p. 40 }');
     writeFileSync(
       pathOf('orlo-van'),
-      readFileSync(pathOf('orlo-van'), 'utf8').replace('unit: { part-numbers: [1A-30] }\n', ''),
+      readFileSync(pathOf('orlo-van'), 'utf8').replace('unit: { part-numbers: [F27-30] }\n', ''),
     );
     const { out } = await check();
     expect(out).toContain(
-      '`1A-20` is the part number of `orlo-base`, on which this sheet is based; it states none of its own',
+      '`F27-20` is the part number of `orlo-base`, on which this sheet is based; it states none of its own',
     );
     expect(out).toContain('sheets/orlo-van.md\n    3:8  warning  part-number-repeated\n');
   });
@@ -121,12 +121,12 @@ describe('what is made of a variant', () => {
     putBase();
     putVariant(
       'idle-mixture: { value: 1-1/2 turns out, from: m48 p. 40 }',
-      '# Orlo 1A of the van\n\n## Initial idle\n\n1. Turn the needle in until it seats lightly.\n2. Back it out: :value[idle-mixture].\n',
+      '# Orlo F27 of the van\n\n## Initial idle\n\n1. Turn the needle in until it seats lightly.\n2. Back it out: :value[idle-mixture].\n',
     );
     const exported = await gaugeleaf(['export', '--format', 'json'], { cwd: club });
     const { sheets } = JSON.parse(exported.out);
     const [base, van] = sheets;
-    expect(van.title).toBe('Orlo 1A, Wexcombe Van');
+    expect(van.title).toBe('Orlo F27, Wexcombe Van');
     expect(van.settings.map(({ name }: { name: string }) => name)).toEqual(
       base.settings.map(({ name }: { name: string }) => name),
     );

@@ -25,20 +25,20 @@ describe.skipIf(typeof browser === 'string')('gaugeleaf gauges', { timeout: 60_0
 
   test('prints what paper is fine enough for, and says what it is not', async () => {
     const cwd = demo();
-    const { status, out, err } = await gaugeleaf(['gauges', 'orlo-2d-wexcombe-six'], { cwd, env });
-    expect(out).toBe('print/orlo-2d-wexcombe-six-gauges.pdf\n');
+    const { status, out, err } = await gaugeleaf(['gauges', 'orlo-t71-wexcombe-six'], { cwd, env });
+    expect(out).toBe('print/orlo-t71-wexcombe-six-gauges.pdf\n');
     expect(err).toContain(
       '1 page\n2 gauges: print at 100 %, and measure the bars before you cut\n',
     );
     expect(err).toContain('not for paper: Pump stroke (no limits are stated)\n');
     expect(status).toBe(0);
-    const pdf = readFileSync(join(cwd, 'print/orlo-2d-wexcombe-six-gauges.pdf'));
+    const pdf = readFileSync(join(cwd, 'print/orlo-t71-wexcombe-six-gauges.pdf'));
     expect(pdf.subarray(0, 5).toString()).toBe('%PDF-');
   });
 
   test('is refused where paper will do for nothing', async () => {
     const cwd = demo();
-    const argv = ['gauges', 'pellow-44h-ravensgarth-sports'];
+    const argv = ['gauges', 'pellow-p44-ravensgarth-sports'];
     const { status, out, err } = await gaugeleaf(argv, { cwd, env });
     expect(status).toBe(2);
     expect(out).toBe('');
@@ -47,7 +47,7 @@ describe.skipIf(typeof browser === 'string')('gaugeleaf gauges', { timeout: 60_0
   });
 
   test('stops at findings as every print does', async () => {
-    const name = 'orlo-2d-wexcombe-six';
+    const name = 'orlo-t71-wexcombe-six';
     const cwd = demo();
     change(join(cwd, `sheets/${name}.md`), 'value: 13/64 ± 1/64 in', 'value: 31/64 ± 1/64 in');
     const { status, out, err } = await gaugeleaf(['gauges', name], { cwd, env });

@@ -9,7 +9,7 @@ import { gaugeleaf } from './console.ts';
 const project = () =>
   folderWith({
     'edition.yaml': 'gaugeleaf-edition: 1\ntitle: Settings\n',
-    'sheets/orlo-1a.md': cleanSheet('orlo-1a'),
+    'sheets/orlo-f27.md': cleanSheet('orlo-f27'),
   });
 
 async function refused(...argv: string[]): Promise<string> {

@@ -6,8 +6,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { gaugeleaf } from './console.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
-const OWN = 'orlo-2d-wexcombe-six';
-const OTHER = 'dunnow-d8-tollgarth-eight';
+const OWN = 'orlo-t71-wexcombe-six';
+const OTHER = 'dunnow-c31-tollgarth-eight';
 let cwd = '';
 
 beforeAll(() => {
@@ -114,7 +114,7 @@ describe('gaugeleaf work --like', { timeout: 60_000 }, () => {
   });
 
   it('refuses sheets without a gap at a throttle', async () => {
-    const { status, err } = await like('pellow-44h-ravensgarth-sports', OTHER);
+    const { status, err } = await like('pellow-p44-ravensgarth-sports', OTHER);
     expect(status).toBe(2);
     expect(err).toContain(
       'the first has to state a gap at its throttle and its bore, the other its bore',
@@ -122,7 +122,7 @@ describe('gaugeleaf work --like', { timeout: 60_000 }, () => {
   });
 
   it('names a sheet that there is not', async () => {
-    const { status, err } = await like(OWN, 'dunnow-d9-tollgarth-eight');
+    const { status, err } = await like(OWN, 'dunnow-c33-tollgarth-eight');
     expect(status).toBe(2);
     expect(err).toContain(`perhaps sheets/${OTHER}.md was meant`);
   });

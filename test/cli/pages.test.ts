@@ -10,38 +10,38 @@ const edition = (order: readonly string[]) =>
 describe('gaugeleaf pages', () => {
   it('writes the edition into print/pages, or where it is told, and takes stale pages away', async () => {
     const cwd = folderWith({
-      'edition.yaml': edition(['orlo-1a', 'orlo-1b']),
-      'sheets/orlo-1a.md': cleanSheet('orlo-1a').replace('status: proof', 'status: released'),
-      'sheets/orlo-1b.md': cleanSheet('orlo-1b'),
+      'edition.yaml': edition(['orlo-f27', 'orlo-l83']),
+      'sheets/orlo-f27.md': cleanSheet('orlo-f27').replace('status: proof', 'status: released'),
+      'sheets/orlo-l83.md': cleanSheet('orlo-l83'),
     });
     const { status, out, err } = await gaugeleaf(['pages'], { cwd });
     expect(err).toBe('6 pages\n');
     expect(status).toBe(0);
     expect(out).toBe('print/pages/index.html\n');
     const home = readFileSync(join(cwd, 'print/pages/index.html'), 'utf8');
-    expect(home).toContain('href="units/orlo-1b.html"');
-    expect(readFileSync(join(cwd, 'print/pages/units/orlo-1a.html'), 'utf8')).not.toContain(
+    expect(home).toContain('href="units/orlo-l83.html"');
+    expect(readFileSync(join(cwd, 'print/pages/units/orlo-f27.html'), 'utf8')).not.toContain(
       'PROOF',
     );
-    expect(readFileSync(join(cwd, 'print/pages/units/orlo-1b.html'), 'utf8')).toContain('PROOF');
+    expect(readFileSync(join(cwd, 'print/pages/units/orlo-l83.html'), 'utf8')).toContain('PROOF');
 
     const elsewhere = await gaugeleaf(['pages', '--out', 'site/'], { cwd });
     expect(elsewhere.out).toBe('site/index.html\n');
     expect(readFileSync(join(cwd, 'site/index.html'), 'utf8')).toBe(home);
 
     const fewer = folderWith({
-      'edition.yaml': edition(['orlo-1a']),
-      'sheets/orlo-1a.md': cleanSheet('orlo-1a'),
+      'edition.yaml': edition(['orlo-f27']),
+      'sheets/orlo-f27.md': cleanSheet('orlo-f27'),
     });
     const again = await gaugeleaf(['pages', fewer, '--out', 'site'], { cwd });
-    expect(again.err).toBe('5 pages\ntaken away, no longer in the edition: units/orlo-1b.html\n');
-    expect(existsSync(join(cwd, 'site/units/orlo-1b.html'))).toBe(false);
+    expect(again.err).toBe('5 pages\ntaken away, no longer in the edition: units/orlo-l83.html\n');
+    expect(existsSync(join(cwd, 'site/units/orlo-l83.html'))).toBe(false);
   });
 
   it('writes nothing while a finding stops the press, and a proof says DRAFT', async () => {
     const cwd = folderWith({
-      'edition.yaml': edition(['orlo-1a']),
-      'sheets/orlo-1a.md': cleanSheet('orlo-1a').replace('13/64 in #', 'No. 29 #'),
+      'edition.yaml': edition(['orlo-f27']),
+      'sheets/orlo-f27.md': cleanSheet('orlo-f27').replace('13/64 in #', 'No. 29 #'),
     });
     const stopped = await gaugeleaf(['pages'], { cwd });
     expect(stopped.status).toBe(1);
@@ -56,7 +56,7 @@ describe('gaugeleaf pages', () => {
   });
 
   it('says what it cannot do', async () => {
-    const cwd = folderWith({ 'sheets/orlo-1a.md': cleanSheet('orlo-1a') });
+    const cwd = folderWith({ 'sheets/orlo-f27.md': cleanSheet('orlo-f27') });
     const none = await gaugeleaf(['pages'], { cwd });
     expect(none.status).toBe(2);
     expect(none.err).toContain('there is no edition.yaml');

@@ -15,7 +15,7 @@ import { cleanSheet, folderWith } from '../project/folder.ts';
 import { gaugeleaf } from './console.ts';
 
 const root = join(import.meta.dirname, '..', '..');
-const demo = 'sheets/records/orlo-2d-wexcombe-six.1234.yaml';
+const demo = 'sheets/records/orlo-t71-wexcombe-six.1234.yaml';
 
 const settings = `  fuel-pressure: { value: 3-1/2 ± 1/2 psi, from: m48 p. 21 }
   idle-vacuum: { value: 18-1/2 inHg min, from: m48 }
@@ -23,30 +23,30 @@ const settings = `  fuel-pressure: { value: 3-1/2 ± 1/2 psi, from: m48 p. 21 }
 
 function club(record?: string): string {
   const files: Record<string, string> = {
-    'sheets/orlo-1a.md': cleanSheet('orlo-1a', { settings }),
+    'sheets/orlo-f27.md': cleanSheet('orlo-f27', { settings }),
   };
   if (record !== undefined) {
-    files['sheets/records/orlo-1a.7.yaml'] =
-      `gaugeleaf-record: 1\nsheet: orlo-1a\nrevision: 1\nserial: 7\nby: A. Hale\ndate: 2026-11-14\nsettings:\n${record}`;
+    files['sheets/records/orlo-f27.7.yaml'] =
+      `gaugeleaf-record: 1\nsheet: orlo-f27\nrevision: 1\nserial: 7\nby: A. Hale\ndate: 2026-11-14\nsettings:\n${record}`;
   }
   return folderWith(files);
 }
 
 const judge = (record: string, ...options: string[]) =>
-  gaugeleaf(['record', 'sheets/records/orlo-1a.7.yaml', ...options], { cwd: club(record) });
+  gaugeleaf(['record', 'sheets/records/orlo-f27.7.yaml', ...options], { cwd: club(record) });
 
 describe('a blank record', () => {
   test('has every setting in working order with its limits, and passes its schema', async () => {
     const cwd = club();
-    const { status, out, err } = await gaugeleaf(['record', 'orlo-1a', '--serial', '2D/104 A'], {
+    const { status, out, err } = await gaugeleaf(['record', 'orlo-f27', '--serial', 'T71/104 A'], {
       cwd,
     });
-    expect([status, out]).toEqual([0, 'sheets/records/orlo-1a.2D-104-A.yaml\n']);
-    expect(err).toContain('gaugeleaf record sheets/records/orlo-1a.2D-104-A.yaml judges it');
+    expect([status, out]).toEqual([0, 'sheets/records/orlo-f27.T71-104-A.yaml\n']);
+    expect(err).toContain('gaugeleaf record sheets/records/orlo-f27.T71-104-A.yaml judges it');
     const text = readFileSync(join(cwd, out.trim()), 'utf8');
     const data = parse(text);
     expect(validate(data), JSON.stringify(validate.errors)).toBe(true);
-    expect(data).toMatchObject({ sheet: 'orlo-1a', revision: 1, serial: '2D/104 A', by: null });
+    expect(data).toMatchObject({ sheet: 'orlo-f27', revision: 1, serial: 'T71/104 A', by: null });
     expect(Object.keys(data.settings)).toEqual([
       'float-level',
       'idle-mixture',
@@ -68,18 +68,18 @@ describe('a blank record', () => {
 
   test('never replaces a file, and is no sheet', async () => {
     const cwd = club();
-    const first = await gaugeleaf(['record', 'sheets/orlo-1a.md'], { cwd });
-    expect(first.out).toBe('sheets/records/orlo-1a.yaml\n');
-    const again = await gaugeleaf(['record', 'sheets/orlo-1a.md'], { cwd });
+    const first = await gaugeleaf(['record', 'sheets/orlo-f27.md'], { cwd });
+    expect(first.out).toBe('sheets/records/orlo-f27.yaml\n');
+    const again = await gaugeleaf(['record', 'sheets/orlo-f27.md'], { cwd });
     expect(again.status).toBe(2);
-    expect(again.err).toContain('orlo-1a.yaml is there already');
-    expect(listSheets(cwd).map((path) => path.slice(cwd.length))).toEqual(['/sheets/orlo-1a.md']);
+    expect(again.err).toContain('orlo-f27.yaml is there already');
+    expect(listSheets(cwd).map((path) => path.slice(cwd.length))).toEqual(['/sheets/orlo-f27.md']);
     expect((await gaugeleaf(['check'], { cwd })).out).toContain('in 1 sheet');
   });
 
   test('goes to standard output or elsewhere when asked, and can be judged as it is', async () => {
     const cwd = club();
-    const { out } = await gaugeleaf(['record', 'orlo-1a', '--out', '-'], { cwd });
+    const { out } = await gaugeleaf(['record', 'orlo-f27', '--out', '-'], { cwd });
     expect(out).toMatch(/^# yaml-language-server: \$schema=\S+record\.schema\.json\n/);
     mkdirSync(join(cwd, 'bench'));
     writeFileSync(join(cwd, 'bench', 'a.yaml'), out);
@@ -89,7 +89,7 @@ describe('a blank record', () => {
     expect(judged.err).toContain('the record does not say `serial`, `by`, `date`');
   });
 
-  test.each(['orlo-2d-wexcombe-six', 'orlo-4e-wexcombe-marchwood', 'tamsel-s24-drayle-350'])(
+  test.each(['orlo-t71-wexcombe-six', 'orlo-m58-wexcombe-marchwood', 'tamsel-t15-drayle-350'])(
     'of the demo sheet %s passes the schema and names its own figures',
     async (id) => {
       const { out } = await gaugeleaf(['record', id, '-o', '-'], { cwd: root });
@@ -140,21 +140,21 @@ describe('the exit status', () => {
       2,
       expect.stringContaining('the record no.yaml cannot be read: there is no such file'),
     ]);
-    const sheet = await gaugeleaf(['record', 'orlo-1b'], { cwd });
-    expect([sheet.status, sheet.err]).toEqual([2, expect.stringContaining('orlo-1a')]);
+    const sheet = await gaugeleaf(['record', 'orlo-f72'], { cwd });
+    expect([sheet.status, sheet.err]).toEqual([2, expect.stringContaining('orlo-f27')]);
     writeFileSync(
       join(cwd, 'a.yaml'),
-      'gaugeleaf-record: 1\nsheet: orlo-1b\nsettings: { a: {} }\n',
+      'gaugeleaf-record: 1\nsheet: orlo-f72\nsettings: { a: {} }\n',
     );
     const other = await gaugeleaf(['record', 'a.yaml'], { cwd });
     expect(other.status).toBe(2);
     expect(other.err).toContain('a.yaml\n  2:8  error  record-invalid\n');
-    expect(other.err).toContain('fix: did you mean `orlo-1a`?');
+    expect(other.err).toContain('fix: did you mean `orlo-f27`?');
   });
 
   test.each([
-    [['orlo-1a', '--simple'], '--simple is for a record'],
-    [['orlo-1a', '--card'], '--card is for a record'],
+    [['orlo-f27', '--simple'], '--simple is for a record'],
+    [['orlo-f27', '--card'], '--card is for a record'],
     [['a.yaml', '--serial', '3'], '--serial is for a blank record'],
     [['a.yaml', '--paper', 'a4'], '--paper is for printing'],
     [['a.yaml', '--out', 'b'], '--out is for the card or a blank record'],
@@ -213,7 +213,7 @@ describe('the verdicts', () => {
     const { out } = await judge(record, '--json');
     const told = JSON.parse(out);
     expect(told).toMatchObject({
-      sheet: 'orlo-1a',
+      sheet: 'orlo-f27',
       serial: '7',
       rule: 'guarded acceptance',
       conforms: false,
@@ -244,7 +244,7 @@ describe('the verdicts', () => {
   test('with findings of the record, placed and with a cure, and nothing judged', async () => {
     const { status, out, err } = await judge('  fuel-presure: { lfet: 3.5 psi }\n');
     expect([status, out]).toEqual([2, '']);
-    expect(err).toContain('sheets/records/orlo-1a.7.yaml\n  8:19  error  record-invalid\n');
+    expect(err).toContain('sheets/records/orlo-f27.7.yaml\n  8:19  error  record-invalid\n');
     expect(err).toContain('did you mean `left`?');
     expect(err).toContain('Nothing was judged.');
   });

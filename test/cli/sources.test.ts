@@ -6,7 +6,7 @@ import { cleanSheet, folderWith } from '../project/folder.ts';
 import { gaugeleaf } from './console.ts';
 
 const root = join(import.meta.dirname, '..', '..');
-const eight = 'dunnow-d8-tollgarth-eight';
+const eight = 'dunnow-c31-tollgarth-eight';
 
 describe('sources', () => {
   test('sets what the sources of a sheet say side by side, in 80 columns', async () => {
@@ -22,7 +22,7 @@ describe('sources', () => {
   });
 
   test('leaves out what agrees, or adds what one source alone says', async () => {
-    const differing = await gaugeleaf(['sources', 'ostrel-r8-tollgarth-eight', '-d'], {
+    const differing = await gaugeleaf(['sources', 'ostrel-n63-tollgarth-eight', '-d'], {
       cwd: root,
     });
     expect(differing.out).toContain('Points gap');
@@ -33,7 +33,7 @@ describe('sources', () => {
 
   test('takes the whole edition without a sheet, in its order', async () => {
     const { out } = await gaugeleaf(['sources'], { cwd: root });
-    const at = ['(brennick-', '(ostrel-', '(dunnow-d8-'].map((name) => out.indexOf(name));
+    const at = ['(brennick-', '(ostrel-', '(dunnow-c31-'].map((name) => out.indexOf(name));
     expect(at.every((place) => place > 0)).toBe(true);
     expect([...at].sort((a, b) => a - b)).toEqual(at);
   });

@@ -24,7 +24,7 @@ beforeAll(() => {
 1. Draw the nuts down.
 2. Turn the stop screw in. :state[stop-screw set]
 `;
-  writeFileSync(join(folder, 'sheets', 'orlo-1a.md'), wholeSheet({ body }));
+  writeFileSync(join(folder, 'sheets', 'orlo-f27.md'), wholeSheet({ body }));
   const other = wholeSheet({ front: 'unit: { kind: winch, maker: Orlo, model: W }' });
   writeFileSync(join(folder, 'sheets', 'orlo-w.md'), other);
 });
@@ -34,7 +34,7 @@ afterAll(() => {
 });
 
 test('a line a step, with what it says and what is different after it', async () => {
-  const { status, out, err } = await gaugeleaf(['check', '--trace', 'sheets/orlo-1a.md'], {
+  const { status, out, err } = await gaugeleaf(['check', '--trace', 'sheets/orlo-f27.md'], {
     cwd: folder,
   });
   expect([status, err]).toEqual([0, '']);
@@ -43,7 +43,7 @@ test('a line a step, with what it says and what is different after it', async ()
     marked, or follows by itself. Only what a step alters is shown, and the whole state where a
     stage of the work begins.
 
-    sheets/orlo-1a.md
+    sheets/orlo-f27.md
       line  step                 what it says                               what is different after it
       -- strip: unit on-engine, cover on, cover-gasket on, dust-cover on, throttle on-idle-stop, stop-screw set, choke free, engine stopped, temperature cold, vehicle free
         30  Strip and inspect 1  dust-cover off? “Take the dust cover off”  dust-cover off?

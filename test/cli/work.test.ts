@@ -6,7 +6,7 @@ import { gaugeleaf } from './console.ts';
 
 const sheet = (travel: string, unit = 'kind: carburetor') => `---
 gaugeleaf: 1
-sheet: orlo-1a
+sheet: orlo-f27
 unit:
   ${unit}
   features: [single-barrel, downdraft]
@@ -15,17 +15,17 @@ settings:
   idle-mixture: { value: 1-1/4 ± 1/4 turns out${travel} }
 ---
 
-# Orlo 1A
+# Orlo F27
 `;
 
 function folderWith(text: string): string {
   const folder = mkdtempSync(join(tmpdir(), 'gaugeleaf-work-'));
-  writeFileSync(join(folder, 'orlo-1a.md'), text);
+  writeFileSync(join(folder, 'orlo-f27.md'), text);
   return folder;
 }
 
 const work = (text: string, ...more: string[]) =>
-  gaugeleaf(['work', 'orlo-1a.md', ...more], { cwd: folderWith(text) });
+  gaugeleaf(['work', 'orlo-f27.md', ...more], { cwd: folderWith(text) });
 
 test('a stated figure that agrees, with formula, inputs and limits', async () => {
   const { status, out } = await work(sheet(', travel: 0.039 in'));

@@ -257,7 +257,7 @@ describe('an edition', () => {
 });
 
 describe('a setting', () => {
-  const base = snapshots.find(({ id }) => id === 'orlo-2d-wexcombe-six') as SheetSnapshot;
+  const base = snapshots.find(({ id }) => id === 'orlo-t71-wexcombe-six') as SheetSnapshot;
   const changed = (name: string, value: string, revision = base.revision) => {
     const settings = base.settings.map((setting) =>
       setting.name === name ? { ...setting, values: { '': value } } : setting,
@@ -329,14 +329,14 @@ describe('pairing', () => {
 });
 
 test('a snapshot holds the words of the sheet', () => {
-  const text = readFileSync('sheets/orlo-2d-wexcombe-six.md', 'utf8').replace(/\s+/g, ' ');
-  const sheet = snapshots.find(({ id }) => id === 'orlo-2d-wexcombe-six') as SheetSnapshot;
+  const text = readFileSync('sheets/orlo-t71-wexcombe-six.md', 'utf8').replace(/\s+/g, ' ');
+  const sheet = snapshots.find(({ id }) => id === 'orlo-t71-wexcombe-six') as SheetSnapshot;
   for (const operation of sheet.operations) {
     expect(text).toContain(operation.heading);
     for (const step of operation.steps) expect(text).toContain(step.text);
     for (const caution of operation.cautions) expect(text).toContain(caution.text);
     for (const { text: step } of operation.steps) expect(operation.prose).not.toContain(step);
   }
-  expect(sheet.opening).toMatch(/^# Orlo 2D two-barrel The Orlo 2D is/);
+  expect(sheet.opening).toMatch(/^# Orlo T71 two-barrel The Orlo T71 is/);
   expect(sheet.operations.flatMap(({ cautions }) => cautions)).toHaveLength(10);
 });

@@ -8,7 +8,7 @@ import { read } from '../sheet/fixtures.ts';
 const sheet = read(`---
 gaugeleaf: 1
 sheet: x
-title: Orlo 2D
+title: Orlo T71
 unit: { kind: carburetor }
 sources:
   m48: { title: Workshop Manual, kind: manual, year: 1948 }

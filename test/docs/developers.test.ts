@@ -103,13 +103,13 @@ describe('the example of a kind of unit', () => {
     mkdirSync(join(folder, 'sheets'));
     writeFileSync(join(folder, 'edition.yaml'), 'gaugeleaf-edition: 1\ntitle: Distributors\n');
     const features = '--features contact-points,vacuum-advance';
-    await show(`gaugeleaf draft --kind distributor --maker Tarn --model D4 ${features}`, folder);
+    await show(`gaugeleaf draft --kind distributor --maker Tarn --model B17 ${features}`, folder);
     const blank = JSON.parse((await show('gaugeleaf check --format json', folder)).text) as {
       findings: { name: string }[];
     };
     expect(new Set(blank.findings.map(({ name }) => name))).toEqual(new Set(['blank-to-fill']));
 
-    const sheet = join(folder, 'sheets/tarn-d4.md');
+    const sheet = join(folder, 'sheets/tarn-b17.md');
     change(sheet, 'title: fill in', 'title: Leaflet, year: 1957');
     change(sheet, 'point-gap:\n    value: fill in', 'point-gap:\n    value: 0.15 in');
     change(sheet, 'advance-start:\n    value: fill in', 'advance-start:\n    value: 4 inHg');

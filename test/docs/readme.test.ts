@@ -140,13 +140,13 @@ describe('what the README tells a club to write', () => {
       mkdirSync(join(folder, 'sheets'));
       writeFileSync(join(folder, 'edition.yaml'), blockMarked('edition'));
       const features = 'single-barrel,downdraft,hand-choke,pump';
-      const draft = `gaugeleaf draft --kind carburetor --maker Tarn --model 3B --features ${features}`;
-      expect((await show(draft, folder)).text).toContain('sheets/tarn-3b.md');
+      const draft = `gaugeleaf draft --kind carburetor --maker Tarn --model K35 --features ${features}`;
+      expect((await show(draft, folder)).text).toContain('sheets/tarn-k35.md');
       const { status, text } = await show('gaugeleaf check --format json', folder);
       const { findings } = JSON.parse(text) as { findings: { name: string; file: string }[] };
       expect(status).toBe(1);
       expect(new Set(findings.map(({ name, file }) => `${file} ${name}`))).toEqual(
-        new Set(['sheets/tarn-3b.md blank-to-fill']),
+        new Set(['sheets/tarn-k35.md blank-to-fill']),
       );
     } finally {
       rmSync(folder, { recursive: true, force: true });
@@ -192,7 +192,7 @@ describe('what the README tells a club to write', () => {
       const shown = await show('gaugeleaf check --all', folder);
       expect(shown).toEqual({ status: 0, text: 'No findings in 2 sheets\n' });
       const { text } = await show('gaugeleaf export --format csv', folder);
-      const rows = text.split('\n').filter((row) => row.startsWith('orlo-1a-wexcombe-export,'));
+      const rows = text.split('\n').filter((row) => row.startsWith('orlo-f27-wexcombe-export,'));
       expect(rows).toHaveLength(2);
       expect(rows[0]).toContain('7/32 ± 1/64 in');
       expect(rows[0]).toContain('free end of the float');
@@ -205,7 +205,7 @@ describe('what the README tells a club to write', () => {
   test('rules of a unit’s own are understood, and turn two headings about', async () => {
     const { folder, remove } = demoCopy();
     try {
-      const file = 'sheets/orlo-2d-wexcombe-six.md';
+      const file = 'sheets/orlo-t71-wexcombe-six.md';
       change(join(folder, file), 'settings:\n', `${blockMarked('work')}settings:\n`);
       const { text } = await show(`gaugeleaf check --format json ${file}`, folder);
       const { findings } = JSON.parse(text) as { findings: { name: string; message: string }[] };
@@ -222,7 +222,7 @@ describe('what the README tells a club to write', () => {
   test('a warning that is accepted this way no longer stops a released sheet', async () => {
     const { folder, remove } = demoCopy();
     try {
-      const file = 'sheets/orlo-2d-wexcombe-six.md';
+      const file = 'sheets/orlo-t71-wexcombe-six.md';
       const sheet = join(folder, file);
       const drop =
         '    value: 23/32 ± 1/32 in\n    also: [0.71875 in, 18.256 mm, 17.463–19.050 mm]\n';

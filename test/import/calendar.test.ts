@@ -16,7 +16,7 @@ describe('a day', () => {
     expect(dayIn(text)).toEqual(day);
   });
 
-  it.each(['3-8', '3/8', '13/64', '1-7/16', '5.16', 'marked', 'May be', '10-32 UNF', '2D-104'])(
+  it.each(['3-8', '3/8', '13/64', '1-7/16', '5.16', 'marked', 'May be', '10-32 UNF', 'T71-104'])(
     'is none in %s',
     (text) => expect(dayIn(text)).toBeNull(),
   );

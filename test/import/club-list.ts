@@ -40,7 +40,7 @@ const mixtures: readonly TypedCell[] = ['1-1/4', 1.5, '1 1/2', '3/4', '1-1/4 ± 
 function soundRow(index: number): TypedCell[] {
   const at = <T>(list: readonly T[], step = 1) => list[Math.floor(index / step) % list.length] as T;
   const year = 1946 + (index % 12);
-  const model = `${1 + Math.floor(index / 5)}${'ABCDE'[index % 5]}`;
+  const model = `${'FLNKT'[index % 5]}${27 + index}`;
   return [
     at(makers),
     model,

@@ -40,7 +40,7 @@ describe('a head', () => {
 
 describe('a proposal', () => {
   const list =
-    'Register,,,\n,,,\nMaker,Model,Float level (in),Float level (mm),Color\nOrlo,1A,13/64,5.16,red\n';
+    'Register,,,\n,,,\nMaker,Model,Float level (in),Float level (mm),Color\nOrlo,F27,13/64,5.16,red\n';
 
   it('finds the heads below a title, and takes a second column of a setting for its equivalent', () => {
     const { mapping, columns } = proposed(list);
@@ -70,7 +70,7 @@ describe('a proposal', () => {
   });
 
   it('chooses the kind whose settings the heads name', () => {
-    const { mapping } = proposed('Maker,Model,Points gap (in),Dwell (°)\nTarn,D4,0.015,54\n');
+    const { mapping } = proposed('Maker,Model,Points gap (in),Dwell (°)\nTarn,B17,0.015,54\n');
     expect(mapping.kind).toBe('ignition-distributor');
   });
 });

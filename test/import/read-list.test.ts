@@ -33,7 +33,7 @@ const csv = (text: string) => read(new TextEncoder().encode(text));
 
 describe('a CSV file', () => {
   it('is read in UTF-8 with and without its mark, and in UTF-16 either way around', () => {
-    const text = 'Model,Timing\n1A,8° BTDC\n';
+    const text = 'Model,Timing\nF27,8° BTDC\n';
     const utf8 = new TextEncoder().encode(text);
     const little = new Uint8Array(new Uint16Array([...text].map((l) => l.charCodeAt(0))).buffer);
     const big = little.map((_, i) => little[i ^ 1] ?? 0);
@@ -42,7 +42,7 @@ describe('a CSV file', () => {
       expect(shown(read(bytes).tables[0])).toEqual({
         A1: 'Model',
         B1: 'Timing',
-        A2: '1A',
+        A2: 'F27',
         B2: '8° BTDC',
       });
     }
@@ -65,15 +65,17 @@ describe('a CSV file', () => {
   });
 
   it('has its delimiter found, inch marks and decimal commas in the cells or not', () => {
-    expect(shown(csv('Model;Float level\n1A;5,16 mm\n1B;5,20 mm\n').tables[0]).B2).toBe('5,16 mm');
-    expect(shown(csv('Model\tNote\n1A\ta, b, c\n1B\td; e\n').tables[0]).B2).toBe('a, b, c');
-    expect(shown(csv('Model,Bore\n1A,1-7/16"\n1B,1-1/2"\n').tables[0]).B2).toBe('1-7/16"');
-    expect(shown(csv('Model,Note\n1A,"first, ""second""\nthird"\n1B,x\n').tables[0])).toMatchObject(
-      {
-        B2: 'first, "second"\nthird',
-        A3: '1B',
-      },
+    expect(shown(csv('Model;Float level\nF27;5,16 mm\nL83;5,20 mm\n').tables[0]).B2).toBe(
+      '5,16 mm',
     );
+    expect(shown(csv('Model\tNote\nF27\ta, b, c\nL83\td; e\n').tables[0]).B2).toBe('a, b, c');
+    expect(shown(csv('Model,Bore\nF27,1-7/16"\nL83,1-1/2"\n').tables[0]).B2).toBe('1-7/16"');
+    expect(
+      shown(csv('Model,Note\nF27,"first, ""second""\nthird"\nL83,x\n').tables[0]),
+    ).toMatchObject({
+      B2: 'first, "second"\nthird',
+      A3: 'L83',
+    });
     expect(shown(csv('one\ntwo\n').tables[0])).toEqual({ A1: 'one', A2: 'two' });
   });
 
@@ -266,9 +268,9 @@ describe.runIf(hasOffice)('a list that a spreadsheet program saved', () => {
       name: 'Units',
       rows: [
         ['Model', 'Level', 'Hidden'],
-        ['1A', { value: 0.2035, style: 'three' }, 'x'],
-        ['1B', { value: 15 / 64, style: 'sixtyfourths' }, 'x'],
-        ['1C', { date: '2026-03-08' }, 'x'],
+        ['F27', { value: 0.2035, style: 'three' }, 'x'],
+        ['L83', { value: 15 / 64, style: 'sixtyfourths' }, 'x'],
+        ['R35', { date: '2026-03-08' }, 'x'],
         ['1D', { formula: '13/64', value: 13 / 64 }, 'x'],
         [{ text: '1E', down: 2 }, 0.25, 'x'],
         [null, 1.5, 'x'],
@@ -290,7 +292,7 @@ describe.runIf(hasOffice)('a list that a spreadsheet program saved', () => {
       expect(shown(second)).toEqual({ A1: 'only' });
       const { B5, ...others } = shown(table);
       expect(others).toMatchObject({
-        A2: '1A',
+        A2: 'F27',
         // Halves round up, as both programs show it.
         B2: '0.204',
         B3: '15/64',

@@ -9,9 +9,13 @@ const told = (csv: string) => unitsOf(csv).slips.map(({ at, code, could }) => [a
 
 describe('rows of a list', () => {
   it('say their units, and nothing is told of sound ones', () => {
-    const { units, slips, passed } = unitsOf(list('Orlo,1A,"1A-1, 1A-2",13/64,450,19'));
+    const { units, slips, passed } = unitsOf(list('Orlo,F27,"F27-1, F27-2",13/64,450,19'));
     expect({ slips, passed }).toEqual({ slips: [], passed: [] });
-    expect(units[0]).toMatchObject({ maker: 'Orlo', model: '1A', partNumbers: ['1A-1', '1A-2'] });
+    expect(units[0]).toMatchObject({
+      maker: 'Orlo',
+      model: 'F27',
+      partNumbers: ['F27-1', 'F27-2'],
+    });
     expect(
       [...(units[0]?.settings.values() ?? [])].map(({ value, cell }) => [value, cell]),
     ).toEqual([
@@ -23,7 +27,7 @@ describe('rows of a list', () => {
 
   it('are passed over where they say the heads again, and listed where they name no unit', () => {
     expect(
-      told(list('Orlo,1A,,13/64,450,19', heads, 'Larkmoor cars,,,,,', 'Orlo,,,7/32,450,19')),
+      told(list('Orlo,F27,,13/64,450,19', heads, 'Larkmoor cars,,,,,', 'Orlo,,,7/32,450,19')),
     ).toEqual([
       ['A4', 'footnote'],
       ['A5', 'nameless'],
@@ -31,11 +35,11 @@ describe('rows of a list', () => {
   });
 
   it('that are hidden are passed over and told', () => {
-    const csv = list('Orlo,1A,,13/64,450,19', 'Orlo,1B,,7/32,450,19', 'Orlo,1C,,7/32,450,19');
+    const csv = list('Orlo,F27,,13/64,450,19', 'Orlo,L83,,7/32,450,19', 'Orlo,R35,,7/32,450,19');
     const rows = tableOf(csv).rows.map((row) => ({ ...row, hidden: row.row > 2 }));
     const hidden = { rows, hiddenColumns: new Set([5]) };
     const { units, passed } = unitsOf(csv, {}, hidden);
-    expect(units.map(({ model }) => model)).toEqual(['1A']);
+    expect(units.map(({ model }) => model)).toEqual(['F27']);
     expect(units[0]?.settings.has('idle-speed')).toBe(false);
     expect(passed).toEqual([
       'Hidden and not read: rows 3-4 (`hidden: read` reads them).',
@@ -45,13 +49,13 @@ describe('rows of a list', () => {
   });
 
   it('under a merged cell are listed, or taken as the mapping says', () => {
-    const csv = list('Orlo,1A,,13/64,450,19', ',1B,,,450,19', 'Orlo,1C,,7/32,450,19');
+    const csv = list('Orlo,F27,,13/64,450,19', ',L83,,,450,19', 'Orlo,R35,,7/32,450,19');
     const merged = [
       { top: 2, left: 1, bottom: 3, right: 1 },
       { top: 4, left: 4, bottom: 4, right: 5 },
     ];
     const { units, slips } = unitsOf(csv, {}, { merged });
-    expect(units.map(({ model }) => model)).toEqual(['1A', '1C']);
+    expect(units.map(({ model }) => model)).toEqual(['F27', 'R35']);
     expect(slips.map(({ at, outcome }) => [at, outcome])).toEqual([
       ['A2:A3', 'row 3 left out'],
       ['D4:E4', 'D4, E4 left blank'],
@@ -62,25 +66,25 @@ describe('rows of a list', () => {
     });
     const repeated = unitsOf(csv, { merged: 'repeat' }, { merged: merged.slice(0, 1) });
     expect(repeated.units.map(({ maker, model }) => `${maker} ${model}`)).toEqual([
-      'Orlo 1A',
-      'Orlo 1B',
-      'Orlo 1C',
+      'Orlo F27',
+      'Orlo L83',
+      'Orlo R35',
     ]);
     expect(repeated.slips).toEqual([]);
   });
 });
 
 describe('sizes that read and cannot be right', () => {
-  const sound = ['1A', '1B', '1C', '1D', '1E'].map((model) => `Orlo,${model},,13/64,450,19`);
+  const sound = ['F27', 'L83', 'R35', '1D', '1E'].map((model) => `Orlo,${model},,13/64,450,19`);
 
   it('are listed with the units in which they would be usual', () => {
-    expect(told(list('Orlo,1A,,203,450,19'))).toEqual([['D2', 'unit-doubtful', '203 thou']]);
-    expect(told(list('Orlo,1A,,3-8,450,19'))[0]?.slice(0, 3)).toEqual([
+    expect(told(list('Orlo,F27,,203,450,19'))).toEqual([['D2', 'unit-doubtful', '203 thou']]);
+    expect(told(list('Orlo,F27,,3-8,450,19'))[0]?.slice(0, 3)).toEqual([
       'D2',
       'unit-doubtful',
       '3/8 in',
     ]);
-    expect(told(list('Orlo,1A,,13/64,450,64'))).toEqual([
+    expect(told(list('Orlo,F27,,13/64,450,64'))).toEqual([
       ['F2', 'unit-doubtful', '64 kPa', '64 cmHg'],
     ]);
   });
@@ -104,7 +108,7 @@ describe('sizes that read and cannot be right', () => {
   });
 
   it('are two of a row that changed places', () => {
-    const { slips, units } = unitsOf(list('Orlo,1A,,13/64,19,450'));
+    const { slips, units } = unitsOf(list('Orlo,F27,,13/64,19,450'));
     expect(slips).toMatchObject([
       { at: 'E2 and F2', code: 'changed-places', outcome: 'both left blank' },
     ]);
@@ -112,7 +116,7 @@ describe('sizes that read and cannot be right', () => {
   });
 
   it('are kept and told where nothing else could be meant', () => {
-    const { slips, units } = unitsOf(list('Orlo,1A,,13/64,9000,19'));
+    const { slips, units } = unitsOf(list('Orlo,F27,,13/64,9000,19'));
     expect(slips).toMatchObject([{ at: 'E2', code: 'unusual', outcome: 'kept' }]);
     expect(units[0]?.settings.get('idle-speed')?.value).toBe('9000 rpm');
   });
@@ -126,16 +130,16 @@ describe('names of sheets', () => {
 
   it('take the part number in where a model is there twice', () => {
     expect(
-      names('Orlo,1A,10,13/64,450,19', 'Orlo,1A,11,7/32,450,19', 'Tarn,3B,9,13/64,450,19'),
+      names('Orlo,F27,10,13/64,450,19', 'Orlo,F27,11,7/32,450,19', 'Tarn,K35,9,13/64,450,19'),
     ).toEqual({
-      ids: ['orlo-1a-10', 'orlo-1a-11', 'tarn-3b'],
+      ids: ['orlo-f27-10', 'orlo-f27-11', 'tarn-k35'],
       at: [],
     });
   });
 
   it('stand once for a unit that is there twice, and what differs is told', () => {
-    expect(names('Orlo,1A,10,13/64,450,19', 'Orlo,1A,10,7/32,450,19')).toEqual({
-      ids: ['orlo-1a'],
+    expect(names('Orlo,F27,10,13/64,450,19', 'Orlo,F27,10,7/32,450,19')).toEqual({
+      ids: ['orlo-f27'],
       at: [['B3', 'float-level: 13/64 in there, 7/32 in here']],
     });
   });

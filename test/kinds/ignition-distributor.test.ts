@@ -246,9 +246,9 @@ describe('lobes and dwell', () => {
 function sheetWith(feature: string, dwell: string, percent: string): string {
   return `---
 gaugeleaf: 1
-sheet: orlo-k1
-title: Orlo K1
-unit: { kind: ignition-distributor, maker: Orlo, model: K1, features: [${feature}, single-points] }
+sheet: orlo-k14
+title: Orlo K14
+unit: { kind: ignition-distributor, maker: Orlo, model: K14, features: [${feature}, single-points] }
 settings:
   dwell: { value: ${dwell}° }
   dwell-percent: { value: ${percent} % }
@@ -256,7 +256,7 @@ settings:
 `;
 }
 
-function found(text: string, check: string, file = 'sheets/orlo-k1.md'): readonly Finding[] {
+function found(text: string, check: string, file = 'sheets/orlo-k14.md'): readonly Finding[] {
   return examine(text, file, context).findings.filter((finding) => finding.check === check);
 }
 
@@ -282,13 +282,13 @@ describe('a draft of the kind', () => {
         const text = draftSheet({
           kind,
           maker: 'Orlo',
-          model: 'K1',
+          model: 'K14',
           features: chosen,
-          id: 'orlo-k1',
+          id: 'orlo-k14',
           date: '2026-11-01',
           schema: '../schemas/sheet.schema.json',
         });
-        const { findings } = examine(text, 'sheets/orlo-k1.md', context);
+        const { findings } = examine(text, 'sheets/orlo-k14.md', context);
         expect(findings.filter(({ check }) => check !== 'blank-to-fill')).toEqual([]);
         expect(findings.length).toBe(text.split('fill in').length - 1);
       }),
@@ -298,7 +298,7 @@ describe('a draft of the kind', () => {
 });
 
 describe('the demo’s sheets', () => {
-  const sheets = ['brennick-dl4-larkmoor-ten', 'ostrel-r8-tollgarth-eight'] as const;
+  const sheets = ['brennick-b12-larkmoor-ten', 'ostrel-n63-tollgarth-eight'] as const;
   const texts = new Map(
     sheets.map((id) => [
       id,

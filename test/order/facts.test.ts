@@ -13,7 +13,7 @@ const orderChecks = new Set(allChecks.filter(({ group }) => group === 'order').m
 const unit = `unit:
   kind: carburetor
   maker: Orlo
-  model: 1A
+  model: F27
   features: [two-barrel, downdraft, automatic-choke, pump, metering-rods, fast-idle-cam, unloader, choke-pull-down]`;
 
 const settings = `float-alignment: { value: parallel, from: m48 p. 30 }
@@ -34,7 +34,7 @@ const op = (heading: string, ...steps: readonly string[]): string =>
 
 /** What `check` says of the order, with the line under each place. */
 function found(...work: readonly string[]): readonly string[] {
-  const text = wholeSheet({ front: unit, settings, body: `# Orlo 1A\n\n${work.join('\n')}` });
+  const text = wholeSheet({ front: unit, settings, body: `# Orlo F27\n\n${work.join('\n')}` });
   return examine(text, exampleFile, context)
     .findings.filter(({ check }) => orderChecks.has(check))
     .map(
@@ -326,7 +326,7 @@ work:
   unloader: { after: [fast-idle-gap], without: { disturbs: [fast-idle-gap] }, because: the lug stands on the other lever }
   fast-idle-gap: { without: { after: [unloader] }, because: the lug stands on the other lever }`;
   const check = (front: string, work: readonly string[]): readonly string[] => {
-    const text = wholeSheet({ front, settings, body: `# Orlo 1A\n\n${work.join('\n')}` });
+    const text = wholeSheet({ front, settings, body: `# Orlo F27\n\n${work.join('\n')}` });
     return examine(text, exampleFile, context)
       .findings.filter(({ check: id }) => orderChecks.has(id))
       .map(({ check: id, message }) => `${id}: ${message}`);

@@ -8,8 +8,8 @@ function walked(steps: readonly string[], cover = 'removed') {
   const work = steps.map((step, index) => `${index + 1}. ${step}`).join('\n');
   const text = `---
 gaugeleaf: 1
-sheet: tarn-2b
-unit: { kind: carburetor, maker: Tarn, model: 2B, features: [two-barrel, downdraft] }
+sheet: tarn-t64
+unit: { kind: carburetor, maker: Tarn, model: T64, features: [two-barrel, downdraft] }
 settings:
   float-level: { value: 13/64 in, cover: ${cover}, gasket: removed, at: free end }
 ---
@@ -20,7 +20,7 @@ ${work}
 `;
   const kind = demoContext.kinds.get('carburetor');
   if (!kind) throw new Error('no kind');
-  const { steps: passed, faults } = walkSheet(readSheet(text, 'tarn-2b.md', demoContext), kind);
+  const { steps: passed, faults } = walkSheet(readSheet(text, 'tarn-t64.md', demoContext), kind);
   const now = passed.at(-1)?.after.get('cover');
   return {
     cover: now && `${now.condition} by ${now.by}`,

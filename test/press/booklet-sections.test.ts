@@ -42,7 +42,7 @@ describe('what is noticed when a setting is out', () => {
     const flooding = model.faults.find(({ title }) => title === 'Flooding');
     const cause = flooding?.causes.find(({ label }) => label === 'Float level');
     expect(cause?.way).toBe('too high');
-    const orlo = chapterOf('orlo-2d-wexcombe-six');
+    const orlo = chapterOf('orlo-t71-wexcombe-six');
     const heading = orlo.operations.find(({ title }) => title === 'Float level');
     expect(cause?.places).toContainEqual({ number: orlo.number, anchor: heading?.anchor });
   });
@@ -132,7 +132,7 @@ describe('what changed', () => {
     expect(units.map(({ number }) => number)).toEqual(
       [...units.map(({ number }) => number)].sort(),
     );
-    const orlo = units.find(({ title }) => title.startsWith('Orlo 2D'));
+    const orlo = units.find(({ title }) => title.startsWith('Orlo T71'));
     expect(orlo?.revision).toBe('revision 1 to 2');
     const level = orlo?.lines.find(({ size }) => size !== null);
     expect(level?.label).toBe('Float level');
@@ -140,7 +140,7 @@ describe('what changed', () => {
     expect(words).toBe('13/64 ± 1/64 in; was 7/32 ± 1/64 in');
     // 7/32 - 13/64 in is 1/64 in, 0.015625 in.
     expect(level?.size).toContain('0.016 in less');
-    const row = chapterOf('orlo-2d-wexcombe-six').settings.find(
+    const row = chapterOf('orlo-t71-wexcombe-six').settings.find(
       ({ label }) => label === 'Float level',
     );
     expect(level?.anchor).toBe(row?.anchor);
@@ -148,7 +148,7 @@ describe('what changed', () => {
   });
 
   test('a new sheet is new as a whole and bears no bar', () => {
-    const chapter = chapterOf('tamsel-s24-drayle-350');
+    const chapter = chapterOf('tamsel-t15-drayle-350');
     expect(chapter.isNew).toBe(true);
     expect(chapter.settings.some(({ changed }) => changed)).toBe(false);
     const unit = model.changes?.units.find(({ number }) => number === chapter.number);

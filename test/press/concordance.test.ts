@@ -11,7 +11,7 @@ import { readPdf } from './pdf.ts';
 import { browserHere, builtInTemplates, toPrint } from './stand.ts';
 
 const text = readFileSync(
-  new URL('../../sheets/dunnow-d8-tollgarth-eight.md', import.meta.url),
+  new URL('../../sheets/dunnow-c31-tollgarth-eight.md', import.meta.url),
   'utf8',
 );
 const entry = toPrint(text);
@@ -43,9 +43,9 @@ describe('the tables of a concordance', () => {
   });
 
   test('stand in the booklet without the rulings, which the chapter has', () => {
-    const chapter = { number: 1, anchor: 'unit-1', face: { title: 'D8' }, sources };
+    const chapter = { number: 1, anchor: 'unit-1', face: { title: 'C31' }, sources };
     const [unit] = unitConcordances([entry], [chapter], sourcesAcross({ small: true }));
-    expect(unit?.title).toBe('D8');
+    expect(unit?.title).toBe('C31');
     expect(unit?.tables.flatMap(({ rows }) => rows).flatMap(({ remarks }) => remarks)).toEqual([]);
     const alone = toPrint(
       text.replace(/from: (sl2|r70|bench)/g, 'from: te').replaceAll(', bench]', ']'),

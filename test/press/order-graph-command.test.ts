@@ -10,23 +10,23 @@ import { builtInTemplates, sampleText, toPrint } from './stand.ts';
 
 const edition = 'gaugeleaf-edition: 1\ntitle: Settings\n';
 
-function project(sheet = cleanSheet('orlo-1a')): string {
-  return folderWith({ 'edition.yaml': edition, 'sheets/orlo-1a.md': sheet });
+function project(sheet = cleanSheet('orlo-f27')): string {
+  return folderWith({ 'edition.yaml': edition, 'sheets/orlo-f27.md': sheet });
 }
 
 describe('gaugeleaf order', () => {
   test('draws into print/, says where, and says what the arrows are', async () => {
     const cwd = project();
-    const { status, out, err } = await gaugeleaf(['order', 'orlo-1a'], { cwd });
-    expect({ status, out }).toEqual({ status: 0, out: 'print/orlo-1a-order.svg\n' });
+    const { status, out, err } = await gaugeleaf(['order', 'orlo-f27'], { cwd });
+    expect({ status, out }).toEqual({ status: 0, out: 'print/orlo-f27-order.svg\n' });
     expect(err).toMatch(/^\d+ operations?: solid arrows for what must be done first, .*\n$/);
-    const svg = readFileSync(join(cwd, 'print/orlo-1a-order.svg'), 'utf8');
+    const svg = readFileSync(join(cwd, 'print/orlo-f27-order.svg'), 'utf8');
     expect(svg).toMatch(/^<svg xmlns="http:\/\/www.w3.org\/2000\/svg" width="[\d.]+pt"/);
   });
 
   test('writes the picture, and nothing else, to standard output with -', async () => {
     const cwd = project();
-    const { status, out, err } = await gaugeleaf(['order', 'orlo-1a', '--out', '-'], { cwd });
+    const { status, out, err } = await gaugeleaf(['order', 'orlo-f27', '--out', '-'], { cwd });
     expect({ status, err }).toEqual({ status: 0, err: '' });
     expect(out).toMatch(/^<svg[\s\S]*<\/svg>\n$/);
     expect(existsSync(join(cwd, 'print'))).toBe(false);
@@ -34,40 +34,40 @@ describe('gaugeleaf order', () => {
 
   test('writes to the file that is named', async () => {
     const cwd = project();
-    const { out } = await gaugeleaf(['order', 'orlo-1a', '-o', 'pictures/work.svg'], { cwd });
+    const { out } = await gaugeleaf(['order', 'orlo-f27', '-o', 'pictures/work.svg'], { cwd });
     expect(out).toBe('pictures/work.svg\n');
     expect(existsSync(join(cwd, 'pictures/work.svg'))).toBe(true);
   });
 
   test('lists with --text, on standard output', async () => {
     const cwd = project();
-    const { status, out, err } = await gaugeleaf(['order', 'orlo-1a', '--text'], { cwd });
+    const { status, out, err } = await gaugeleaf(['order', 'orlo-f27', '--text'], { cwd });
     expect({ status, err }).toEqual({ status: 0, err: '' });
-    expect(out).toMatch(/^Orlo 1A single-barrel, Wexcombe Four: the order of work\n/);
+    expect(out).toMatch(/^Orlo F27 single-barrel, Wexcombe Four: the order of work\n/);
     expect(out).toMatch(/\nFree: /);
   });
 
   test('names the headings that it leaves out', async () => {
-    const sheet = `${cleanSheet('orlo-1a')}\n## Polishing the badge\n\n1. Polish it.\n`;
-    const { err } = await gaugeleaf(['order', 'orlo-1a', '--text'], { cwd: project(sheet) });
+    const sheet = `${cleanSheet('orlo-f27')}\n## Polishing the badge\n\n1. Polish it.\n`;
+    const { err } = await gaugeleaf(['order', 'orlo-f27', '--text'], { cwd: project(sheet) });
     expect(err).toBe(
       'note: left out, for the kind carburetor does not know it: "Polishing the badge"\n',
     );
   });
 
   test('needs a kind that is known', async () => {
-    const sheet = cleanSheet('orlo-1a').replace('kind: carburetor', 'kind: carburettor');
-    const { status, out, err } = await gaugeleaf(['order', 'orlo-1a'], { cwd: project(sheet) });
+    const sheet = cleanSheet('orlo-f27').replace('kind: carburetor', 'kind: carburettor');
+    const { status, out, err } = await gaugeleaf(['order', 'orlo-f27'], { cwd: project(sheet) });
     expect({ status, out }).toEqual({ status: 2, out: '' });
     expect(err).toContain(
-      'sheets/orlo-1a.md is about a kind of unit that is not known, carburettor',
+      'sheets/orlo-f27.md is about a kind of unit that is not known, carburettor',
     );
     expect(err).toMatch(/say `kind:` under `unit:`: .*carburetor/);
   });
 
   test('needs work to draw', async () => {
-    const sheet = cleanSheet('orlo-1a').replace(/^## .*$/gm, '### Not a heading of work');
-    const { status, err } = await gaugeleaf(['order', 'orlo-1a'], { cwd: project(sheet) });
+    const sheet = cleanSheet('orlo-f27').replace(/^## .*$/gm, '### Not a heading of work');
+    const { status, err } = await gaugeleaf(['order', 'orlo-f27'], { cwd: project(sheet) });
     expect(status).toBe(2);
     expect(err).toContain('has no operation that the kind carburetor knows');
   });

@@ -122,7 +122,7 @@ describe('the picture of a graph', () => {
   test('tells who cannot see it the same', async () => {
     const svg = await svgOf(sample);
     expect(svg).toContain('role="img" aria-labelledby="order-title order-desc"');
-    expect(svg).toContain('<title id="order-title">Order of work: Tarn 2B, Holme Seven</title>');
+    expect(svg).toContain('<title id="order-title">Order of work: Tarn T64, Holme Seven</title>');
     expect(svg).toContain(
       '10 Speed, again (after 8, 9; does 8 again). 11 Try it (after 8).</desc>',
     );

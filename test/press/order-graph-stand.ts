@@ -51,7 +51,7 @@ export function box(
 
 /** A graph with one of everything: a way around, a repeat, a named setting, two lines, a stage skipped. */
 export const sample: OrderGraph = {
-  title: 'Tarn 2B, Holme Seven',
+  title: 'Tarn T64, Holme Seven',
   boxes: [
     box(2, 'strip', 'Take it down'),
     box(3, 'bench', 'Straighten the float before anything else'),

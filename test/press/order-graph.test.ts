@@ -6,9 +6,9 @@ import { demoSheets, sample, sheetAndKind } from './order-graph-stand.ts';
 
 const head = `---
 gaugeleaf: 1
-sheet: tarn-2b
-title: Tarn 2B
-unit: { kind: carburetor, maker: Tarn, model: 2B, features: [two-barrel, downdraft] }
+sheet: tarn-t64
+title: Tarn T64
+unit: { kind: carburetor, maker: Tarn, model: T64, features: [two-barrel, downdraft] }
 settings:
   idle-speed: { value: 500 rpm }
 ---
@@ -17,7 +17,7 @@ settings:
 function graphOf(headings: readonly string[], rules = '') {
   const work = headings.map((heading) => `## ${heading}\n\n1. Do it.\n`).join('\n');
   const front = head.replace(/---\n$/, `${rules}---\n`);
-  const { sheet, kind } = sheetAndKind(`${front}\n# Tarn 2B\n\n${work}`, 'tarn-2b.md');
+  const { sheet, kind } = sheetAndKind(`${front}\n# Tarn T64\n\n${work}`, 'tarn-t64.md');
   return orderGraph(sheet, kind);
 }
 
@@ -113,7 +113,7 @@ describe('the graph of a sheet', () => {
 
 describe('the list', () => {
   test('says of every operation what it comes after, disturbs and repeats', () => {
-    expect(listOrder(sample)).toBe(`Tarn 2B, Holme Seven: the order of work
+    expect(listOrder(sample)).toBe(`Tarn T64, Holme Seven: the order of work
 
 Strip and inspect
    2  Take it down

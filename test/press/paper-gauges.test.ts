@@ -87,7 +87,7 @@ describe('the gauges of a sheet', () => {
   };
 
   test('say what they are for; settings finer than paper are named with the reason', () => {
-    const { gauges, refused, hasTravel } = modelOf('orlo-2d-wexcombe-six');
+    const { gauges, refused, hasTravel } = modelOf('orlo-t71-wexcombe-six');
     expect(gauges.map(({ label }) => label)).toEqual(['Float level', 'Float drop']);
     const words = gauges[0]?.svg.replace(/<[^>]*>/g, '|');
     for (const said of [
@@ -98,7 +98,7 @@ describe('the gauges of a sheet', () => {
       'GO 5.04 mm',
     ])
       expect(words).toContain(said);
-    expect(words).toContain('Orlo 2D two-barrel');
+    expect(words).toContain('Orlo T71 two-barrel');
     expect(words).toContain('PROOF');
     expect(hasTravel).toBe(false);
     expect(refused).toContainEqual({ why: 'no limits are stated', settings: 'Pump stroke' });
@@ -109,7 +109,10 @@ describe('the gauges of a sheet', () => {
 
   test('part a word that would run on over the ends', () => {
     const long = 'x'.repeat(70);
-    const text = demo('orlo-2d-wexcombe-six').replace(/at: free end of the float$/m, `at: ${long}`);
+    const text = demo('orlo-t71-wexcombe-six').replace(
+      /at: free end of the float$/m,
+      `at: ${long}`,
+    );
     const { sheet, kind } = toPrint(text);
     const model = paperGaugesModel(sheet, kind, null, { paper: 'letter', draft: false });
     const lines = [...(model.gauges[0]?.svg.matchAll(/>(x+);?/g) ?? [])].map(
@@ -119,7 +122,7 @@ describe('the gauges of a sheet', () => {
   });
 
   test('are held beside a travel', () => {
-    const { gauges, hasTravel } = modelOf('fennock-1b-larkmoor-ten');
+    const { gauges, hasTravel } = modelOf('fennock-l83-larkmoor-ten');
     expect(gauges.map(({ label }) => label)).toContain('Pump stroke');
     expect(hasTravel).toBe(true);
   });
@@ -222,7 +225,7 @@ describe.skipIf(!canPrint || !hasPoppler)('printed', { timeout: 120_000 }, () =>
 
   test.each([
     [
-      'orlo-2d-wexcombe-six',
+      'orlo-t71-wexcombe-six',
       'letter',
       [
         [5.04, 5.28],
@@ -230,7 +233,7 @@ describe.skipIf(!canPrint || !hasPoppler)('printed', { timeout: 120_000 }, () =>
       ],
     ],
     [
-      'orlo-4e-wexcombe-marchwood',
+      'orlo-m58-wexcombe-marchwood',
       'a4',
       [
         [8.23, 8.43],
@@ -238,14 +241,14 @@ describe.skipIf(!canPrint || !hasPoppler)('printed', { timeout: 120_000 }, () =>
       ],
     ],
     [
-      'fennock-1b-larkmoor-ten',
+      'fennock-l83-larkmoor-ten',
       'half-letter',
       [
         [27.37, 28.19],
         [41.72, null],
       ],
     ],
-    ['bressac-30n-astrelle-1100', 'a5', [[12.31, 12.69]]],
+    ['bressac-e52-astrelle-1100', 'a5', [[12.31, 12.69]]],
   ] as const)('%s on %s is true within 0.1 mm at 600 dpi', async (name, paper, wanted) => {
     const printed = await print(name, paper);
     expect(printed.problems).toEqual([]);
@@ -300,8 +303,8 @@ describe.skipIf(!canPrint || !hasPoppler)('printed', { timeout: 120_000 }, () =>
   });
 
   test('has the same bytes each time', async () => {
-    const first = await print('orlo-2d-wexcombe-six', 'letter');
-    const second = await print('orlo-2d-wexcombe-six', 'letter');
+    const first = await print('orlo-t71-wexcombe-six', 'letter');
+    const second = await print('orlo-t71-wexcombe-six', 'letter');
     expect(Buffer.compare(first.pdf, second.pdf)).toBe(0);
     expect(first.count).toBe(2);
   });
@@ -312,7 +315,7 @@ describe.skipIf(!canPrint || !hasPoppler)('printed', { timeout: 120_000 }, () =>
     const texts = new Map(own.texts).set('club.css', '.gauge svg { width: 50%; height: auto; }');
     const order = { edition: null, paper: 'letter', browser, draft: false } as const;
     const { problems } = await printPaperGauges({
-      ...toPrint(demo('orlo-2d-wexcombe-six')),
+      ...toPrint(demo('orlo-t71-wexcombe-six')),
       ...order,
       templates: { ...own, texts },
     });
@@ -322,9 +325,9 @@ describe.skipIf(!canPrint || !hasPoppler)('printed', { timeout: 120_000 }, () =>
   });
 
   test('is refused where paper will do for nothing, with the reasons', async () => {
-    const none = print('pellow-44h-ravensgarth-sports', 'letter');
+    const none = print('pellow-p44-ravensgarth-sports', 'letter');
     await expect(none).rejects.toThrow(PressStopped);
-    await expect(print('pellow-44h-ravensgarth-sports', 'letter')).rejects.toThrow(
+    await expect(print('pellow-p44-ravensgarth-sports', 'letter')).rejects.toThrow(
       /Paper is fine enough for no setting of .*Float level: no limits are stated/,
     );
   });

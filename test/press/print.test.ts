@@ -81,7 +81,7 @@ describe.skipIf(here === null)('a card', patience, () => {
     expect(read.pages.length).toBeLessThanOrEqual(2);
     expect(read.pages.length).toBe(printed.pages);
     expectPrint(read, paper);
-    expect(read.title).toBe('Tarn 2B two-barrel, Holme Seven: bench card');
+    expect(read.title).toBe('Tarn T64 two-barrel, Holme Seven: bench card');
     expect(read.language).toBe('en');
     expect(read.tagged).toBe(true);
     expect(read.pages.some((page) => page.text.includes('DRAFT'))).toBe(false);
@@ -181,7 +181,7 @@ describe.skipIf(here === null)('a booklet', patience, () => {
       const number = Number(new RegExp(`${title}\\s*(\\d+)`).exec(contents)?.[1]);
       expect(read.pages[number - 1]?.text, `${title} on page ${number}`).toMatch(opening);
     }
-    const chapters = [...contents.matchAll(/Tarn 2B two-barrel, Holme Seven\s*(\d+)/g)];
+    const chapters = [...contents.matchAll(/Tarn T64 two-barrel, Holme Seven\s*(\d+)/g)];
     expect(chapters.length).toBe(2);
     for (const [, number] of chapters) {
       expect(read.pages[Number(number) - 1]?.text).toMatch(/PART NUMBERS/i);
@@ -212,7 +212,7 @@ describe.skipIf(here === null)('a booklet', patience, () => {
   test('with one wrong sheet is refused, and as a draft bears DRAFT on every page', async () => {
     const sheets = [toPrint(sampleText), toPrint(sampleText, [finding({ severity: 'error' })])];
     await expect(printBooklet(bookletOrder('a4', { sheets }))).rejects.toThrow(
-      'only as a draft while there are errors in sheets/tarn-2b-holme-seven.md',
+      'only as a draft while there are errors in sheets/tarn-t64-holme-seven.md',
     );
     const printed = await printBooklet(bookletOrder('a4', { sheets, draft: true }));
     const { pages } = await readPdf(printed.pdf);

@@ -10,7 +10,7 @@ import { slipModel } from '../../src/press/slip-model.ts';
 
 const sheet: SheetSnapshot = {
   id: 'orlo',
-  title: 'Orlo 1A',
+  title: 'Orlo F27',
   kind: 'carburetor',
   revision: 1,
   status: 'proof',
@@ -68,7 +68,7 @@ describe('an errata slip', () => {
     const settings = sheet.settings.map((each) => ({ ...each, values: { '': '7/32 in' } }));
     const model = slip({ ...sheet, settings, revision: 2 });
     expect(model.before).toBe('first edition');
-    expect(model.units[0]).toMatchObject({ title: 'Orlo 1A', revision: 'revision 1 to 2' });
+    expect(model.units[0]).toMatchObject({ title: 'Orlo F27', revision: 'revision 1 to 2' });
     const [line] = model.units[0]?.lines ?? [];
     expect(line?.html.replace(/<[^>]*>/g, '')).toMatch(/^for .*13.*64.*in read .*7.*32.*in$/);
     expect(line?.size).toBe('0.016 in more');

@@ -15,11 +15,11 @@ const here = dirname(fileURLToPath(import.meta.url));
 const kinds = builtInKinds();
 
 /** The sheet that the press's tests print: every form of value, source, caution and note once. */
-export const sampleText = readFileSync(`${here}/sheets/tarn-2b-holme-seven.md`, 'utf8');
+export const sampleText = readFileSync(`${here}/sheets/tarn-t64-holme-seven.md`, 'utf8');
 
 /** A sheet ready to print, from text. */
 export function toPrint(text: string, findings: readonly Finding[] = []): SheetToPrint {
-  const sheet = readSheet(text, 'sheets/tarn-2b-holme-seven.md', {
+  const sheet = readSheet(text, 'sheets/tarn-t64-holme-seven.md', {
     kinds,
     gauges: gaugeBook(),
     wireGauge: null,
@@ -32,7 +32,7 @@ export function finding(fields: Partial<Finding>): Finding {
   return {
     check: 'sizes-disagree',
     severity: 'warning',
-    file: 'sheets/tarn-2b-holme-seven.md',
+    file: 'sheets/tarn-t64-holme-seven.md',
     span: { start: 0, end: 0 },
     message: 'No. 30 drill is 0.1285 in, but the bench says 0.129 in (0.0005 in more)',
     fix: null,

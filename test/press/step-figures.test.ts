@@ -16,7 +16,7 @@ function read(text: string) {
   return { sheet, kind: kinds.get(sheet.unit.kind?.value ?? '') ?? null };
 }
 
-const demo = readFileSync(new URL('orlo-2d-wexcombe-six.md', folder), 'utf8');
+const demo = readFileSync(new URL('orlo-t71-wexcombe-six.md', folder), 'utf8');
 
 function figuresOf(text: string, name: string, texts = new Map<string, string>(), narrow = false) {
   const { sheet, kind } = read(text);

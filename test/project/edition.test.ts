@@ -6,7 +6,7 @@ import { openProject } from '../../src/project/project.ts';
 import { readTemplates } from '../../src/project/templates.ts';
 import { cleanSheet, folderWith } from './folder.ts';
 
-function edition(text: string, sheets: readonly string[] = ['orlo-1a', 'orlo-2d']) {
+function edition(text: string, sheets: readonly string[] = ['orlo-f27', 'orlo-t71']) {
   const files = Object.fromEntries(sheets.map((name) => [`sheets/${name}.md`, cleanSheet(name)]));
   const root = folderWith({ 'edition.yaml': text, ...files });
   const read = openProject(root, root).edition();
@@ -21,31 +21,31 @@ describe('the edition', () => {
   it('is read with its order, paper and words', () => {
     const { edition: found, places } = edition(
       'gaugeleaf-edition: 1\ntitle: Settings\nclub: Wexcombe Register\nedition: 2\npaper: a5\n' +
-        'card-paper: letter\nwire-gauge: imperial\norder: [orlo-2d, orlo-1a]\n',
+        'card-paper: letter\nwire-gauge: imperial\norder: [orlo-t71, orlo-f27]\n',
     );
     expect(places).toEqual([]);
     expect(found).toMatchObject({
       facts: { title: 'Settings', club: 'Wexcombe Register', edition: '2' },
       paper: 'a5',
       cardPaper: 'letter',
-      sheets: ['orlo-2d', 'orlo-1a'],
+      sheets: ['orlo-t71', 'orlo-f27'],
       wireGauge: 'imperial',
     });
   });
 
   it('says where the order is wrong', () => {
     const { places } = edition(
-      'gaugeleaf-edition: 1\ntitle: Settings\norder:\n  - orlo-2b\n  - orlo-1a\n',
+      'gaugeleaf-edition: 1\ntitle: Settings\norder:\n  - orlo-t64\n  - orlo-f27\n',
     );
     expect(places).toEqual([
-      '3:1 note edition-sheet-unlisted: `sheets/orlo-2d.md` is not in the order of the booklet',
-      '4:5 error edition-sheet-missing: there is no sheet `sheets/orlo-2b.md`',
+      '3:1 note edition-sheet-unlisted: `sheets/orlo-t71.md` is not in the order of the booklet',
+      '4:5 error edition-sheet-missing: there is no sheet `sheets/orlo-t64.md`',
     ]);
     const twice = edition(
-      'gaugeleaf-edition: 1\ntitle: Settings\norder: [orlo-1a, orlo-2d, sheets/orlo-1a.md]\n',
+      'gaugeleaf-edition: 1\ntitle: Settings\norder: [orlo-f27, orlo-t71, sheets/orlo-f27.md]\n',
     );
     expect(twice.places).toEqual([
-      '3:27 error edition-sheet-missing: the sheet `orlo-1a` is listed twice',
+      '3:29 error edition-sheet-missing: the sheet `orlo-f27` is listed twice',
     ]);
   });
 
@@ -58,7 +58,7 @@ describe('the edition', () => {
 
   it('reads the club’s own gauges, and says which it cannot', () => {
     const { edition: found, places } = edition(
-      'gaugeleaf-edition: 1\ntitle: x\nwire-gauge: imperial\norder: [orlo-1a, orlo-2d]\nkit:\n' +
+      'gaugeleaf-edition: 1\ntitle: x\nwire-gauge: imperial\norder: [orlo-f27, orlo-t71]\nkit:\n' +
         '  - drill index 1-3\n  - 22 SWG\n  - 0.026 in\n  - leaf set 0.002-0.003 in\n  - 60\n',
     );
     expect(found?.facts.kit?.ordinary).toBe(false);
@@ -81,9 +81,9 @@ describe('the edition', () => {
     expect(edition('gaugeleaf-edition: 1\ntitle: x\n').edition?.facts.kit).toBeNull();
     const root = folderWith({
       'edition.yaml': 'gaugeleaf-edition: 1\ntitle: x\nkit: [0.026 in wire]\n',
-      'sheets/orlo-1a.md': cleanSheet('orlo-1a'),
+      'sheets/orlo-f27.md': cleanSheet('orlo-f27'),
     });
-    const { kit } = openProject(root, root).context(join(root, 'sheets/orlo-1a.md'));
+    const { kit } = openProject(root, root).context(join(root, 'sheets/orlo-f27.md'));
     expect(kit?.gauges.map(({ gauge }) => gauge.label)).toEqual(['0.026 in wire']);
   });
 
@@ -113,14 +113,14 @@ describe('a sheet of the project', () => {
   it('is checked with what the project knows', () => {
     const root = folderWith({
       'edition.yaml': 'gaugeleaf-edition: 1\ntitle: x\nwire-gauge: us-steel\n',
-      'sheets/orlo-1a.md': cleanSheet('orlo-1a'),
+      'sheets/orlo-f27.md': cleanSheet('orlo-f27'),
     });
-    const project = openProject(join(root, 'sheets/orlo-1a.md'), root);
-    expect(project.context(join(root, 'sheets/orlo-1a.md')).wireGauge).toBe('us-steel');
-    expect(project.context(join(root, 'sheets/orlo-1a.md')).altitude).toBeNull();
-    const examined = examineFile(project, join(root, 'sheets/orlo-1a.md'));
+    const project = openProject(join(root, 'sheets/orlo-f27.md'), root);
+    expect(project.context(join(root, 'sheets/orlo-f27.md')).wireGauge).toBe('us-steel');
+    expect(project.context(join(root, 'sheets/orlo-f27.md')).altitude).toBeNull();
+    const examined = examineFile(project, join(root, 'sheets/orlo-f27.md'));
     expect(examined.ok && examined.findings).toEqual([]);
-    expect(examined.ok && examined.sheet.file).toBe('sheets/orlo-1a.md');
+    expect(examined.ok && examined.sheet.file).toBe('sheets/orlo-f27.md');
   });
 
   it.each([
@@ -131,27 +131,27 @@ describe('a sheet of the project', () => {
   ])('knows the altitude of its edition: %j', (line, altitude) => {
     const root = folderWith({
       'edition.yaml': `gaugeleaf-edition: 1\ntitle: x\n${line}`,
-      'sheets/orlo-1a.md': cleanSheet('orlo-1a'),
+      'sheets/orlo-f27.md': cleanSheet('orlo-f27'),
     });
-    const path = join(root, 'sheets/orlo-1a.md');
+    const path = join(root, 'sheets/orlo-f27.md');
     expect(openProject(path, root).context(path).altitude).toBe(altitude);
   });
 
   it('is not read through a link that leads out', () => {
-    const outside = folderWith({ 'orlo-1a.md': cleanSheet('orlo-1a') });
+    const outside = folderWith({ 'orlo-f27.md': cleanSheet('orlo-f27') });
     const root = folderWith({ 'edition.yaml': 'gaugeleaf-edition: 1\ntitle: x\n' });
     mkdirSync(join(root, 'sheets'));
-    symlinkSync(join(outside, 'orlo-1a.md'), join(root, 'sheets/orlo-1a.md'));
-    const examined = examineFile(openProject(root, root), join(root, 'sheets/orlo-1a.md'));
+    symlinkSync(join(outside, 'orlo-f27.md'), join(root, 'sheets/orlo-f27.md'));
+    const examined = examineFile(openProject(root, root), join(root, 'sheets/orlo-f27.md'));
     expect(!examined.ok && examined.refused.message).toBe(
-      'sheets/orlo-1a.md is a link that leads out of the project; it is not read',
+      'sheets/orlo-f27.md is a link that leads out of the project; it is not read',
     );
   });
 
   it('in another encoding has an error at its place, and is not misread', () => {
-    const text = cleanSheet('orlo-1a', { work: '\nThrottle shut at 12°.\n' });
-    const root = folderWith({ 'orlo-1a.md': Buffer.from(text, 'latin1') });
-    const examined = examineFile(openProject(root, root), join(root, 'orlo-1a.md'));
+    const text = cleanSheet('orlo-f27', { work: '\nThrottle shut at 12°.\n' });
+    const root = folderWith({ 'orlo-f27.md': Buffer.from(text, 'latin1') });
+    const examined = examineFile(openProject(root, root), join(root, 'orlo-f27.md'));
     if (!examined.ok) throw new Error('refused');
     const [first] = examined.findings.filter((finding) => finding.check === 'file-unreadable');
     expect(first?.message).toContain('the byte B0 here is ° in an old Western encoding');

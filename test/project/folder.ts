@@ -29,11 +29,11 @@ export function cleanSheet(
   return `---
 gaugeleaf: 1
 sheet: ${id}
-title: Orlo 1A single-barrel, Wexcombe Four
+title: Orlo F27 single-barrel, Wexcombe Four
 unit:
   kind: carburetor
   maker: Orlo
-  model: 1A
+  model: F27
   features: [single-barrel, downdraft]
 revision: 1
 date: 2026-10-03
@@ -49,7 +49,7 @@ settings:
   idle-mixture: { value: 1-1/4 turns out, from: m48 p. 40 }
 ${more.settings ?? ''}${more.front ?? ''}---
 
-# Orlo 1A single-barrel
+# Orlo F27 single-barrel
 
 :::warning{hazard=gasoline-vapor}
 Gasoline vapor burns. It can burn or kill you. No flame, spark or hot lamp; catch the fuel.

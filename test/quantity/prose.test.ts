@@ -42,13 +42,13 @@ describe('sizes in running text', () => {
   test.each([
     ['Put 2 in the set and 3 in the box.'],
     ['Built 1948-1950, revised 2026-10-03, in the 1950s.'],
-    ['Part 2D-104 and 2D-104A, kit K-12 in the list.'],
+    ['Part T71-104 and T71-104A, kit K-12 in the list.'],
     ['See page 3 in the manual, p. 31, fig. 4.'],
     ['Step 4: in no case force it.'],
     ['A ratio of 14:1, mixed 50/50.'],
     ['The needle is cut 10-32 UNF, the stud 1/4-28 UNF, the cap 1/4 in-28 UNF, M6 x 1.0 mm.'],
     // A mark cast on a body, and no force.
-    ['A 32 N looks the same as the 30 N.'],
+    ['A 32 N looks the same as the E52.'],
     ['Drill a hole; drill I grant you is dear. A drill lies there.'],
     ['Cylinders 1 and 2, then 3 and 4.'],
     ['Version 1.5.2 in use'],

@@ -128,13 +128,13 @@ test('the modeline of the kinds that come with the program leads to their schema
 
 const front = `
 gaugeleaf: 1
-sheet: orlo-2d-wexcombe-six
-title: Orlo 2D two-barrel, Wexcombe Six
+sheet: orlo-t71-wexcombe-six
+title: Orlo T71 two-barrel, Wexcombe Six
 unit:
   kind: carburetor
   maker: Orlo
-  model: 2D
-  part-numbers: [2D-104, 2D-104A]
+  model: T71
+  part-numbers: [T71-104, T71-104A]
   features: [two-barrel, downdraft]
   throttle-bore: 1-7/16 in
   throttle-closed-angle: 12°
@@ -215,7 +215,7 @@ language: en
 paper: a4
 card-paper: half-letter
 altitude: 1200 ft
-order: [orlo-2d-wexcombe-six]
+order: [orlo-t71-wexcombe-six]
 previous: editions/first.json
 wire-gauge: imperial
 introduction: |

@@ -185,7 +185,7 @@ const base: fc.Arbitrary<Plain> = fc.record({
   unit: fc.constant({
     kind: 'carburetor',
     maker: 'Orlo',
-    model: '1A',
+    model: 'F27',
     'throttle-bore': '1-1/4 in',
   }),
   settings: fc.dictionary(fc.constantFrom(...names), setting, { minKeys: 1 }),
@@ -207,7 +207,7 @@ function variantOf(plain: Plain, id: string, of: string): fc.Arbitrary<Plain> {
       undone: fc.subarray(['cleaning', 'unloader']),
       unit: fc.dictionary(
         fc.constantFrom('model', 'throttle-bore'),
-        fc.constantFrom('1B', '1-3/8 in'),
+        fc.constantFrom('L83', '1-3/8 in'),
       ),
       opening: fc.option(fc.constantFrom('# Variant\n\nAnother.', 'Bare words.', '# Other')),
       some: fc.subarray(order),
@@ -320,7 +320,7 @@ function placesHold(sheet: Sheet, texts: ReadonlyMap<string, string>): void {
 
 describe('what goes and comes with an operation', () => {
   const full = (id: string, more: string, work: string) =>
-    `---\nsheet: ${id}\nunit: { kind: carburetor, maker: Orlo, model: 1A }\n${more}\n---\n\n${work}`;
+    `---\nsheet: ${id}\nunit: { kind: carburetor, maker: Orlo, model: F27 }\n${more}\n---\n\n${work}`;
 
   test('definitions stay when the operation that holds them is replaced', () => {
     const sheet = read(
@@ -481,7 +481,7 @@ describe('bounds', () => {
 
 describe('the demo’s own sheet as a base', () => {
   const orlo = readFileSync(
-    new URL('../../sheets/orlo-2d-wexcombe-six.md', import.meta.url),
+    new URL('../../sheets/orlo-t71-wexcombe-six.md', import.meta.url),
     'utf8',
   );
 

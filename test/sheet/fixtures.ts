@@ -27,12 +27,12 @@ export const good = `---
 # yaml-language-server: $schema=../schemas/sheet.schema.json
 gaugeleaf: 1
 sheet: x
-title: Orlo 2D 😀 two-barrel
+title: Orlo T71 😀 two-barrel
 unit:
   kind: carburetor
   maker: Orlo
   model: "010"
-  part-numbers: [2D-104, 0104]
+  part-numbers: [T71-104, 0104]
   features: [two-barrel, downdraft, Metering Rods]
   throttle-bore: 1-7/16 in
   throttle-closed-angle: 12°
@@ -74,7 +74,7 @@ accept:
   - { finding: chopped, at: float-level, reason: as printed }
 ---
 
-# Orlo 2D
+# Orlo T71
 
 Text &plusmn; \\*star, 10:30 and ![Front view][front].
 

@@ -135,7 +135,7 @@ describe('places stay true', () => {
     const sheet = read(`\uFEFF${good}`);
     const heading = sheet.tree?.children.find((node) => node.type === 'heading');
     const { start, end } = heading?.position ?? {};
-    expect(sheet.text.slice(start?.offset, end?.offset)).toBe('# Orlo 2D');
+    expect(sheet.text.slice(start?.offset, end?.offset)).toBe('# Orlo T71');
     expect(start?.line).toBe(sheet.lines.place(start?.offset ?? 0).line);
   });
 });
@@ -155,7 +155,7 @@ describe('the schema’s word stands', () => {
     expect(changed('  maker: Orlo\n', '')).toEqual(['schema "unit"']);
   });
   test('at the first key where the sheet itself lacks one', () => {
-    expect(changed('title: Orlo 2D 😀 two-barrel\n', '')).toEqual(['schema "gaugeleaf"']);
+    expect(changed('title: Orlo T71 😀 two-barrel\n', '')).toEqual(['schema "gaugeleaf"']);
   });
   test('nowhere while the YAML cannot be read', () => {
     expect(changed('status: proof', 'status: "proof')).toEqual(['front-matter "\\"proof"']);

@@ -31,7 +31,7 @@ describe('the front matter of a good sheet', () => {
       expect(under(sheet, placed?.span)).toBe(placed?.source);
     }
     expect([sheet.format?.value, sheet.revision?.value]).toEqual([1, 2]);
-    expect(sheet.title?.value).toBe('Orlo 2D 😀 two-barrel');
+    expect(sheet.title?.value).toBe('Orlo T71 😀 two-barrel');
     expect([sheet.date?.value, sheet.status?.value]).toEqual(['2026-10-03', 'proof']);
     expect([sheet.rounding?.value, sheet.wireGauge?.value]).toEqual(['ordinary', 'us-steel']);
   });
@@ -39,7 +39,7 @@ describe('the front matter of a good sheet', () => {
   test('tells the unit, its sizes, threads and the rest', () => {
     const { unit } = sheet;
     expect(unit.model?.value).toBe('010');
-    expect(unit.partNumbers.map(({ value }) => value)).toEqual(['2D-104', '0104']);
+    expect(unit.partNumbers.map(({ value }) => value)).toEqual(['T71-104', '0104']);
     expect(unit.features.map(({ span }) => under(sheet, span))).toEqual([
       'two-barrel',
       'downdraft',

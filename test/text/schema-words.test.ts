@@ -7,9 +7,9 @@ import { schemaWords } from '../../src/text/schema-words.ts';
 function sheet(changes: Record<string, unknown> = {}): Record<string, unknown> {
   return {
     gaugeleaf: 1,
-    sheet: 'orlo-2d',
-    title: 'Orlo 2D',
-    unit: { kind: 'carburetor', maker: 'Orlo', model: '2D' },
+    sheet: 'orlo-t71',
+    title: 'Orlo T71',
+    unit: { kind: 'carburetor', maker: 'Orlo', model: 'T71' },
     revision: 1,
     date: '2026-10-03',
     status: 'proof',
@@ -47,11 +47,11 @@ const cases: [string, unknown, [string, boolean, string, string | null]][] = [
   [
     'required, lower down',
     sheet({ unit: { kind: 'carburetor', maker: 'Orlo' } }),
-    ['unit', true, '`unit` has no `model`', 'add `model:`, such as `model: 2D`'],
+    ['unit', true, '`unit` has no `model`', 'add `model:`, such as `model: T71`'],
   ],
   [
     'required, but there misspelt where free keys may stand',
-    sheet({ unit: { kind: 'carburetor', makr: 'Orlo', model: '2D' } }),
+    sheet({ unit: { kind: 'carburetor', makr: 'Orlo', model: 'T71' } }),
     ['unit', true, '`unit` has no `maker`', 'did you mean `maker` where `makr` stands?'],
   ],
   [
@@ -71,7 +71,7 @@ const cases: [string, unknown, [string, boolean, string, string | null]][] = [
   ],
   [
     'type, of a free key that is a misspelt one',
-    sheet({ unit: { kind: 'carburetor', maker: 'Orlo', model: '2D', featurs: ['pump'] } }),
+    sheet({ unit: { kind: 'carburetor', maker: 'Orlo', model: 'T71', featurs: ['pump'] } }),
     [
       'unit/featurs',
       true,
@@ -111,7 +111,7 @@ const cases: [string, unknown, [string, boolean, string, string | null]][] = [
   ],
   [
     'type, words for a list',
-    sheet({ unit: { kind: 'carburetor', maker: 'Orlo', model: '2D', features: 'pump' } }),
+    sheet({ unit: { kind: 'carburetor', maker: 'Orlo', model: 'T71', features: 'pump' } }),
     [
       'unit/features',
       false,
@@ -146,8 +146,8 @@ const cases: [string, unknown, [string, boolean, string, string | null]][] = [
   ],
   [
     'pattern of a name',
-    sheet({ sheet: 'Orlo 2D' }),
-    ['sheet', false, '`sheet` is `Orlo 2D`, which is not how it is written', 'write `orlo-2d`'],
+    sheet({ sheet: 'Orlo T71' }),
+    ['sheet', false, '`sheet` is `Orlo T71`, which is not how it is written', 'write `orlo-t71`'],
   ],
   [
     'pattern of a date',
@@ -161,7 +161,7 @@ const cases: [string, unknown, [string, boolean, string, string | null]][] = [
   ],
   [
     'propertyNames',
-    sheet({ unit: { kind: 'carburetor', maker: 'Orlo', model: '2D', 'Throttle Bore': '1 in' } }),
+    sheet({ unit: { kind: 'carburetor', maker: 'Orlo', model: 'T71', 'Throttle Bore': '1 in' } }),
     [
       'unit/Throttle Bore',
       true,
@@ -172,7 +172,7 @@ const cases: [string, unknown, [string, boolean, string, string | null]][] = [
   [
     'minLength',
     sheet({ title: '' }),
-    ['title', false, '`title` is empty', 'such as `title: Orlo 2D two-barrel, Wexcombe Six`'],
+    ['title', false, '`title` is empty', 'such as `title: Orlo T71 two-barrel, Wexcombe Six`'],
   ],
   [
     'maxLength',

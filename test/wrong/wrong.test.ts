@@ -17,12 +17,12 @@ type Mistake = readonly [id: string, line: number, words: string, beside?: strin
  */
 const mistakes: readonly Mistake[] = [
   ['file-unreadable', 27, '± 1/64 in'],
-  ['front-matter-unreadable', 5, 'Quorley 6B: single-barrel'],
-  ['front-matter-absent', 1, '# Quorley 6B single-barrel'],
+  ['front-matter-unreadable', 5, 'Quorley J63: single-barrel'],
+  ['front-matter-absent', 1, '# Quorley J63 single-barrel'],
   ['front-matter-invalid', 17, 'prof'],
   ['base-unresolved', 5, 'quorley-5a'],
   ['variant-idle', 14, 'dashpot'],
-  ['sheet-misnamed', 4, 'quorley-6b'],
+  ['sheet-misnamed', 4, 'quorley-j63'],
   ['kind-unknown', 7, 'carburettor'],
   ['feature-unknown', 11, 'unlaoder'],
   ['features-exclusive', 11, 'two-barrel'],

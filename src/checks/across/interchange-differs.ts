@@ -61,43 +61,43 @@ export default defineAcrossCheck({
     {
       name: 'one idle speed and one bore for each unit of an engine',
       sheets: {
-        'orlo-1a': {
+        'orlo-f27': {
           front:
-            'unit: { kind: carburetor, maker: Orlo, model: 1A, throttle-bore: 1-1/4 in, interchanges: [dunnow-2c] }',
+            'unit: { kind: carburetor, maker: Orlo, model: F27, throttle-bore: 1-1/4 in, interchanges: [dunnow-n46] }',
           settings: 'idle-speed: { value: 475 ± 25 rpm, from: m48 p. 41 }',
         },
-        'dunnow-2c': {
-          front: 'unit: { kind: carburetor, maker: Dunnow, model: 2C, throttle-bore: 1-3/8 in }',
+        'dunnow-n46': {
+          front: 'unit: { kind: carburetor, maker: Dunnow, model: N46, throttle-bore: 1-3/8 in }',
           settings: 'idle-speed: { value: 600 ± 25 rpm, from: m48 p. 41 }',
         },
       },
       expect: [
         {
-          in: 'orlo-1a',
+          in: 'orlo-f27',
           at: '1-1/4 in',
           message:
-            '`throttle-bore` is 1-1/4 in here and 1-3/8 in on `dunnow-2c`, with which the unit interchanges (0.125 in more there)',
+            '`throttle-bore` is 1-1/4 in here and 1-3/8 in on `dunnow-n46`, with which the unit interchanges (0.125 in more there)',
           fix: 'correct one of the two, or take the sheet out of `interchanges:`',
-          see: [['dunnow-2c', '1-3/8 in']],
+          see: [['dunnow-n46', '1-3/8 in']],
         },
         {
-          in: 'orlo-1a',
+          in: 'orlo-f27',
           at: '475 ± 25 rpm',
           message:
-            'Idle speed is 475 ± 25 rpm here and 600 ± 25 rpm on `dunnow-2c`, with which the unit interchanges (125 rpm more there)',
+            'Idle speed is 475 ± 25 rpm here and 600 ± 25 rpm on `dunnow-n46`, with which the unit interchanges (125 rpm more there)',
           fix: 'correct one of the two, or take the sheet out of `interchanges:`',
-          see: [['dunnow-2c', '600 ± 25 rpm']],
+          see: [['dunnow-n46', '600 ± 25 rpm']],
         },
       ],
     },
     {
       name: 'a float level of its own for each unit',
       sheets: {
-        'orlo-1a': {
-          front: 'unit: { kind: carburetor, maker: Orlo, model: 1A, interchanges: [dunnow-2c] }',
+        'orlo-f27': {
+          front: 'unit: { kind: carburetor, maker: Orlo, model: F27, interchanges: [dunnow-n46] }',
         },
-        'dunnow-2c': {
-          front: 'unit: { kind: carburetor, maker: Dunnow, model: 2C }',
+        'dunnow-n46': {
+          front: 'unit: { kind: carburetor, maker: Dunnow, model: N46 }',
           settings: 'idle-mixture: { value: 2 turns out, from: m48 p. 40 }',
         },
       },

@@ -52,31 +52,31 @@ export default defineAcrossCheck({
     {
       name: 'a misspelt sheet, one that nobody wrote, and the sheet itself',
       sheets: {
-        'orlo-1a': {
+        'orlo-f27': {
           front:
-            'unit: { kind: carburetor, maker: Orlo, model: 1A, interchanges: [dunnow-c2, tamsel-9, orlo-1a] }',
+            'unit: { kind: carburetor, maker: Orlo, model: F27, interchanges: [dunnow-c2, tamsel-9, orlo-f27] }',
         },
-        'dunnow-2c': { front: 'unit: { kind: carburetor, maker: Dunnow, model: 2C }' },
+        'dunnow-n46': { front: 'unit: { kind: carburetor, maker: Dunnow, model: N46 }' },
       },
       expect: [
         {
-          in: 'orlo-1a',
+          in: 'orlo-f27',
           at: 'dunnow-c2',
           message: 'there is no sheet `dunnow-c2`',
-          fix: 'did you mean `dunnow-2c`?',
+          fix: 'did you mean `dunnow-n46`?',
           see: [],
         },
         {
-          in: 'orlo-1a',
+          in: 'orlo-f27',
           at: 'tamsel-9',
           message: 'there is no sheet `tamsel-9`',
           fix: "write the other sheet's file name without `.md`",
           see: [],
         },
         {
-          in: 'orlo-1a',
-          at: 'orlo-1a',
-          message: '`orlo-1a` is this sheet itself',
+          in: 'orlo-f27',
+          at: 'orlo-f27',
+          message: '`orlo-f27` is this sheet itself',
           fix: 'name the other sheet',
           see: [],
         },
@@ -85,29 +85,29 @@ export default defineAcrossCheck({
     {
       name: 'a distributor in place of a carburetor',
       sheets: {
-        'orlo-1a': {
-          front: 'unit: { kind: carburetor, maker: Orlo, model: 1A, interchanges: [ostrel-r4] }',
+        'orlo-f27': {
+          front: 'unit: { kind: carburetor, maker: Orlo, model: F27, interchanges: [ostrel-n61] }',
         },
-        'ostrel-r4': { front: 'unit: { kind: ignition-distributor, maker: Ostrel, model: R4 }' },
+        'ostrel-n61': { front: 'unit: { kind: ignition-distributor, maker: Ostrel, model: N61 }' },
       },
       expect: [
         {
-          in: 'orlo-1a',
-          at: 'ostrel-r4',
+          in: 'orlo-f27',
+          at: 'ostrel-n61',
           message:
-            '`ostrel-r4` is of the kind `ignition-distributor`, and this unit of the kind `carburetor`',
+            '`ostrel-n61` is of the kind `ignition-distributor`, and this unit of the kind `carburetor`',
           fix: 'take it out of `interchanges:`',
-          see: [['ostrel-r4', 'ostrel-r4']],
+          see: [['ostrel-n61', 'ostrel-n61']],
         },
       ],
     },
     {
       name: 'a sheet that is there',
       sheets: {
-        'orlo-1a': {
-          front: 'unit: { kind: carburetor, maker: Orlo, model: 1A, interchanges: [dunnow-2c] }',
+        'orlo-f27': {
+          front: 'unit: { kind: carburetor, maker: Orlo, model: F27, interchanges: [dunnow-n46] }',
         },
-        'dunnow-2c': { front: 'unit: { kind: carburetor, maker: Dunnow, model: 2C }' },
+        'dunnow-n46': { front: 'unit: { kind: carburetor, maker: Dunnow, model: N46 }' },
       },
       expect: [],
     },

@@ -69,73 +69,76 @@ export default defineAcrossCheck({
     {
       name: 'a number that was copied with the sheet',
       sheets: {
-        'orlo-1a': {
-          front: 'unit: { kind: carburetor, maker: Orlo, model: 1A, part-numbers: [1A-20, 1A-21] }',
+        'orlo-f27': {
+          front:
+            'unit: { kind: carburetor, maker: Orlo, model: F27, part-numbers: [F27-20, F27-21] }',
         },
-        'orlo-1b': {
-          front: 'unit: { kind: carburetor, maker: Orlo, model: 1B, part-numbers: [1A-21, 1B-30] }',
+        'orlo-l83': {
+          front:
+            'unit: { kind: carburetor, maker: Orlo, model: L83, part-numbers: [F27-21, L83-30] }',
         },
       },
       expect: [
         {
-          in: 'orlo-1b',
-          at: '1A-21',
-          message: '`1A-21` is also a part number of `orlo-1a`',
+          in: 'orlo-l83',
+          at: 'F27-21',
+          message: '`F27-21` is also a part number of `orlo-f27`',
           fix: 'take it off one of the two sheets, or make one sheet of them',
-          see: [['orlo-1a', '1A-21']],
+          see: [['orlo-f27', 'F27-21']],
         },
       ],
     },
     {
       name: 'the same number without its hyphen',
       sheets: {
-        'orlo-1a': {
-          front: 'unit: { kind: carburetor, maker: Orlo, model: 1A, part-numbers: [1A-21] }',
+        'orlo-f27': {
+          front: 'unit: { kind: carburetor, maker: Orlo, model: F27, part-numbers: [F27-21] }',
         },
-        'orlo-1b': {
-          front: 'unit: { kind: carburetor, maker: orlo, model: 1B, part-numbers: [1a 21] }',
+        'orlo-l83': {
+          front: 'unit: { kind: carburetor, maker: orlo, model: L83, part-numbers: [f27 21] }',
         },
       },
       expect: [
         {
-          in: 'orlo-1b',
-          at: '1a 21',
-          message: '`1a 21` is also a part number of `orlo-1a`, where it is written `1A-21`',
+          in: 'orlo-l83',
+          at: 'f27 21',
+          message: '`f27 21` is also a part number of `orlo-f27`, where it is written `F27-21`',
           fix: 'take it off one of the two sheets, or make one sheet of them',
-          see: [['orlo-1a', '1A-21']],
+          see: [['orlo-f27', 'F27-21']],
         },
       ],
     },
     {
       name: 'a variant that states no part number',
       sheets: {
-        'orlo-1a': {
-          front: 'unit: { kind: carburetor, maker: Orlo, model: 1A, part-numbers: [1A-20, 1A-21] }',
+        'orlo-f27': {
+          front:
+            'unit: { kind: carburetor, maker: Orlo, model: F27, part-numbers: [F27-20, F27-21] }',
         },
-        'orlo-1b': { front: 'based-on: orlo-1a\nunit: { model: 1B }' },
+        'orlo-l83': { front: 'based-on: orlo-f27\nunit: { model: L83 }' },
       },
       expect: [
         {
-          in: 'orlo-1b',
-          at: 'orlo-1b',
+          in: 'orlo-l83',
+          at: 'orlo-l83',
           message:
-            '`1A-20` is the part number of `orlo-1a`, on which this sheet is based; it states none of its own',
+            '`F27-20` is the part number of `orlo-f27`, on which this sheet is based; it states none of its own',
           fix: 'state `part-numbers:` under `unit:`, or `part-numbers: none` where none is known',
-          see: [['orlo-1a', '1A-20']],
+          see: [['orlo-f27', 'F27-20']],
         },
       ],
     },
     {
       name: 'two parts, and the same number of another maker',
       sheets: {
-        'orlo-1a': {
-          front: 'unit: { kind: carburetor, maker: Orlo, model: 1A, part-numbers: [1A-21] }',
+        'orlo-f27': {
+          front: 'unit: { kind: carburetor, maker: Orlo, model: F27, part-numbers: [F27-21] }',
         },
-        'orlo-1b': {
-          front: 'unit: { kind: carburetor, maker: Orlo, model: 1B, part-numbers: [1A-21A] }',
+        'orlo-l83': {
+          front: 'unit: { kind: carburetor, maker: Orlo, model: L83, part-numbers: [F27-21A] }',
         },
-        'dunnow-1c': {
-          front: 'unit: { kind: carburetor, maker: Dunnow, model: 1C, part-numbers: [1A-21] }',
+        'dunnow-r35': {
+          front: 'unit: { kind: carburetor, maker: Dunnow, model: R35, part-numbers: [F27-21] }',
         },
       },
       expect: [],

@@ -68,54 +68,54 @@ export default defineAcrossCheck({
     {
       name: 'two sheets of one carburetor, one year in common',
       sheets: {
-        'orlo-1a': { settings: 'idle-mixture: { value: 1-1/4 turns out, from: m48 p. 40 }' },
-        'orlo-1a-late': {
+        'orlo-f27': { settings: 'idle-mixture: { value: 1-1/4 turns out, from: m48 p. 40 }' },
+        'orlo-f27-late': {
           front: 'fits: [{ marque: Wexcombe, model: Four, years: 1949-1952 }]',
           settings: 'idle-mixture: { value: 1-3/4 turns out, from: m48 p. 40 }',
         },
       },
       expect: [
         {
-          in: 'orlo-1a-late',
+          in: 'orlo-f27-late',
           at: '1-3/4 turns out',
           message:
-            'Idle mixture baseline is 1-3/4 turns out here and 1-1/4 turns out on `orlo-1a`, for the same unit (1/2 turn less there)',
+            'Idle mixture baseline is 1-3/4 turns out here and 1-1/4 turns out on `orlo-f27`, for the same unit (1/2 turn less there)',
           fix: 'correct one of the two, or say in `part-numbers:` or `fits:` how the units differ',
-          see: [['orlo-1a', '1-1/4 turns out']],
+          see: [['orlo-f27', '1-1/4 turns out']],
         },
       ],
     },
     {
       name: 'the same figure with other limits',
       sheets: {
-        'orlo-1a': {
+        'orlo-f27': {
           settings: 'idle-mixture: { value: 1-1/4 ± 1/4 turns out, from: m48 p. 40 }',
         },
-        'orlo-1a-late': {
+        'orlo-f27-late': {
           settings: 'idle-mixture: { value: 1-1/4 ± 1/2 turns out, from: m48 p. 40 }',
         },
       },
       expect: [
         {
-          in: 'orlo-1a-late',
+          in: 'orlo-f27-late',
           at: '1-1/4 ± 1/2 turns out',
           message:
-            'Idle mixture baseline is 1-1/4 ± 1/2 turns out here and 1-1/4 ± 1/4 turns out on `orlo-1a`, for the same unit (with other limits there)',
+            'Idle mixture baseline is 1-1/4 ± 1/2 turns out here and 1-1/4 ± 1/4 turns out on `orlo-f27`, for the same unit (with other limits there)',
           fix: 'correct one of the two, or say in `part-numbers:` or `fits:` how the units differ',
-          see: [['orlo-1a', '1-1/4 ± 1/4 turns out']],
+          see: [['orlo-f27', '1-1/4 ± 1/4 turns out']],
         },
       ],
     },
     {
       name: 'one size written in two ways, and the years that follow',
       sheets: {
-        'orlo-1a': {
-          settings: 'pump-stroke: { value: 7/16 in, link: medium hole, from: m48 p. 34 }',
+        'orlo-f27': {
+          settings: 'pump-stroke: { value: 7/16 in, link: middle hole, from: m48 p. 34 }',
         },
-        'orlo-1a-metric': {
-          settings: 'pump-stroke: { value: 11.11 mm, link: medium hole, from: m48 p. 34 }',
+        'orlo-f27-metric': {
+          settings: 'pump-stroke: { value: 11.11 mm, link: middle hole, from: m48 p. 34 }',
         },
-        'orlo-1a-late': {
+        'orlo-f27-late': {
           front: 'fits: [{ marque: Wexcombe, model: Four, years: 1950-1952 }]',
           settings: 'idle-mixture: { value: 1-3/4 turns out, from: m48 p. 40 }',
         },

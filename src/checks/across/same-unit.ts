@@ -1,7 +1,7 @@
 import { plainName } from '../vocabulary.ts';
 import type { Fact, FitFact, SheetFacts } from './facts.ts';
 
-/** A part number in the one spelling that they are compared in: `2d-104 A` is `2D104A`. */
+/** A part number in the one spelling that they are compared in: `t71-104 A` is `T71104A`. */
 export function plainNumber(text: string): string {
   return text.toUpperCase().replace(/[^\p{L}\p{N}]+/gu, '');
 }

@@ -109,7 +109,7 @@ function pumps(...strokes: readonly string[]) {
       `orlo-${index + 1}`,
       {
         front: `unit: { kind: carburetor, maker: Orlo, model: "${index + 1}", features: [single-barrel, downdraft] }`,
-        settings: `pump-stroke: { value: ${stroke}, link: medium hole, from: m48 p. 34 }`,
+        settings: `pump-stroke: { value: ${stroke}, link: middle hole, from: m48 p. 34 }`,
       },
     ]),
   );

@@ -64,61 +64,61 @@ export default defineAcrossCheck({
     {
       name: 'two years of one manual',
       sheets: {
-        'orlo-1a': {
+        'orlo-f27': {
           front: 'sources: { m48: { title: Wexcombe Four Workshop Manual, year: 1948 } }',
         },
-        'orlo-1b': {
+        'orlo-l83': {
           front: 'sources: { m48: { title: Wexcombe Four Workshop Manual, year: 1949 } }',
         },
       },
       expect: [
         {
-          in: 'orlo-1b',
+          in: 'orlo-l83',
           at: 'm48',
-          message: 'the year of `m48` is `1949`, but `1948` in `orlo-1a`',
+          message: 'the year of `m48` is `1949`, but `1948` in `orlo-f27`',
           fix: 'look at the paper and correct one of the two, or describe it once in `sources.yaml`',
-          see: [['orlo-1a', 'm48']],
+          see: [['orlo-f27', 'm48']],
         },
       ],
     },
     {
       name: 'a title with a letter left out, and one under two names',
       sheets: {
-        'orlo-1a': {
+        'orlo-f27': {
           front:
             'sources:\n  m48: { title: Wexcombe Four Workshop Manual }\n  b: { title: Bulletin 17, kind: bulletin }',
         },
-        'orlo-1b': {
+        'orlo-l83': {
           front:
             'sources:\n  m48: { title: Wexcombe Four Worshop Manual }\n  b17: { title: Bulletin 17, kind: letter }',
         },
       },
       expect: [
         {
-          in: 'orlo-1b',
+          in: 'orlo-l83',
           at: 'm48',
           message:
-            'the title of `m48` is `Wexcombe Four Worshop Manual`, but `Wexcombe Four Workshop Manual` in `orlo-1a`',
+            'the title of `m48` is `Wexcombe Four Worshop Manual`, but `Wexcombe Four Workshop Manual` in `orlo-f27`',
           fix: 'look at the paper and correct one of the two, or describe it once in `sources.yaml`',
-          see: [['orlo-1a', 'm48']],
+          see: [['orlo-f27', 'm48']],
         },
         {
-          in: 'orlo-1b',
+          in: 'orlo-l83',
           at: 'b17',
-          message: 'the kind of `b17` is `letter`, but `bulletin` in `orlo-1a`',
+          message: 'the kind of `b17` is `letter`, but `bulletin` in `orlo-f27`',
           fix: 'look at the paper and correct one of the two, or describe it once in `sources.yaml`',
-          see: [['orlo-1a', 'b']],
+          see: [['orlo-f27', 'b']],
         },
       ],
     },
     {
       name: 'otherwise than the shared description',
       sheets: {
-        'orlo-1a': { front: 'sources: { shared: { title: Shared Manual, year: 1950 } }' },
+        'orlo-f27': { front: 'sources: { shared: { title: Shared Manual, year: 1950 } }' },
       },
       expect: [
         {
-          in: 'orlo-1a',
+          in: 'orlo-f27',
           at: 'shared',
           message: 'the year of `shared` is `1950`, but `1951` in `sources.yaml`',
           fix: 'look at the paper and correct one of the two, or take the description out of the sheet',
@@ -129,11 +129,11 @@ export default defineAcrossCheck({
     {
       name: 'two bulletins, two printings under two names, more said in one than in the other',
       sheets: {
-        'orlo-1a': {
+        'orlo-f27': {
           front:
             'sources:\n  b: { title: Bulletin 8, year: 1948 }\n  m48: { title: Manual, year: 1948 }\n  x: { title: Leaflet }',
         },
-        'orlo-1b': {
+        'orlo-l83': {
           front:
             'sources:\n  b: { title: Bulletin 9, year: 1949 }\n  m50: { title: Manual, year: 1950 }\n  x: { title: Leaflet, kind: leaflet }',
         },

@@ -59,27 +59,27 @@ export default defineAcrossCheck({
     {
       name: 'one manual on two sheets',
       sheets: {
-        'orlo-1a': { front: 'sources: { m48: { title: Workshop Manual, year: 1948 } }' },
-        'orlo-1b': { front: 'sources:\n  m48:\n    year: 1948\n    title: Workshop Manual' },
+        'orlo-f27': { front: 'sources: { m48: { title: Workshop Manual, year: 1948 } }' },
+        'orlo-l83': { front: 'sources:\n  m48:\n    year: 1948\n    title: Workshop Manual' },
       },
       expect: [
         {
-          in: 'orlo-1a',
+          in: 'orlo-f27',
           at: 'm48',
-          message: '`m48` is described in the same words in `orlo-1b`',
+          message: '`m48` is described in the same words in `orlo-l83`',
           fix: 'describe it once, in `sources.yaml`; check --fix moves it there',
-          see: [['orlo-1b', 'm48']],
+          see: [['orlo-l83', 'm48']],
         },
       ],
     },
     {
       name: 'described for all sheets, and again on one',
       sheets: {
-        'orlo-1a': { front: 'sources: { shared: { title: Shared Manual, year: 1951 } }' },
+        'orlo-f27': { front: 'sources: { shared: { title: Shared Manual, year: 1951 } }' },
       },
       expect: [
         {
-          in: 'orlo-1a',
+          in: 'orlo-f27',
           at: 'shared',
           message: '`shared` is described in the same words in `sources.yaml`',
           fix: 'take the description out of this sheet; check --fix does',
@@ -90,11 +90,11 @@ export default defineAcrossCheck({
     {
       name: 'one more word on one of them, and units that were measured',
       sheets: {
-        'orlo-1a': {
+        'orlo-f27': {
           front:
             'sources:\n  m48: { title: Workshop Manual }\n  bench: { title: Three units, kind: measured, units: 3 }',
         },
-        'orlo-1b': {
+        'orlo-l83': {
           front:
             'sources:\n  m48: { title: Workshop Manual, year: 1948 }\n  bench: { title: Three units, kind: measured, units: 3 }',
         },

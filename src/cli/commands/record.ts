@@ -42,7 +42,7 @@ function refuseMixed(name: string, isRecord: boolean, options: RecordOptions): v
   if (!isRecord && stray !== undefined) {
     throw new Refusal(
       `--${stray} is for a record, and ${name} is none: its name does not end in .yaml`,
-      'a record lies beside the sheets, such as sheets/records/orlo-2d-wexcombe-six.1234.yaml',
+      'a record lies beside the sheets, such as sheets/records/orlo-t71-wexcombe-six.1234.yaml',
     );
   }
   if (isRecord && options.serial !== undefined) {

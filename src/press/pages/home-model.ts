@@ -39,7 +39,7 @@ export function byMarque(units: readonly UnitToList[]): HomePage['marques'] {
     .map(([marque, listed]) => ({ id: id('marque', marque), marque, units: listed }));
 }
 
-/** Every part number with its unit, ascending, numbers in it by their size: `2D-9` before `2D-104`. */
+/** Every part number with its unit, ascending, numbers in it by their size: `T71-9` before `T71-104`. */
 export function byPartNumber(
   units: readonly UnitToList[],
 ): readonly (PageLink & { readonly number: string })[] {

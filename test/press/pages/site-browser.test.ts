@@ -168,7 +168,7 @@ describe.skipIf(here === null)('the demo’s pages in a browser', patience, () =
     // NUREG-0700: height = 6.283 D MA / 21600, so 2.909 mm; a px of a telephone is 25.4/160 mm.
     const least = (6.283 * 500 * 20) / 21600 / (25.4 / 160);
     const size = await visit(
-      `${base}units/orlo-2d-wexcombe-six.html`,
+      `${base}units/orlo-t71-wexcombe-six.html`,
       { width: 360, scheme: 'light' },
       (page) =>
         page.evaluate(
@@ -180,7 +180,7 @@ describe.skipIf(here === null)('the demo’s pages in a browser', patience, () =
 
   test('a box is ticked by touch and by key, with no script to help', async () => {
     await visit(
-      `${base}units/orlo-2d-wexcombe-six.html`,
+      `${base}units/orlo-t71-wexcombe-six.html`,
       { width: 360, scheme: 'light' },
       async (page) => {
         const ticked = () => page.evaluate(`document.querySelectorAll('.tick :checked').length`);
@@ -212,7 +212,7 @@ describe.skipIf(here === null)('the demo’s pages in a browser', patience, () =
   test('opened from a disk, the style holds and the fonts come', async () => {
     const folder = folderWith();
     writePages(folder, files);
-    const address = pathToFileURL(join(folder, 'units/orlo-2d-wexcombe-six.html')).href;
+    const address = pathToFileURL(join(folder, 'units/orlo-t71-wexcombe-six.html')).href;
     await visit(address, { width: 360, scheme: 'light' }, async (page) => {
       const family = await page.evaluate(
         `getComputedStyle(document.body).fontFamily + [...document.fonts].filter(({ status }) => status === 'loaded').length`,

@@ -24,7 +24,7 @@ function sample(text: string, more: Partial<SiteOrder> = {}): SiteOrder {
 }
 
 async function unitPage(order: SiteOrder): Promise<string> {
-  return (await pagesOf(order)).get('units/tarn-2b-holme-seven.html') ?? '';
+  return (await pagesOf(order)).get('units/tarn-t64-holme-seven.html') ?? '';
 }
 
 describe('the pages of the demo', () => {
@@ -139,11 +139,11 @@ describe('the pages of the demo', () => {
 
   test('a worked figure is marked as worked and says how', () => {
     // 0.00131 in2 as one round hole: √(4 × 0.00131 / π) = 0.0408 in.
-    const html = pages.get('units/orlo-2d-wexcombe-six.html') ?? '';
+    const html = pages.get('units/orlo-t71-wexcombe-six.html') ?? '';
     const row = elementsOf(html).find(({ attributes }) => attributes.id === 'setting-economy-step');
     expect(row?.text).toContain('Worked equivalent bore 0.0408 in');
     const how = elementsOf(pages.get('worked.html') ?? '').find(
-      ({ attributes }) => attributes.id === 'worked-orlo-2d-wexcombe-six',
+      ({ attributes }) => attributes.id === 'worked-orlo-t71-wexcombe-six',
     );
     expect(how?.text).toContain(
       'equivalent bore 0.0408 in open area 0.00131 in2 comes to 0.0408 in',
@@ -152,11 +152,11 @@ describe('the pages of the demo', () => {
   });
 
   test('where sources differ, both figures and the ruling stand there', () => {
-    const html = pages.get('units/orlo-2d-wexcombe-six.html') ?? '';
+    const html = pages.get('units/orlo-t71-wexcombe-six.html') ?? '';
     const differ = elementsOf(html).find(({ attributes }) => attributes.id === 'differences')?.text;
     expect(differ).toContain('No. 29 drill (source a p. 33) stands.');
     expect(differ).toContain('Source b p. 2 says No. 30 drill');
-    expect(differ).toContain('The later bulletin covers 2D-104A only');
+    expect(differ).toContain('The later bulletin covers T71-104A only');
   });
 
   test('the settings stand first, the cautions before the work', () => {
@@ -226,17 +226,17 @@ describe('pages of other sheets', () => {
   test('a link to another sheet leads to its page, one to a sheet that has none stays', async () => {
     const text = sampleText.replace(
       '## Float level',
-      'See [itself](tarn-2b-holme-seven.md#work-float-level) and [none](other.md).\n\n## Float level',
+      'See [itself](tarn-t64-holme-seven.md#work-float-level) and [none](other.md).\n\n## Float level',
     );
     const html = await unitPage(sample(text));
-    expect(html).toContain('href="tarn-2b-holme-seven.html#work-float-level"');
+    expect(html).toContain('href="tarn-t64-holme-seven.html#work-float-level"');
     expect(html).toContain('href="other.md"');
   });
 
   test('a sheet with an error is refused, and as a draft says DRAFT on every page', async () => {
     const wrong = [toPrint(sampleText, [finding({ severity: 'error' })])];
     await expect(siteFiles(sample(sampleText, { sheets: wrong }))).rejects.toThrow(
-      'Pages are made only as a draft while there are errors in sheets/tarn-2b-holme-seven.md.',
+      'Pages are made only as a draft while there are errors in sheets/tarn-t64-holme-seven.md.',
     );
     const drafts = await pagesOf(sample(sampleText, { sheets: wrong, draft: true }));
     for (const html of drafts.values()) expect(html).toContain('<b>DRAFT</b> Not for use');

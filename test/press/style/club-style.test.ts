@@ -59,7 +59,7 @@ describe('a club with its own cover, words, color and mark', () => {
     const options = { paper: 'a5', draft: false, picture: null, texts: templates.texts } as const;
     const html = await render('booklet.hbs', bookletModel([sheet()], facts, options), templates);
     expect(html).toContain('Gute Fahrt wünschen die Freunde der Holmtaler Wagen');
-    expect(html).toContain('<li>1 Holm 1A single-barrel, Holmtal Four</li>');
+    expect(html).toContain('<li>1 Holm F27 single-barrel, Holmtal Four</li>');
     expect(html).not.toContain('class="scale"');
   });
 
@@ -88,7 +88,7 @@ describe('a club with its own cover, words, color and mark', () => {
     }
     expect(text).toMatch(/Seite 1 von [12]/);
     expect(text).not.toContain('As found');
-    expect(title).toBe('Holm 1A single-barrel, Holmtal Four: Einstellblatt');
+    expect(title).toBe('Holm F27 single-barrel, Holmtal Four: Einstellblatt');
     const out = process.env.GAUGELEAF_TEST_PRINTS;
     if (out === undefined) return;
     mkdirSync(out, { recursive: true });
