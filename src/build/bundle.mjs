@@ -3,7 +3,7 @@
  * does not load. Run by `node src/build/bundle.mjs`, after generate.mjs. Templates, schemas and
  * fonts are read from the package's root, above dist, and are not copied.
  */
-import { chmodSync, rmSync } from 'node:fs';
+import { chmodSync, mkdirSync, rmSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
@@ -18,6 +18,7 @@ const EXTERNAL = ['puppeteer-core', '@sparticuz/chromium', '@cantoo/pdf-lib', 't
 /** Writes dist for the project at `root`. Fails with the bundler's own message. */
 export async function bundle(root) {
   const dist = join(root, 'dist');
+  mkdirSync(dist, { recursive: true });
   rmSync(join(dist, 'chunks'), { recursive: true, force: true });
   const entry = join(dist, 'gaugeleaf.js');
   rmSync(entry, { force: true });

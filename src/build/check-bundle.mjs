@@ -1,10 +1,11 @@
 /**
  * Bundles the code of `gaugeleaf check` once more into one file, dist/check.cjs, and keeps beside it
- * what V8 compiled of it while checking a sheet, dist/check.cache. src/cli/cached-code.ts loads the
- * two: modules cannot be loaded with compiled code on Node 20. Called by bundle.mjs.
+ * what V8 compiled of it while checking a sheet, for the Node at hand alone. src/cli/cached-code.ts
+ * makes and loads that file: modules cannot be loaded with compiled code on Node 20. It is of use on
+ * this machine only, so it is not packed. Called by bundle.mjs.
  */
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'esbuild';
@@ -75,10 +76,12 @@ High level floods; see the note[^1].
 [^1]: A note.
 `;
 
-/** Writes dist/check.cjs and dist/check.cache; the second is left out where it cannot be made. */
+/** Writes dist/check.cjs and the compiled code; the second is left out where it cannot be made. */
 export async function bundleCheck(root, external) {
   const dist = join(root, 'dist');
-  rmSync(join(dist, 'check.cache'), { force: true });
+  for (const name of readdirSync(dist)) {
+    if (/^check.*\.cache$/.test(name)) rmSync(join(dist, name));
+  }
   await build({
     absWorkingDir: root,
     entryPoints: { check: 'src/cli/quick-check.ts' },

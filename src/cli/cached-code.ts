@@ -1,52 +1,87 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { readFileSync, statSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
+import { cachedDataVersionTag } from 'node:v8';
 import { Script } from 'node:vm';
+import { writeWhole } from '../project/write-whole.ts';
 import type { quickCheck } from './quick-check.ts';
 
 type Start = (require: NodeJS.Require, module: unknown, url: string) => void;
 
 type Core = { readonly quickCheck: typeof quickCheck };
 
-let script: Script | null = null;
+interface Compiled {
+  readonly script: Script;
+  readonly source: string;
+}
+
+let compiled: Compiled | null = null;
 
 const beside = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
 
+const digestLength = 32;
+
 /**
  * The code of `check` as the bundler left it in one file, `check.cjs`, with what V8 had compiled of
- * it when the package was built, `check.cache`: compiling it anew takes longer than checking a
- * sheet. A cache of another version of V8 is ignored by V8 itself. Null where there is no such file,
- * as in a checkout that was not built.
+ * it when it was built, in a file that `cacheName` names. Compiling it anew takes longer than
+ * checking a sheet: with it, `check` of one sheet takes 0.20 s on Node 20 and without 0.26 s, on
+ * Node 22 0.15 s against 0.20 s with Node's own compile cache. Null where there is no cache that this
+ * very Node made of this very code; the modules of dist are loaded then.
  */
 export function cachedCore(): Core | null {
-  let source: string;
-  try {
-    // The bundler writes ASCII only: read so, it stays one byte a character.
-    source = readFileSync(beside('check.cjs'), 'latin1');
-  } catch {
-    return null;
-  }
   const filename = beside('check.cjs');
-  const cachedData = cache();
-  script = new Script(`(function(require,module,__gaugeleafUrl){${source}\n})`, {
+  let source: string;
+  let cachedData: Buffer;
+  try {
+    cachedData = readFileSync(beside(cacheName()));
+    // The bundler writes ASCII only: read so, it stays one byte a character.
+    source = readFileSync(filename, 'latin1');
+  } catch {
+    if (process.env.GAUGELEAF_KEEP_CACHE !== '1') return null;
+    return coreOf(readFileSync(filename, 'latin1'), filename);
+  }
+  const content = cachedData.subarray(digestLength);
+  if (!digest(source, content).equals(cachedData.subarray(0, digestLength))) return null;
+  return coreOf(source, filename, content);
+}
+
+function coreOf(source: string, filename: string, cachedData?: Buffer): Core | null {
+  const script = new Script(`(function(require,module,__gaugeleafUrl){${source}\n})`, {
     filename,
     ...(cachedData === undefined ? {} : { cachedData }),
   });
+  compiled = { script, source };
   const module: { exports: Partial<Core> } = { exports: {} };
   const start = script.runInThisContext() as Start;
   start(createRequire(import.meta.url), module, import.meta.url);
   return module.exports.quickCheck === undefined ? null : (module.exports as Core);
 }
 
-function cache(): Buffer | undefined {
-  try {
-    return readFileSync(beside('check.cache'));
-  } catch {
-    return undefined;
-  }
+/**
+ * Keeps what V8 has compiled by now for the next start, whole or not at all; done once, when the
+ * package is built on the machine that it runs on.
+ */
+export function keepCache(): void {
+  if (compiled === null) return;
+  const content = compiled.script.createCachedData();
+  const bytes = Buffer.concat([digest(compiled.source, content), content]);
+  writeWhole(beside(cacheName()), bytes);
 }
 
-/** Keeps what V8 has compiled by now for the next start; done once, when the package is built. */
-export function keepCache(): void {
-  if (script !== null) writeFileSync(beside('check.cache'), script.createCachedData());
+/**
+ * The name of the file with compiled code, which holds all that its use depends on. V8's own mark is
+ * not enough: every release of Node 20 has the same, and code that one of them compiled ends another
+ * in the middle of a call. The size of Node's program tells two builds of one release apart.
+ */
+function cacheName(): string {
+  const { version, platform, arch, execPath } = process;
+  const build = `${cachedDataVersionTag().toString(16)}-${statSync(execPath).size}`;
+  return `check-${version}-${platform}-${arch}-${build}.cache`;
+}
+
+/** SHA-256 over the name, the code and what was compiled of it, so that none goes with another's. */
+function digest(source: string, content: Uint8Array): Buffer {
+  const hash = createHash('sha256').update(cacheName()).update('\0').update(source, 'latin1');
+  return hash.update(content).digest();
 }

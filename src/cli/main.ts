@@ -1,5 +1,8 @@
 #!/usr/bin/env node
+import nodeModule from 'node:module';
+import { join } from 'node:path';
 import { setFlagsFromString } from 'node:v8';
+import { userCache } from '../project/user-cache.ts';
 import { cachedCore, keepCache } from './cached-code.ts';
 import type { Io } from './io.ts';
 
@@ -35,11 +38,25 @@ const io: Io = {
 };
 
 const argv = process.argv.slice(2);
-const quick = argv[0] === 'check' ? (cachedCore()?.quickCheck(argv, io) ?? null) : null;
+const checks = argv[0] === 'check';
+const core = checks ? cachedCore() : null;
+if (core === null) keepModules();
+const quick = checks ? (core ?? (await import('./quick-check.ts'))).quickCheck(argv, io) : null;
 if (quick !== null) {
   process.exitCode = await quick;
   if (process.env.GAUGELEAF_KEEP_CACHE === '1') keepCache();
 } else {
   const { run } = await import('./run.ts');
   process.exitCode = await run(argv, io);
+}
+
+/**
+ * Lets Node keep what it compiles of the modules, from Node 22 on; earlier ones have nothing of the
+ * sort. In the user's own folder: Node's usual one is open to everybody on the machine.
+ */
+function keepModules(): void {
+  const { enableCompileCache } = nodeModule as {
+    enableCompileCache?: (folder: string) => unknown;
+  };
+  enableCompileCache?.(join(userCache(process.env, process.platform), 'modules'));
 }
