@@ -36,6 +36,10 @@ export function benchSheets(root, count, { clean, drill }) {
       .replace(/^(title: .*)$/m, `$1 no. ${index}`)
       // Units of their own: what two sheets of one unit say otherwise would be a finding.
       .replace(/^ {2}part-numbers: .*$/m, `  part-numbers: [B-${index}]`)
+      // Papers of their own as well: one that many sheets describe alike belongs in `sources.yaml`.
+      .replace(/^sources:\n(?: .*\n)+/m, (papers) =>
+        papers.replace(/(title: )('?)([^,'\n}]+)/g, `$1$2$3 no. ${index}`),
+      )
       .replace(/\bp\. \d+/g, () => `p. ${1 + next(240)}`);
     return { name: id, text: varied };
   });

@@ -226,7 +226,9 @@ async function bench({ sheets: count, rounds, pairs }) {
     );
 
     const { parse, check } = compare(project, parser, rounds, folder);
-    if (!check[0].out.startsWith(`No findings in ${count} sheet`)) {
+    // Hundreds of copies of eleven units are no club: notes on how figures are spread among like units
+    // come of that, and stop nothing.
+    if (/^ +\d+:\d+ +(?:error|warning) /m.test(check[0].out)) {
       throw new Error(`the sheets of the bench have findings:\n${check[0].out.slice(0, 2000)}`);
     }
     const parts = [100, 500].filter((part) => part < count);

@@ -1,4 +1,10 @@
-import type { Change, ChangeKind, EditionChanges, SheetChanges } from '../compare/index.ts';
+import {
+  areNamedAlike,
+  type Change,
+  type ChangeKind,
+  type EditionChanges,
+  type SheetChanges,
+} from '../compare/index.ts';
 import { type Paint, visible, wrap } from '../report/index.ts';
 
 /** What to call a change in front of what changed. */
@@ -46,8 +52,11 @@ export function comparisonText(
   labels: { readonly before: string; readonly after: string },
   { color, width }: { readonly color: Paint; readonly width: number | null },
 ): string {
-  const name = ({ edition, date }: EditionChanges['before'], label: string) =>
-    [edition, date].filter((part) => part !== null).join(', ') || label;
+  const alike = areNamedAlike(changes.before, changes.after);
+  const name = ({ edition, date }: EditionChanges['before'], label: string) => {
+    const named = [edition, date].filter((part) => part !== null).join(', ');
+    return named === '' ? label : alike ? `${named} (${label})` : named;
+  };
   const lines = [
     visible(
       `From ${name(changes.before, labels.before)} to ${name(changes.after, labels.after)}: ${totals(changes)}`,

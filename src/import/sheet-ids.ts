@@ -1,17 +1,11 @@
+import { asciiName } from '../text/ascii-name.ts';
 import { cellName } from './cell-address.ts';
 import type { ListedUnit } from './listed-unit.ts';
 import type { Slip } from './slip.ts';
 
 /** Maker and model in small letters, digits and hyphens; `unit` where nothing is left of them. */
 export function sheetIdOf(...names: readonly string[]): string {
-  const letters = names.join(' ').normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
-  return (
-    letters
-      .replace(/[^a-z0-9]+/g, '-')
-      .replace(/^-+|-+$/g, '')
-      .slice(0, 80)
-      .replace(/-+$/, '') || 'unit'
-  );
+  return asciiName(names.join(' ')).slice(0, 80).replace(/-+$/, '') || 'unit';
 }
 
 /** Units with the names of their sheets; a unit that the list has twice is there once, and listed. */

@@ -1,4 +1,5 @@
 import {
+  areNamedAlike,
   type Change,
   type ChangeKind,
   type EditionChanges,
@@ -34,7 +35,7 @@ export interface SlipModel {
   readonly title: string;
   readonly club: string | null;
   readonly language: string;
-  /** Of which edition this corrects copies, and which one has it right. */
+  /** Of which edition this corrects copies, and which one has it right: `corrected` where both have one name. */
   readonly before: string;
   readonly after: string;
   readonly paper: PaperSize;
@@ -88,12 +89,13 @@ export function slipModel(
   }
   const named = ({ edition: name, date }: EditionChanges['before'], label: string) =>
     name === null ? label : `${name} edition${date === null ? '' : `, ${date}`}`;
+  const corrected = areNamedAlike(changes.before, changes.after) ? 'corrected ' : '';
   return {
     title: edition?.title ?? after.title ?? before.title ?? 'Adjustment sheets',
     club: edition?.club ?? null,
     language: edition?.language ?? 'en',
     before: named(changes.before, labels.before),
-    after: named(changes.after, labels.after),
+    after: `${corrected}${named(changes.after, labels.after)}`,
     paper: papers[paper],
     margins: slipMargins,
     densities: densitiesFor(edition?.readingDistanceMm ?? 500, capHeights),

@@ -62,10 +62,22 @@ let lastMark = '';
 /** The kinds are the same for all sheets of a project, and large. */
 function markOf(kinds: CheckContext['kinds'], ...rest: readonly unknown[]): string {
   if (kinds !== lastKinds) {
-    lastMark = createHash('sha256').update(serialize(kinds)).digest('hex');
+    lastMark = createHash('sha256')
+      .update(JSON.stringify(dataOf([...kinds])))
+      .digest('hex');
     lastKinds = kinds;
   }
   return `${lastMark} ${createHash('sha256').update(serialize(rest)).digest('hex')}`;
+}
+
+/** A value without its functions, which cannot be kept and come of the data beside them. */
+function dataOf(value: unknown): unknown {
+  if (typeof value === 'function') return null;
+  if (typeof value === 'bigint' || value instanceof RegExp) return String(value);
+  if (typeof value !== 'object' || value === null) return value;
+  if (value instanceof Map) return [...value].map(dataOf);
+  if (Array.isArray(value) || value instanceof Set) return [...value].map(dataOf);
+  return Object.entries(value).map(([key, inner]) => [key, dataOf(inner)]);
 }
 
 /** Null where there is anything in it that would not come back as it was. */

@@ -41,8 +41,8 @@ describe('a blank record', () => {
     const { status, out, err } = await gaugeleaf(['record', 'orlo-f27', '--serial', 'T71/104 A'], {
       cwd,
     });
-    expect([status, out]).toEqual([0, 'sheets/records/orlo-f27.T71-104-A.yaml\n']);
-    expect(err).toContain('gaugeleaf record sheets/records/orlo-f27.T71-104-A.yaml judges it');
+    expect([status, out]).toEqual([0, 'sheets/records/orlo-f27.t71-104-a.yaml\n']);
+    expect(err).toContain('gaugeleaf record sheets/records/orlo-f27.t71-104-a.yaml judges it');
     const text = readFileSync(join(cwd, out.trim()), 'utf8');
     const data = parse(text);
     expect(validate(data), JSON.stringify(validate.errors)).toBe(true);

@@ -61,6 +61,61 @@ function slip(after: SheetSnapshot) {
   });
 }
 
+describe('which edition has it right', () => {
+  const settings = sheet.settings.map((each) => ({ ...each, values: { '': '7/32 in' } }));
+  const names = (one: Partial<EditionSnapshot>, two: Partial<EditionSnapshot>) => {
+    const old = { ...edition([sheet], 'first'), ...one };
+    const now = { ...edition([{ ...sheet, settings, revision: 2 }], 'first'), ...two };
+    const reading = { gauges: gaugeBook(), dimensionsOf: () => undefined };
+    const changes = compareEditions(old, now, reading);
+    const labels = { before: 'v1', after: 'new edition' };
+    const model = slipModel(changes, null, {
+      paper: 'half-letter',
+      before: old,
+      after: now,
+      labels,
+      capHeights: new Map(),
+    });
+    return [model.before, model.after];
+  };
+
+  test.each<[string, Partial<EditionSnapshot>, Partial<EditionSnapshot>, string, string]>([
+    ['one name', {}, {}, 'first edition', 'corrected first edition'],
+    [
+      'one name, spelled otherwise',
+      {},
+      { edition: 'First ' },
+      'first edition',
+      'corrected First  edition',
+    ],
+    [
+      'one name and one date',
+      { date: '2026-01-01' },
+      { date: '2026-01-01' },
+      'first edition, 2026-01-01',
+      'corrected first edition, 2026-01-01',
+    ],
+    [
+      'one date only',
+      {},
+      { date: '2026-01-01' },
+      'first edition',
+      'corrected first edition, 2026-01-01',
+    ],
+    [
+      'two dates',
+      { date: '2026-01-01' },
+      { date: '2026-02-01' },
+      'first edition, 2026-01-01',
+      'first edition, 2026-02-01',
+    ],
+    ['two names', {}, { edition: 'second' }, 'first edition', 'second edition'],
+    ['no name', { edition: null }, { edition: null }, 'v1', 'new edition'],
+  ])('%s', (_, one, two, before, after) => {
+    expect(names(one, two)).toEqual([before, after]);
+  });
+});
+
 const operation = sheet.operations[0] as SheetSnapshot['operations'][number];
 
 describe('an errata slip', () => {

@@ -66,4 +66,23 @@ describe('a sheet that is kept', () => {
     expect(after.findings.map(({ check }) => check)).toContain('picture-unprintable');
     expect(after.digest).not.toBe(before.digest);
   });
+
+  test('is kept in a club with kinds of its own, and read anew when a kind changes', () => {
+    const kind = (title: string) =>
+      `gaugeleaf-kind: 1\nkind: pump\ntitle: ${title}\nalways:\n  settings: [[lift]]\nsettings:\n` +
+      '  lift: { label: Lift, explain: How high., dimensions: [length] }\n' +
+      'operations:\n  lift: { label: Lift, explain: How., stage: bench, settings: [lift] }\n';
+    const folder = (title: string) =>
+      folderWith({
+        'edition.yaml': 'gaugeleaf-edition: 1\ntitle: T\n',
+        'sheets/a.md': cleanSheet('a'),
+        'kinds/pump.yaml': kind(title),
+      });
+    const store = partFolder(folderWith());
+    expect(openProject(folder('Pump'), '/').kindFaults).toEqual([]);
+    const first = examined(folder('Pump'), store);
+    expect(first.digest).not.toBeNull();
+    expect(examined(folder('Pump'), store).digest).toBe(first.digest);
+    expect(examined(folder('Fuel pump'), store).digest).not.toBe(first.digest);
+  });
 });

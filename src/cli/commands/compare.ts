@@ -37,7 +37,7 @@ export async function compare(
       : editionNamed(after, project, io.cwd);
   const changes = compareEditions(old.snapshot, now.snapshot, sizeReading(project));
   if (options.slip === true) {
-    const labels = { before: old.label, after: now.label };
+    const labels = { before: old.label, after: after === undefined ? 'new edition' : now.label };
     const printed = await slip(
       { changes, before: old.snapshot, after: now.snapshot, labels },
       project,

@@ -3,6 +3,7 @@ import { projectSheets, projectSnapshot } from '../../project/edition-source.ts'
 import { isFolder } from '../../project/root.ts';
 import { writeWhole } from '../../project/write-whole.ts';
 import { exportRows, toCsv, toData, toDataPackage } from '../../report/export/index.ts';
+import { asciiName } from '../../text/ascii-name.ts';
 import type { Io } from '../io.ts';
 import type { ExitStatus } from '../run.ts';
 import { Projects, targetsOf } from '../targets.ts';
@@ -31,10 +32,7 @@ export async function exportSettings(options: ExportOptions, io: Io): Promise<Ex
       options.out === undefined
         ? join(project.root, 'print', 'data')
         : resolve(io.cwd, options.out);
-    const name = (snapshot.title ?? 'adjustment-sheets')
-      .toLowerCase()
-      .replace(/[^a-z0-9]+/g, '-')
-      .replace(/^-|-$/g, '');
+    const name = asciiName(snapshot.title ?? '') || 'adjustment-sheets';
     writeWhole(join(folder, files.csv), toCsv(rows));
     writeWhole(join(folder, files.json), toData(snapshot, rows));
     writeWhole(join(folder, files.package), toDataPackage(name, snapshot, files.csv));

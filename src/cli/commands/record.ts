@@ -4,6 +4,7 @@ import { isFolder } from '../../project/root.ts';
 import { isTaken } from '../../project/safe-path.ts';
 import { writeWhole } from '../../project/write-whole.ts';
 import { type FileReport, fileText, paint } from '../../report/index.ts';
+import { asciiName } from '../../text/ascii-name.ts';
 import { type Io, say, usesColor, widthOf } from '../io.ts';
 import { candidate, type PrintOptions } from '../printing.ts';
 import { blankRecord } from '../record-blank.ts';
@@ -163,8 +164,7 @@ function blankPath(
   return /\.ya?ml$/i.test(path) ? path : `${path}.yaml`;
 }
 
-/** A serial number as a part of a file's name: letters, digits and hyphens; `unit` if none is left. */
+/** A serial number as a part of a file's name: small letters, digits and hyphens; `unit` if none is left. */
 function fileWord(serial: string): string {
-  const word = serial.normalize('NFKD').replace(/[^A-Za-z0-9]+/g, '-');
-  return word.replace(/^-+|-+$/g, '').slice(0, 60) || 'unit';
+  return asciiName(serial).slice(0, 60) || 'unit';
 }

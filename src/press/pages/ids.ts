@@ -1,3 +1,5 @@
+import { asciiName } from '../../text/ascii-name.ts';
+
 /**
  * Gives ids that are plain ASCII and that no two elements of a page share: `setting-float-level` for
  * `setting` and `Float level`. The same names in the same order get the same ids, so a link to one
@@ -6,21 +8,10 @@
 export function idMaker(): (prefix: string, name: string) => string {
   const taken = new Set<string>();
   return (prefix, name) => {
-    const plain = `${prefix}-${asciiName(name)}`;
+    const plain = `${prefix}-${asciiName(name) || 'unnamed'}`;
     let id = plain;
     for (let count = 2; taken.has(id); count++) id = `${plain}-${count}`;
     taken.add(id);
     return id;
   };
-}
-
-/** A name in lower-case ASCII letters, figures and hyphens: `Régime à chaud` → `regime-a-chaud`. */
-export function asciiName(name: string): string {
-  const plain = name
-    .normalize('NFKD')
-    .replace(/\p{M}/gu, '')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '');
-  return plain === '' ? 'unnamed' : plain;
 }

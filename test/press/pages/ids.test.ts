@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { asciiName, idMaker } from '../../../src/press/pages/ids.ts';
+import { idMaker } from '../../../src/press/pages/ids.ts';
 
 describe('ids of a page', () => {
   test('are plain names, and a second of one name is numbered', () => {
@@ -9,7 +9,8 @@ describe('ids of a page', () => {
     expect(id('work', 'Régime à chaud, 2ᵉ')).toBe('work-regime-a-chaud-2e');
     expect(id('setting', 'Float Level')).toBe('setting-float-level-2');
     expect(id('setting', 'float level')).toBe('setting-float-level-3');
-    expect(asciiName('浮子')).toBe('unnamed');
+    expect(id('setting', '浮子')).toBe('setting-unnamed');
+    expect(id('work', 'Größe')).toBe('work-grosse');
   });
 
   test('are never shared, whatever the names, and are the same each time', () => {
