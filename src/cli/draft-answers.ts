@@ -21,6 +21,7 @@ export interface DraftOptions {
   readonly dryRun?: boolean;
   /** A folder to make an example project in; only a date stands beside it. */
   readonly club?: string;
+  readonly program?: string;
 }
 
 export interface DraftAnswers {

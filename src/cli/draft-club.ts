@@ -4,7 +4,8 @@ import { draftSheet } from '../import/draft-sheet.ts';
 import { exampleUnits } from '../import/example-units.ts';
 import { builtInKinds } from '../kinds/index.ts';
 import { clubExamples, clubFiles, clubSchemas } from '../project/club-files.ts';
-import { packageVersion } from '../project/package-root.ts';
+import { packageRoot } from '../project/package-root.ts';
+import { programSource } from '../project/program-source.ts';
 import { causeInWords, Refusal } from '../project/refusal.ts';
 import { isFolder, shownPath } from '../project/root.ts';
 import { isTaken } from '../project/safe-path.ts';
@@ -15,15 +16,28 @@ import type { ExitStatus } from './run.ts';
 
 /**
  * `gaugeleaf draft --club`: a project folder to begin with, with an example sheet of each built-in
- * kind, a workflow for a forge and an entry for pre-commit. Never into a folder that holds anything
- * but `.git`.
+ * kind, a workflow for a forge, an entry for pre-commit, and a package.json that says where the
+ * program comes from (`given`, see `programSource`). Never into a folder that holds anything but
+ * `.git`.
  */
-export function draftClub(folder: string, date: string, io: Io): ExitStatus {
+export async function draftClub(
+  folder: string,
+  given: string | undefined,
+  date: string,
+  io: Io,
+): Promise<ExitStatus> {
   const root = resolve(io.cwd, folder);
   refuseFilled(root, folder);
   const title = scalar(titleOf(root));
-  const version = packageVersion();
-  const files = new Map([...clubFiles({ title, version, date }), ...clubSchemas()]);
+  const program = await programSource(packageRoot(), given, io.cwd);
+  const words = {
+    title,
+    date,
+    program: JSON.stringify(program.spec).slice(1, -1),
+    folder: packageNameOf(root),
+  };
+  const files = new Map<string, string | Uint8Array>([...clubFiles(words), ...clubSchemas()]);
+  if (program.file !== null) files.set(program.file.name, program.file.bytes);
   const kinds = builtInKinds();
   for (const [name, unit] of exampleUnits(clubExamples(), kinds)) {
     const kind = kinds.get(name);
@@ -41,7 +55,7 @@ export function draftClub(folder: string, date: string, io: Io): ExitStatus {
     writeWhole(path, text);
     io.stdout.write(`${shownPath(path, io.cwd)}\n`);
   }
-  say(io, `Now go there and look: cd ${folder} && gaugeleaf check`);
+  say(io, `Now go there and look: cd ${folder} && npm install && npm run check`);
   return 0;
 }
 
@@ -59,6 +73,16 @@ function refuseFilled(root: string, folder: string): void {
     `${folder} holds ${names[0]} already, and nothing is written over`,
     'name a new folder, or an empty one',
   );
+}
+
+/** A name from the folder's that npm allows in package.json. */
+function packageNameOf(root: string): string {
+  const words = basename(root)
+    .normalize('NFKD')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '');
+  return words === '' || words === 'gaugeleaf' ? 'adjustment-sheets' : words.slice(0, 200);
 }
 
 /** A title from the folder's name: `wexcombe-register` is `Wexcombe register`. */

@@ -139,6 +139,7 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
     .option('-y, --yes', 'with --from: go on with the mapping that is proposed')
     .option('--dry-run', 'with --from: say what would be written, and write nothing')
     .option('--club <folder>', 'an example project folder, with a workflow for a forge')
+    .option('--program <address>', 'with --club: a git address or packed file of the program')
     .addHelpText(
       'after',
       `

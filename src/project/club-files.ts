@@ -6,7 +6,9 @@ import { readText } from './read-text.ts';
 const places = {
   'edition.yaml': 'edition.yaml',
   'README.md': 'README.md',
+  'package.json': 'package.json',
   gitignore: '.gitignore',
+  gitattributes: '.gitattributes',
   'workflow.yml': '.github/workflows/gaugeleaf.yml',
   'pre-commit-config.yaml': '.pre-commit-config.yaml',
 } as const;

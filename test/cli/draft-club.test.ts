@@ -4,7 +4,6 @@ import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { builtInKinds } from '../../src/kinds/index.ts';
-import { packageVersion } from '../../src/project/package-root.ts';
 import { folderWith } from '../project/folder.ts';
 import { gaugeleaf } from './console.ts';
 
@@ -39,16 +38,26 @@ function workflowOf(folder: string): Workflow {
   return parse(readFileSync(join(folder, '.github/workflows/gaugeleaf.yml'), 'utf8')) as Workflow;
 }
 
-/** The commands of the workflow without the way that a forge calls the program by. */
+/** The commands of the program in the workflow, without the way that a forge calls it by. */
 function commandsOf(folder: string): readonly (readonly string[])[] {
   const steps = Object.values(workflowOf(folder).jobs).flatMap((job) => job.steps);
-  const called = `npx --yes gaugeleaf@${packageVersion()} `;
   return steps.flatMap(({ run }) => {
-    if (run === undefined) return [];
-    expect(run.startsWith(called)).toBe(true);
-    return [run.slice(called.length).split(' ')];
+    const [, script, more] = /^npm run --silent (\w+)(?: -- (.*))?$/.exec(run ?? '') ?? [];
+    if (script === undefined) return [];
+    expect(scriptsOf(folder)[script]).toBe(`gaugeleaf ${script}`);
+    return [[script, ...(more?.split(' ') ?? [])]];
   });
 }
+
+function packageOf(folder: string) {
+  return JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8')) as {
+    readonly name: string;
+    readonly scripts: Readonly<Record<string, string>>;
+    readonly dependencies: Readonly<Record<string, string>>;
+  };
+}
+
+const scriptsOf = (folder: string) => packageOf(folder).scripts;
 
 describe('an example project folder', () => {
   it('has a sheet of each built-in kind, and nothing is found in it', async () => {
@@ -74,6 +83,47 @@ describe('an example project folder', () => {
     }
   });
 
+  it('has the program from a file of its own or an address, and never by a bare name', async () => {
+    const folder = await club();
+    const { name, dependencies } = packageOf(folder);
+    expect(name).toBe('wexcombe-register');
+    const source = dependencies.gaugeleaf ?? '';
+    if (source.startsWith('file:')) {
+      expect(existsSync(join(folder, source.slice('file:'.length)))).toBe(true);
+    } else expect(source).toMatch(/^git(?:\+https|\+ssh)?:\/\/.*#[0-9a-f]{40}$/);
+    for (const file of [
+      'README.md',
+      '.github/workflows/gaugeleaf.yml',
+      '.pre-commit-config.yaml',
+    ]) {
+      // `npx NAME` would ask a registry for a program of that name.
+      expect(readFileSync(join(folder, file), 'utf8'), file).not.toMatch(/npx|gaugeleaf@/);
+    }
+    expect(readFileSync(join(folder, '.gitattributes'), 'utf8')).toContain('* text=auto eol=lf\n');
+  });
+
+  it('has the program from where it is told to', async () => {
+    const cwd = folderWith({ 'packed.tgz': 'bytes' });
+    const from = async (folder: string, program: string) => {
+      const outcome = await gaugeleaf(['draft', '--club', folder, '--program', program], { cwd });
+      return outcome.status === 0
+        ? packageOf(join(cwd, folder)).dependencies.gaugeleaf
+        : outcome.err;
+    };
+    expect(await from('a', 'packed.tgz')).toBe('file:packed.tgz');
+    expect(readFileSync(join(cwd, 'a', 'packed.tgz'), 'utf8')).toBe('bytes');
+    expect(await from('b', 'https://forge.example/club/program.git#v2')).toBe(
+      'git+https://forge.example/club/program.git#v2',
+    );
+    expect(await from('c', 'none.tgz')).toContain('none.tgz cannot be read: there is no such file');
+    expect(await from('d', 'gaugeleaf')).toContain(
+      'gaugeleaf is neither the address of a git repository nor a packed file',
+    );
+    expect(existsSync(join(cwd, 'c')) || existsSync(join(cwd, 'd'))).toBe(false);
+    const alone = await gaugeleaf(['draft', '--program', 'packed.tgz'], { cwd });
+    expect(alone.err).toContain('--program is for a new folder');
+  });
+
   it('has a workflow of the shape that forges run', async () => {
     const folder = await club();
     const { on, permissions, jobs } = workflowOf(folder);
@@ -97,8 +147,8 @@ describe('an example project folder', () => {
     const [repo] = read(join(folder, '.pre-commit-config.yaml')).repos;
     const [hook] = repo.hooks;
     expect(repo.repo).toBe('local');
-    expect(hook.additional_dependencies).toEqual([`gaugeleaf@${packageVersion()}`]);
-    for (const key of ['id', 'entry', 'language', 'files', 'pass_filenames']) {
+    expect([hook.entry, hook.language]).toEqual(['npm run --silent check', 'system']);
+    for (const key of ['id', 'files', 'pass_filenames']) {
       expect(hook[key], key).toEqual(offered[key]);
     }
     expect(offered.entry).toBe('gaugeleaf check');

@@ -19,7 +19,10 @@ export async function draft(options: DraftOptions, io: Io): Promise<ExitStatus> 
   if (options.club !== undefined) {
     refuseBesideClub(options);
     const { draftClub } = await import('../draft-club.ts');
-    return draftClub(options.club, date, io);
+    return draftClub(options.club, options.program, date, io);
+  }
+  if (options.program !== undefined) {
+    throw new Refusal('--program is for a new folder', 'name the folder: --club wexcombe-register');
   }
   if (options.from !== undefined) {
     const { draftFrom } = await import('../draft-from.ts');
@@ -55,7 +58,7 @@ export async function draft(options: DraftOptions, io: Io): Promise<ExitStatus> 
   return 0;
 }
 
-function refuseBesideClub({ club: _, date: __, ...others }: DraftOptions): void {
+function refuseBesideClub({ club: _, date: __, program: ___, ...others }: DraftOptions): void {
   const [stray] = Object.keys(others);
   if (stray === undefined) return;
   const option = stray === 'dryRun' ? 'dry-run' : stray;
