@@ -28,7 +28,23 @@ export function parseMarkdown(text: string, from: number): Root | null {
     return null;
   }
   if (from > 0) shift(tree, from, lineEnds(text, from));
+  if (text.includes('\r')) unifyLineEnds(tree);
   return tree;
+}
+
+/**
+ * Lines end alike in what a sheet says, however the file ends them: one that was checked out on
+ * another system prints the same and has the same code. Places stay those of the file.
+ */
+function unifyLineEnds(node: Nodes): void {
+  if ('value' in node) node.value = lineFeeds(node.value);
+  if ('alt' in node && node.alt) node.alt = lineFeeds(node.alt);
+  if ('title' in node && node.title) node.title = lineFeeds(node.title);
+  if ('children' in node) for (const child of node.children) unifyLineEnds(child);
+}
+
+function lineFeeds(text: string): string {
+  return text.replace(/\r\n?/g, '\n');
 }
 
 /** The one place where the parser's offsets become the file's. */

@@ -1,5 +1,5 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
@@ -19,7 +19,7 @@ const patience = 400_000;
 
 const home = mkdtempSync(join(tmpdir(), 'gaugeleaf-install-'));
 const club = join(home, 'club');
-afterAll(() => rmSync(home, { recursive: true, force: true }));
+afterAll(() => rmSync(home, { recursive: true, force: true }), patience);
 
 function run(folder: string, program: string, ...argv: readonly string[]) {
   const env = { ...process.env, PRE_COMMIT_HOME: join(home, 'pre-commit') };
@@ -108,9 +108,7 @@ describe.runIf(tried)('a drafted folder', () => {
       if (!installed || !has('pre-commit')) skip();
       const other = join(home, 'other');
       execFileSync('git', ['clone', '--quiet', root, join(home, 'program')]);
-      execFileSync('cp', ['-r', join(club, 'sheets'), other + '-sheets']);
-      execFileSync('mkdir', ['-p', other]);
-      execFileSync('cp', ['-r', `${other}-sheets`, join(other, 'sheets')]);
+      cpSync(join(club, 'sheets'), join(other, 'sheets'), { recursive: true });
       const head = execFileSync('git', ['-C', root, 'rev-parse', 'HEAD'], {
         encoding: 'utf8',
       }).trim();
