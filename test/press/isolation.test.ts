@@ -5,11 +5,13 @@ import { cardModel } from '../../src/press/card-model.ts';
 import { contentPolicy } from '../../src/press/isolation.ts';
 import { render } from '../../src/press/render.ts';
 import { withBrowser } from '../../src/press/run.ts';
+import { ofItsOwn } from '../suite/own-browser.ts';
 import { readPdf } from './pdf.ts';
 import { browserHere, builtInTemplates, sampleText, toPrint } from './stand.ts';
 
 const browser = await browserHere();
-const here = typeof browser === 'string' ? null : browser;
+// What is shut in is the browser that a user's print starts, not the one that the tests share.
+const here = typeof browser === 'string' ? null : ofItsOwn(browser);
 if (here === null) console.warn(`Isolation while printing is not tested: ${browser}`);
 
 let server: Server;
