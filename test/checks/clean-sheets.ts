@@ -20,7 +20,7 @@ const safety = `:::danger{hazard=carbon-monoxide}
 const flow = `---
 gaugeleaf: 1
 sheet: "veldane-v16" # the file's own name
-title: 'Veldane V16, the early one'
+title: 'Veldane V61, the early one'
 revision: 4
 date: "2026-02-28"
 status: released
@@ -37,10 +37,10 @@ settings:
   stop screw: { value: 3 flats in, also: [1/2 turn in], from: vm p. 11 }
   slow idle: { value: 480 to 520 rpm, gauge: tachometer, from: vm p. 12 }
 sources: { vm: { title: "Veldane Motors, Book 3", kind: manual, year: 1938 }, card: { title: Shop card } }
-unit: { kind: Carburetor, maker: Veldane, model: V16, features: [one barrel, down draft, auto choke, accelerator pump, fast idle, dechoke, vacuum pull-down] }
+unit: { kind: Carburetor, maker: Veldane, model: V61, features: [one barrel, down draft, auto choke, accelerator pump, fast idle, dechoke, vacuum pull-down] }
 ---
 
-# Veldane V16
+# Veldane V61
 
 ## How to tell it
 
