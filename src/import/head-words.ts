@@ -1,6 +1,6 @@
 import type { Kind } from '../kinds/model.ts';
 import { levelName } from '../kinds/name-book.ts';
-import { allUnits } from '../quantity/index.ts';
+import { isUnit } from '../quantity/index.ts';
 import { nearestName } from '../text/nearest-name.ts';
 import { type Field, type RowField, type Target, targetText } from './mapping.ts';
 import { type SizeTools, unitWorks } from './written-size.ts';
@@ -157,20 +157,12 @@ function* unitForms(name: string, written: string): Generator<{ name: string; un
   const given = written.trim().replace(/^in (?=\p{L})/u, '');
   if (given === '' || name === '') return;
   // `(IN.)`, `(RPM)`: heads in capitals, of units that nobody writes so.
-  const isShouted = /^[A-Z][A-Z.]+$/.test(given) && spellings().has(given.toLowerCase());
+  const isShouted = /^[A-Z][A-Z.]+$/.test(given) && isUnit(given);
   const unit = isShouted ? given.toLowerCase() : given;
   if (/^(?:drill (?:no|number|#)|(?:no|number)\.? drill)\.?s?$/i.test(unit)) {
     yield { name, unit: 'No. {} drill' };
   }
   yield { name, unit };
-}
-
-let known: ReadonlySet<string> | null = null;
-
-/** Every way in which a unit is spelled, in small letters. */
-function spellings(): ReadonlySet<string> {
-  known ??= new Set(allUnits().flatMap((unit) => unit.spellings));
-  return known;
 }
 
 function sure(to: Target, because: string): HeadGuess {

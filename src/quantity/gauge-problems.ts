@@ -63,6 +63,18 @@ export function noSuchGauge(
   );
 }
 
+/** `No. 29 (.163) drill`: the name and the size behind it are two sizes. */
+export function statedOtherwise(
+  lower: string,
+  gauge: Gauge,
+  start: number,
+  end: number,
+): SizeProblem {
+  const message = `${gauge.label} is ${inches(gauge.mm)}, but the figure in parentheses is ${lower.slice(start + 1, end - 1)}`;
+  const fix = 'look in the source which is meant, and put the other under `also`';
+  return problem('unreadable', message, fix, start, end, [gauge.label]);
+}
+
 /** The nearest numbers that exist, then names one edit away: digits swapped, one too many. */
 function nearbyNames(system: GaugeSystem, name: string, gauges: GaugeBook): string[] {
   const found: string[] = [];
@@ -142,20 +154,35 @@ export function plainDrillNumber(
   gauges: GaugeBook,
 ): SizeProblem {
   const drill = gauges.find('number-drill', name);
-  const candidates = [
-    drill ? `${drill.label}, ${inches(drill.mm)}` : null,
-    gauges.find('metric-drill', name) ? `${name} mm drill` : null,
-  ].filter((c) => c !== null);
+  const candidates: Candidate[] = [];
+  if (drill) candidates.push(namedGauge(drill));
+  const metric = gauges.find('metric-drill', name);
+  if (metric) candidates.push(plain(`${name} mm drill`));
+  const told = candidates.map((each) => each.told).join('; ');
   return problem(
     'bare-number',
-    `${name} drill does not say whether ${name} is a drill number or a size (${candidates.join('; ')})`,
+    `${name} drill does not say whether ${name} is a drill number or a size${told === '' ? '' : ` (${told})`}`,
     drill
       ? `write ${drill.label}, if the source means the drill gauge`
       : 'say in which system the drill is named',
     start,
     end,
-    candidates,
+    candidates.map((each) => each.text),
   );
+}
+
+/** What a bare number could be: as a sheet would write it, and as it is told. */
+interface Candidate {
+  readonly text: string;
+  readonly told: string;
+}
+
+function plain(text: string): Candidate {
+  return { text, told: text };
+}
+
+function namedGauge(gauge: Gauge): Candidate {
+  return { text: gauge.label, told: `${gauge.label}, ${inches(gauge.mm)}` };
 }
 
 /** A number with no unit and no system, with everything it could mean; `wire` if a wire's word follows. */
@@ -168,36 +195,55 @@ export function bareNumber(
   wire = false,
 ): SizeProblem {
   const written = named ? `No. ${name}` : name;
-  const candidates: string[] = [];
-  if (/^\d+(?:\/0)?$/.test(name) && wire) {
-    for (const system of ['swg', 'awg', 'us-steel-wire', 'music-wire'] as const) {
-      const gauge = gauges.find(system, name);
-      if (gauge) candidates.push(`${gauge.label}, ${inches(gauge.mm)}`);
-    }
-  } else if (/^\d+$/.test(name)) {
-    const drill = gauges.find('number-drill', name);
-    if (drill) candidates.push(`${drill.label}, ${inches(drill.mm)}`);
-    const count = BigInt(name);
-    if (count > 0n && count < 1000n) {
-      candidates.push(
-        `a jet marked in hundredths of a millimeter, ${formatDecimal(rational(count, 100), 2)} mm`,
-      );
-      candidates.push(`a jet marked in thousandths, ${formatDecimal(rational(count, 1000), 3)} in`);
-      candidates.push('a flow number');
-    }
-  } else if (/[/⁄½¼¾⅛⅜⅝⅞]/.test(name)) {
-    candidates.push(`${name} in`);
-    if (/[½¼¾]|[/⁄][248]$/.test(name)) candidates.push(`${name} turn`);
-  } else {
-    candidates.push(`${name} in`, `${name} mm`);
-  }
-  const first = candidates[0]?.split(',')[0];
+  const candidates = meanings(name, gauges, wire);
+  const told = candidates.map((each) => each.told);
+  // A jet's flow number is no size: it can be meant, and nothing can be written for it.
+  if (/^\d+$/.test(name) && !wire && isJetNumber(name)) told.push('a flow number');
+  const first = candidates[0]?.text;
   return problem(
     named ? 'bare-number' : 'no-unit',
-    `${written} has no ${named ? 'system' : 'unit'}: it could be ${orList(candidates)}`,
+    `${written} has no ${named ? 'system' : 'unit'}: it could be ${orList(told)}`,
     `say which: ${first ? `\`${first}\`, for example` : 'add the unit'}`,
     start,
     end,
-    candidates,
+    candidates.map((each) => each.text),
   );
+}
+
+function isJetNumber(name: string): boolean {
+  return BigInt(name) > 0n && BigInt(name) < 1000n;
+}
+
+function meanings(name: string, gauges: GaugeBook, wire: boolean): Candidate[] {
+  const named = (systems: readonly GaugeSystem[]): Candidate[] =>
+    systems.flatMap((system) => {
+      const gauge = gauges.find(system, name);
+      return gauge ? [namedGauge(gauge)] : [];
+    });
+  if (/^\d+(?:\/0)?$/.test(name) && wire) {
+    return named(['swg', 'awg', 'us-steel-wire', 'music-wire']);
+  }
+  if (/^\d+$/.test(name)) {
+    const found = named(['number-drill']);
+    return isJetNumber(name) ? [...found, ...jetSizes(name)] : found;
+  }
+  const pair = /^([\d.,]+) ?\/ ?([\d.,]+)$/.exec(name);
+  if (pair && /[.,]/.test(name)) {
+    return ['in', 'mm'].map((unit) => plain(`${pair[1]}–${pair[2]} ${unit}`));
+  }
+  if (/[/⁄½¼¾⅛⅜⅝⅞]/.test(name)) {
+    const turn = /[½¼¾]|[/⁄][248]$/.test(name);
+    return [plain(`${name} in`), ...(turn ? [plain(`${name} turn`)] : [])];
+  }
+  return [plain(`${name} in`), plain(`${name} mm`)];
+}
+
+/** What a jet's number says in the two systems that give a bore by it. */
+function jetSizes(name: string): Candidate[] {
+  const mm = `${formatDecimal(rational(name).div(100), 2)} mm`;
+  const inch = `${formatDecimal(rational(name).div(1000), 3)} in`;
+  return [
+    { text: mm, told: `a jet marked in hundredths of a millimeter, ${mm}` },
+    { text: inch, told: `a jet marked in thousandths, ${inch}` },
+  ];
 }

@@ -1,8 +1,9 @@
-import { noSuchDrill, noSuchGauge, plainDrillNumber } from './gauge-problems.ts';
+import { noSuchDrill, noSuchGauge, plainDrillNumber, statedOtherwise } from './gauge-problems.ts';
 import { SIZED_GAUGE_WORDS, SYSTEM_WORDS } from './lexicon.ts';
 import type { Gauge, GaugeBook, GaugeSystem } from './model.ts';
-import type { Numeral } from './numeral.ts';
+import { isFault, type Numeral, numeralAt } from './numeral.ts';
 import { exactText } from './rational.ts';
+import { Spellings } from './spelling.ts';
 import {
   emptyTerm,
   type NotationContext,
@@ -12,17 +13,20 @@ import {
   type Term,
   type TermResult,
 } from './term.ts';
-import type { UnitOfMeasure } from './units.ts';
+import { type UnitOfMeasure, unitAt, unitById } from './units.ts';
 
 const NUMBERED =
   /(?:(?:no\.?|nos\.?|number|size|gauge|#|№) ?)?(\d{1,6}(?:\/0)?)(?![\d.,]*[\d])(?!\/\d)/y;
 const NUMBER_SIGN = /^(?:no\.?|nos\.?|number|size|#|№)/;
-const LETTER_DRILL =
-  /(?:(?:letter|size) )?([a-z])(?:-?size)? (?:twist )?drill(?: bit)?s?(?![\p{L}\d])|(?:letter )?(?:twist )?drill(?: bit)?(?: letter| size)? ([a-z])(?![\p{L}\d'-])/uy;
+const QUOTE = `["'“”‘’]`;
+const LETTER_DRILL = new RegExp(
+  `(?:(?:letter|size) )?(?:${QUOTE}([a-z])${QUOTE}|([a-z]))(?:-?size)?[ -](?:twist )?drill(?: bit)?(?: size)?s?(?![\\p{L}\\d])|(?:letter )?(?:twist )?drill(?: bit)?(?: letter| size)? (?:${QUOTE}([a-z])${QUOTE}|([a-z])(?![\\p{L}\\d'-]))`,
+  'uy',
+);
 const DRILL_NUMBER = /(?:twist )?drill(?: bit)? (?:no\.?|number|#) ?(\d{1,3})(?![\d./]*\d)/y;
 const SYSTEM_FIRST =
-  /(imperial swg|s\.w\.g\.|swg|a\.w\.g\.|awg|b&s|bwg|music wire|us steel wire)(?: gauge)? (?:no\.? ?|number |#)?(\d{1,6}(?:\/0)?)(?![\d./]*\d)/y;
-const BEGINS_NAME = /[a-z#№]/;
+  /(imperial swg|s\.w\.g\.|swg|a\.w\.g\.|awg|b&s|b\.w\.g\.|bwg|music wire|us steel wire)(?: gauge)? (?:no\.? ?|number |#)?(\d{1,6}(?:\/0)?)(?![\d./]*\d)/y;
+const BEGINS_NAME = /[a-z#№"'“”‘’]/;
 
 /** A gauge's name at an offset: `No. 29 drill`, `drill E`, `22 SWG`, `SWG 22`; null where none stands there. */
 export function namedGaugeAt(lower: string, at: number, context: NotationContext): TermResult {
@@ -36,7 +40,7 @@ export function namedGaugeAt(lower: string, at: number, context: NotationContext
     return gaugeTerm(
       context,
       'letter-drill',
-      (letter[1] ?? letter[2] ?? '').toUpperCase(),
+      (letter[1] ?? letter[2] ?? letter[3] ?? letter[4] ?? '').toUpperCase(),
       at,
       end,
     );
@@ -46,7 +50,7 @@ export function namedGaugeAt(lower: string, at: number, context: NotationContext
   const first = stick(SYSTEM_FIRST, lower, at);
   if (first) {
     const end = SYSTEM_FIRST.lastIndex;
-    const word = SYSTEM_WORDS.find(([spelling]) => spelling === first[1]);
+    const word = SYSTEM_WORDS.find(([spelling]) => spelling === first[1]?.replaceAll('.', ''));
     if (word) return systemTerm(context, word[1], first[2] ?? '', at, end, true);
   }
   return numberedGaugeAt(lower, at, context);
@@ -58,14 +62,26 @@ function numberedGaugeAt(lower: string, at: number, context: NotationContext): T
   if (!numbered) return null;
   const afterName = NUMBERED.lastIndex;
   const named = NUMBER_SIGN.test(numbered[0]);
-  const system = systemAt(lower, skipSpaces(lower, afterName));
+  // `No. 29 (.136) drill`: the size stands between the number and its system.
+  const stated = statedSizeAt(lower, afterName);
+  const system = systemAt(lower, skipSpaces(lower, stated?.end ?? afterName));
+  if (system && stated) {
+    const whole = systemTerm(context, system.system, numbered[1] ?? '', at, system.end, named);
+    return whole && !('problem' in whole) ? heldAgainst(lower, whole, stated) : whole;
+  }
   if (system) return systemTerm(context, system.system, numbered[1] ?? '', at, system.end, named);
   if (!named) return null;
   return { ...emptyTerm(at, afterName), bareName: numbered[1] ?? '' };
 }
 
-const SYSTEM_LETTERS: ReadonlySet<number> = new Set(
-  SYSTEM_WORDS.map(([spelling]) => spelling.charCodeAt(0)),
+const DRILL_EXTRAS = [' gauge', ' size'];
+const WIRE_EXTRAS = [' wire gauge', ' wire feeler', ' wire', ' gauge', ' feeler'];
+
+const SYSTEMS = new Spellings(
+  SYSTEM_WORDS.flatMap(([word, system]) => [
+    [word, system] as const,
+    [`${word}s`, system] as const,
+  ]),
 );
 
 /** The system that a word at an offset names, and the offset after it (and after `wire`, `gauge`). */
@@ -73,21 +89,12 @@ export function systemAt(
   lower: string,
   at: number,
 ): { system: GaugeSystem | 'drill' | 'bare-swg'; end: number } | null {
-  // Every system's word starts with one of these; most figures are followed by something else.
-  if (!SYSTEM_LETTERS.has(lower.charCodeAt(at))) return null;
-  for (const [spelling, system] of SYSTEM_WORDS) {
-    const plural = phraseAt(lower, at, `${spelling}s`);
-    if (!plural && !phraseAt(lower, at, spelling)) continue;
-    let end = at + spelling.length + (plural ? 1 : 0);
-    for (const extra of [' wire gauge', ' wire feeler', ' wire', ' gauge', ' feeler']) {
-      if (system !== 'drill' && phraseAt(lower, end, extra)) {
-        end += extra.length;
-        break;
-      }
-    }
-    return { system, end };
-  }
-  return null;
+  const found = SYSTEMS.longest(lower, at);
+  if (!found) return null;
+  const { value: system, end } = found;
+  const extras = system === 'drill' ? DRILL_EXTRAS : WIRE_EXTRAS;
+  const extra = extras.find((each) => phraseAt(lower, end, each));
+  return { system, end: end + (extra?.length ?? 0) };
 }
 
 function systemTerm(
@@ -125,11 +132,53 @@ function gaugeTerm(
   return { ...emptyTerm(start, end), gauge };
 }
 
+interface StatedSize {
+  readonly start: number;
+  readonly numeral: Numeral;
+  readonly unit: UnitOfMeasure;
+  readonly end: number;
+}
+
+/** The size that a paper prints behind a gauge's name in parentheses, inches where it names no unit. */
+function statedSizeAt(lower: string, at: number): StatedSize | null {
+  const open = skipSpaces(lower, at);
+  if (lower.charAt(open) !== '(') return null;
+  const numeral = numeralAt(lower, open + 1);
+  if (!numeral || isFault(numeral) || numeral.style === 'integer') return null;
+  const found = unitAt(lower, skipSpaces(lower, numeral.end));
+  if (found && found.unit.dimension !== 'length') return null;
+  const close = skipSpaces(lower, found?.end ?? numeral.end);
+  if (lower.charAt(close) !== ')') return null;
+  return { start: open, numeral, unit: found?.unit ?? unitById('in'), end: close + 1 };
+}
+
+/** A gauge with the size that stands behind it, or the problem that the two are not one. */
+export function withStatedSize(lower: string, term: Term): TermResult {
+  if (!term.gauge || term.numeral) return term;
+  const stated = statedSizeAt(lower, term.end);
+  return stated ? heldAgainst(lower, { ...term, end: stated.end }, stated) : term;
+}
+
+function heldAgainst(lower: string, term: Term, stated: StatedSize): TermResult {
+  const { gauge } = term;
+  const { numeral, unit } = stated;
+  if (!gauge) return term;
+  const off = numeral.value.mul(unit.factor).sub(gauge.mm).abs();
+  const half = numeral.places === null ? 0 : unit.factor.div(10 ** numeral.places).div(2);
+  return off.compare(half) <= 0
+    ? term
+    : { problem: statedOtherwise(lower, gauge, stated.start, stated.end) };
+}
+
+/** `.026 in. dia. wire`: a word that only says which way a round thing is measured. */
+const DIAMETER = /(?:dia\.?|diam\.?|diameter) (?=wire|round|drill|twist|pin|rod|plug)/y;
+
 /** `3.5 mm drill`, `13/64 in drill`, `0.026 in wire`, `0.38 mm leaf`. */
 export function sizedGauge(lower: string, term: Term, context: NotationContext): TermResult {
   const { numeral, unit } = term;
   if (!numeral || !unit) return null;
-  const at = skipSpaces(lower, lower.charAt(term.end) === '-' ? term.end + 1 : term.end);
+  const beyond = skipSpaces(lower, lower.charAt(term.end) === '-' ? term.end + 1 : term.end);
+  const at = stick(DIAMETER, lower, beyond) ? DIAMETER.lastIndex : beyond;
   for (const [word, system] of SIZED_GAUGE_WORDS) {
     if (!phraseAt(lower, at, word)) continue;
     const gauge = context.gauges.find(system, `${lower.slice(term.start, numeral.end)} ${unit.id}`);

@@ -21,5 +21,13 @@ export {
   roundTo,
 } from './rational.ts';
 export { type ReadOptions, readStatement } from './read.ts';
-export { allUnits, inUnit, sameFamily, toBase, type UnitOfMeasure, unitById } from './units.ts';
+export {
+  allUnits,
+  inUnit,
+  isUnit,
+  sameFamily,
+  toBase,
+  type UnitOfMeasure,
+  unitById,
+} from './units.ts';
 export { principal, unitWord, writeCount, writeIn, writeStatement } from './write.ts';

@@ -10,6 +10,9 @@ export const ABOUT_WORDS = [
   'about',
   'roughly',
   'circa',
+  'abt.',
+  'abt',
+  'say',
   'ca.',
   'nominally',
   '~',
@@ -18,6 +21,8 @@ export const ABOUT_WORDS = [
 
 /** Said before a number to make it the only limit. */
 export const MIN_PREFIXES = [
+  'and not less than',
+  'nor less than',
   'not less than',
   'no less than',
   'at least',
@@ -31,6 +36,9 @@ export const MIN_PREFIXES = [
 ];
 /** Said before a number to make it the highest allowed. */
 export const MAX_PREFIXES = [
+  'and not more than',
+  'nor more than',
+  'nor over',
   'not more than',
   'no more than',
   'not over',
@@ -53,29 +61,91 @@ export const MIN_SUFFIXES = ['or more', 'or over', 'or above', 'minimum', 'min.'
 /** Said after a number to make it the highest allowed. */
 export const MAX_SUFFIXES = ['or less', 'or under', 'or below', 'maximum', 'max.', 'max'];
 
-/** Ways a sense is said after a number, and what it is. */
+/** Ways a sense is said beside turns, notches or an angle, and what it is; points are free. */
 export const SENSES: readonly (readonly [string, Sense])[] = [
-  ['before top dead center', 'before'],
-  ['before top dead centre', 'before'],
-  ['before tdc', 'before'],
-  ['b.t.d.c.', 'before'],
-  ['btdc', 'before'],
-  ['after top dead center', 'after'],
-  ['after top dead centre', 'after'],
-  ['after tdc', 'after'],
-  ['a.t.d.c.', 'after'],
-  ['atdc', 'after'],
+  ...deadCenters(['before', 'b', 'avant', 'av', 'vor', 'v', 'in advance of'], 'before'),
+  ...deadCenters(['after', 'past', 'a', 'apres', 'après', 'nach', 'n'], 'after'),
+  ['outwards', 'out'],
   ['outward', 'out'],
   ['out', 'out'],
   ['open', 'out'],
+  ['inwards', 'in'],
   ['inward', 'in'],
   ['in', 'in'],
+  ['downwards', 'down'],
+  ['downward', 'down'],
   ['down', 'down'],
+  ['upwards', 'up'],
+  ['upward', 'up'],
   ['up', 'up'],
-  ['richer', 'rich'],
-  ['rich', 'rich'],
-  ['leaner', 'lean'],
-  ['lean', 'lean'],
+  ...sides(['richer', 'rich'], 'rich'),
+  ...sides(['leaner', 'lean', 'weaker', 'weak'], 'lean'),
+];
+
+/** Top dead center by every name that papers give it, in three languages. */
+function deadCenters(words: readonly string[], sense: Sense): (readonly [string, Sense])[] {
+  const spoken = ['top dead center', 'top dead centre', 'upper dead center', 'upper dead centre'];
+  const short = ['top center', 'top centre', 'dead center', 'dead centre'];
+  const letters = [
+    't d c',
+    'tdc',
+    'u d c',
+    'udc',
+    't c',
+    'tc',
+    'd c',
+    'dc',
+    'o t',
+    'ot',
+    'p m h',
+    'pmh',
+  ];
+  const all = [...spoken, ...short, ...letters];
+  return words.flatMap((word) => [
+    ...all.map((center) => [`${word} ${center}`, sense] as const),
+    // Glued, as in `BTDC`: one letter before the letters.
+    ...(word.length === 1 && word !== 'v' && word !== 'n'
+      ? ['tdc', 't d c', 'tc', 't c', 'udc', 'u d c'].map((c) => [`${word}${c}`, sense] as const)
+      : []),
+  ]);
+}
+
+function sides(words: readonly string[], sense: Sense): (readonly [string, Sense])[] {
+  return words.flatMap((word) => [
+    [`on the ${word} side`, sense] as const,
+    [`to the ${word} side`, sense] as const,
+    [`on ${word} side`, sense] as const,
+    [`toward the ${word} side`, sense] as const,
+    [`towards the ${word} side`, sense] as const,
+    [`towards ${word}`, sense] as const,
+    [`toward ${word}`, sense] as const,
+    [`to ${word}`, sense] as const,
+    [word, sense] as const,
+  ]);
+}
+
+/** What else a screw's turns and flats are said to go, behind the figure. */
+export const SCREW_SENSES: readonly (readonly [string, Sense])[] = [
+  ['backed off', 'out'],
+  ['backed out', 'out'],
+  ['back off', 'out'],
+  ['back', 'out'],
+  ['unscrewed', 'out'],
+  ['off', 'out'],
+  ['screwed in', 'in'],
+  ['screwed out', 'out'],
+];
+
+/** What a paper tells a screw to do before it says how far. */
+export const SCREW_VERBS: readonly (readonly [string, Sense])[] = [
+  ['unscrew', 'out'],
+  ['back off', 'out'],
+  ['back out', 'out'],
+  ['screw out', 'out'],
+  ['turn out', 'out'],
+  ['screw in', 'in'],
+  ['turn in', 'in'],
+  ['screw down', 'down'],
 ];
 
 /** Words that name what turns, flats and notches are counted from, and the name we keep. */
@@ -100,10 +170,10 @@ export const QUALIFIER_WORDS: ReadonlySet<string> = new Set(
   (
     'a an the at on in of off to and or from after past before below above over under between with ' +
     'jet jets orifice bleed nozzle hole holes without back backed adjusting adjustment screws mixture volume turned clockwise anticlockwise counterclockwise counter anti short medium long hole mark ' +
-    'each every per both all barrel barrels side sides screw needle needles ' +
+    'its their each every per both all barrel barrels side sides screw needle needles ' +
     'lightly first full fully just seat seated bottomed contact touching flush bridge index top bottom ' +
-    'hot cold warm warmed neutral drive gear idle idling steady highest lowest slow fast second third high low step cam ' +
-    'dwell crank crankshaft distributor tdc advance retard engine speed ' +
+    'turning hot cold warm warmed neutral drive gear idle idling steady highest lowest slow fast second third high low step cam ' +
+    'dwell closed angle crank crankshaft crankshafts distributor dist kw cam camshaft tdc advance retard engine speed ' +
     'drill drills twist bit wire leaf feeler gauge gage pin rod round flat plug blade ' +
     'diameter dia dia. bore wide thick long gap clearance clear travel lift depth width drop ' +
     'open shut closed free edge center centre end float casting face rim bowl cover gasket flange stop lever ' +
@@ -152,9 +222,9 @@ export const SYSTEM_WORDS: readonly (readonly [string, GaugeSystem | 'drill' | '
   ['imperial standard wire gauge', 'swg'],
   ['standard wire gauge', 'bare-swg'],
   ['us steel wire gauge', 'us-steel-wire'],
-  ['u.s. steel wire gauge', 'us-steel-wire'],
   ['us steel wire', 'us-steel-wire'],
   ['american wire gauge', 'awg'],
+  ['iswg', 'swg'],
   ['swg (imperial)', 'swg'],
   ['swg, imperial', 'swg'],
   ['swg imperial', 'swg'],
@@ -162,10 +232,9 @@ export const SYSTEM_WORDS: readonly (readonly [string, GaugeSystem | 'drill' | '
   ['british swg', 'swg'],
   ['us swg', 'us-steel-wire'],
   ['swg (us steel)', 'us-steel-wire'],
-  ['s.w.g.', 'bare-swg'],
   ['swg', 'bare-swg'],
-  ['a.w.g.', 'awg'],
   ['awg', 'awg'],
+  ['b and s', 'awg'],
   ['b & s', 'awg'],
   ['b&s', 'awg'],
   ['w & m', 'us-steel-wire'],
@@ -173,6 +242,7 @@ export const SYSTEM_WORDS: readonly (readonly [string, GaugeSystem | 'drill' | '
   ['music wire gauge', 'music-wire'],
   ['music wire', 'music-wire'],
   ['piano wire', 'music-wire'],
+  ['birmingham wire gauge', 'bwg'],
   ['bwg', 'bwg'],
   ['twist drill', 'drill'],
   ['drill bit', 'drill'],
@@ -189,6 +259,8 @@ export const SIZED_GAUGE_WORDS: readonly (readonly [string, 'wire' | 'leaf' | 'p
   ['leaf feeler', 'leaf'],
   ['feeler leaf', 'leaf'],
   ['feeler gauge', 'leaf'],
+  ['thickness gauge', 'leaf'],
+  ['thickness gage', 'leaf'],
   ['feeler blade', 'leaf'],
   ['leaves', 'leaf'],
   ['leaf', 'leaf'],

@@ -6,40 +6,89 @@ export interface WordedNumber {
   readonly denominator: number;
 }
 
-const WHOLE_WORDS = 'one two three four five six seven eight nine ten eleven twelve'.split(' ');
+const SMALL_WORDS =
+  'one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen'.split(
+    ' ',
+  );
+const TEN_WORDS = 'twenty thirty forty fifty sixty seventy eighty ninety'.split(' ');
+/** Parts of a whole as papers name them; a longer word stands before one that ends it. */
 const PART_WORDS: readonly (readonly [string, number])[] = [
+  ['thirty[- ]seconds?', 32],
+  ['sixty[- ]fourths?', 64],
   ['hal(?:f|ves)', 2],
   ['thirds?', 3],
   ['quarters?', 4],
+  ['fourths?', 4],
+  ['fifths?', 5],
+  ['sixths?', 6],
   ['eighths?', 8],
+  ['tenths?', 10],
+  ['twelfths?', 12],
   ['sixteenths?', 16],
 ];
 const PARTS = PART_WORDS.map(([word]) => word).join('|');
-const WHOLES = WHOLE_WORDS.join('|');
-/** `one`, `one and a half`, `three-quarters of a`, `half a`, `quarter`; a third needs its count. */
-const IN_WORDS = new RegExp(
-  `(?:(${WHOLES}) and )?(?:(?:(an?|${WHOLES})[ -])(${PARTS})|(half|quarter))(?: of)?(?: an?)?(?!\\p{L})|(${WHOLES})(?!\\p{L})`,
+const SMALL = `(?:${[...SMALL_WORDS].reverse().join('|')})`;
+const TENS = `(?:${TEN_WORDS.join('|')})`;
+const UNDER_HUNDRED = `(?:${TENS}(?:[- ](?:one|two|three|four|five|six|seven|eight|nine))?|${SMALL})`;
+const UNDER_THOUSAND = `(?:(?:an?|${SMALL}) hundred(?:(?: and)? ${UNDER_HUNDRED})?|${UNDER_HUNDRED})`;
+const COUNT = `(?:(?:an?|${SMALL}) thousand(?:,?(?: and)? ${UNDER_THOUSAND})?|${UNDER_THOUSAND})`;
+const ENDS = '(?![\\p{L}\\p{N}])';
+
+/** `one and a half`, `three-quarters of a`, `half a`, `quarter`, `a sixteenth`; a third needs its count. */
+const PART = new RegExp(
+  `(?:(${UNDER_HUNDRED})(?: and ))?(?:(an?|${UNDER_HUNDRED})[ -])(${PARTS})(?: of)?(?: an?)?${ENDS}|(half|quarter)(?: of)?(?: an?)?${ENDS}`,
   'uy',
 );
+const WHOLE = new RegExp(`(${COUNT})${ENDS}`, 'uy');
 
 /**
- * Reads a number in words at an offset of a normalized text, as far as a screw's turns and a choke's
- * notches need it: `one`, `half a`, `three-quarters of a`, `one and a half`. Null for other words.
+ * Reads a number in words at an offset of a normalized text: `one`, `half a`, `three-quarters of a`,
+ * `one and a half`, `five sixteenths`, `twenty-five`, `four hundred and fifty`. Null for other words.
  */
 export function numberWordsAt(text: string, at: number): WordedNumber | null {
-  IN_WORDS.lastIndex = at;
-  const found = IN_WORDS.exec(text);
-  if (!found) return null;
-  const [, whole, count, part, alone, only] = found;
-  const end = IN_WORDS.lastIndex;
-  if (only !== undefined) return { end, whole: figureOf(only), numerator: 0, denominator: 1 };
-  const name = part ?? alone ?? '';
-  const denominator = PART_WORDS.find(([word]) => new RegExp(`^${word}$`).test(name))?.[1] ?? 1;
-  const numerator = count === undefined ? 1 : figureOf(count);
-  return { end, whole: figureOf(whole), numerator, denominator };
+  FIRST.lastIndex = at;
+  if (!BEGINS.has(FIRST.exec(text)?.[0] ?? '')) return null;
+  PART.lastIndex = at;
+  const found = PART.exec(text);
+  if (found) {
+    const [, whole, count, part, alone] = found;
+    const name = part ?? alone ?? '';
+    const denominator = PART_WORDS.find(([word]) => new RegExp(`^${word}$`).test(name))?.[1] ?? 1;
+    const numerator = count === undefined ? 1 : figureOf(count);
+    return { end: PART.lastIndex, whole: whole ? figureOf(whole) : 0, numerator, denominator };
+  }
+  WHOLE.lastIndex = at;
+  const count = WHOLE.exec(text);
+  if (!count) return null;
+  return { end: WHOLE.lastIndex, whole: figureOf(count[1] ?? ''), numerator: 0, denominator: 1 };
 }
 
-function figureOf(word: string | undefined): number {
-  if (word === undefined) return 0;
-  return word.startsWith('a') ? 1 : WHOLE_WORDS.indexOf(word) + 1;
+/** The words that a number in words can begin with: most texts are settled by one look. */
+const BEGINS: ReadonlySet<string> = new Set([
+  ...SMALL_WORDS,
+  ...TEN_WORDS,
+  'a',
+  'an',
+  'half',
+  'quarter',
+]);
+const FIRST = /[a-z]{1,9}/y;
+
+/** The figure that a count's words say. */
+function figureOf(words: string): number {
+  let sum = 0;
+  let group = 0;
+  for (const word of words.split(/[^a-z]+/)) {
+    const small = SMALL_WORDS.indexOf(word);
+    const ten = TEN_WORDS.indexOf(word);
+    if (word === 'a' || word === 'an') group += 1;
+    else if (small >= 0) group += small + 1;
+    else if (ten >= 0) group += (ten + 2) * 10;
+    else if (word === 'hundred') group *= 100;
+    else if (word === 'thousand') {
+      sum += group * 1000;
+      group = 0;
+    }
+  }
+  return sum + group;
 }

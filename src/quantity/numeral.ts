@@ -30,7 +30,11 @@ export interface NumeralFault {
 const MAX_DIGITS = 12;
 
 const SHAPE = /(\d+)(?:([ -]{1,3})(?=\d+\/\d|[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒]))?|[.](?=\d)/y;
-const FRACTION = /(\d+)\/(\d+)/y;
+/** `1/1.5` and `1/1-1/2` are two figures; `1/16th` is one. */
+const FRACTION = /(\d+)\/(\d+)(?![\d]|[.,]\d)(?:(?:th|nd|rd|st)s?(?![\p{L}\p{N}]))?/uy;
+/** `1 and 7/16`, `1 & 1/2`. */
+const AND_AHEAD = /^\d{1,3} [a&]/;
+const AND_FRACTION = /(\d+) (?:and|&) (?=\d+\/\d|[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒])/y;
 const DECIMALS = /[.](\d+)/y;
 const COMMA = /(?:,\d+)+(?:[.]\d+)?/y;
 
@@ -51,9 +55,14 @@ export function numeralAt(text: string, at: number): Numeral | NumeralFault | nu
   if (vulgar) return ratioNumeral(at, at + 1, ZERO, BigInt(vulgar[0]), BigInt(vulgar[1]), false);
 
   const plain = matchAt(FRACTION, text, at);
-  if (plain) {
+  if (plain && !isWholeBesideMixed(plain, text)) {
     const [numerator, denominator] = [plain[1] ?? '', plain[2] ?? ''];
     return checkedRatio(at, FRACTION.lastIndex, '', numerator, denominator);
+  }
+  const and = AND_AHEAD.test(text.slice(at, at + 9)) ? matchAt(AND_FRACTION, text, at) : null;
+  if (and) {
+    const mixed = mixedNumeral(text, at, and[1] ?? '', AND_FRACTION.lastIndex, ' ');
+    if (mixed) return mixed;
   }
   const head = matchAt(SHAPE, text, at);
   if (!head) return null;
@@ -82,6 +91,11 @@ export function numeralAt(text: string, at: number): Numeral | NumeralFault | nu
   const comma = matchAt(COMMA, text, afterWhole);
   if (comma) return commaNumeral(text, at, COMMA.lastIndex, `${whole}${comma[0]}`);
   return decimalNumeral(text, at, afterWhole, 0);
+}
+
+/** The `1/1` of `1/1-1/2 turns`: one, and one and a half. */
+function isWholeBesideMixed([, over = '', under = '']: RegExpExecArray, text: string): boolean {
+  return Number(over) >= Number(under) && /^[- ]\d{1,4}\/\d/.test(text.slice(FRACTION.lastIndex));
 }
 
 function wordedNumeral(text: string, at: number): Numeral | null {

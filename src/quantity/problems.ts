@@ -2,6 +2,7 @@ import { nearestName } from '../text/nearest-name.ts';
 import type { SizeProblem } from './model.ts';
 import type { Numeral, NumeralFault } from './numeral.ts';
 import type { UnitOfMeasure } from './units.ts';
+import { splitVolumeAt } from './whole-unit.ts';
 
 /** A problem from its parts; offsets count in the text that was read. */
 export function problem(
@@ -66,23 +67,19 @@ export function unsettledComma(numeral: Numeral, unit: UnitOfMeasure): SizeProbl
   );
 }
 
-const SPLIT_VOLUMES = / ?(fl\.? ?oz\.?|fluid ounces?|pints?|pt\.?|gallons?|gal\.?)(?!\p{L})/uy;
-
-/** `3 fl oz`: two countries' measures share the name. */
+/** `3 fl oz`, `30 seconds per pint`: two countries' measures share the name. */
 export function volumeSystem(lower: string, at: number, start: number): SizeProblem | null {
-  SPLIT_VOLUMES.lastIndex = at;
-  const found = SPLIT_VOLUMES.exec(lower);
+  const blank = lower.charAt(at) === ' ' ? 1 : 0;
+  const found = splitVolumeAt(lower, at + blank);
   if (!found) return null;
-  const word = found[1] ?? '';
-  const short = word.startsWith('f') ? 'fl oz' : word.startsWith('p') ? 'pt' : 'gal';
   const number = lower.slice(start, at);
-  const candidates = [`${number} US ${short}`, `${number} imp ${short}`];
+  const candidates = ['US', 'imp'].map((whose) => `${number} ${found.told.replace('~', whose)}`);
   return problem(
     'bare-number',
-    `${number} ${word} does not say whose: the US and the imperial ${short} differ`,
+    `${lower.slice(start, found.end)} does not say whose: the US and the imperial ${found.word} differ`,
     `write ${candidates.join(' or ')}`,
     start,
-    SPLIT_VOLUMES.lastIndex,
+    found.end,
     candidates,
   );
 }
@@ -116,6 +113,6 @@ export function unknownUnit(word: string, number: string, start: number, end: nu
       : `say the unit after ${number}: in, mm, thou, turns, rpm ...`,
     start,
     end,
-    near ? [near] : [],
+    near ? [`${number} ${near}`] : [],
   );
 }

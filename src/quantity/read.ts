@@ -23,7 +23,8 @@ export interface ReadOptions {
 /** A size longer than this is no size; it bounds what a stranger's sheet can cost. */
 const MAX_LENGTH = 200;
 
-const INDEX = /^(?:(?:on|at|to|set (?:at|on|to)) )?(?:the )?index(?: mark)?$/;
+const INDEX =
+  /^(?:(?:on|at|to|set (?:at|on|to)) )?(?:the )?(?:index(?: (?:mark|notch|line))?|(?:center|centre|central|middle) (?:mark|notch|line))$/;
 const ORDINAL =
   /^(?:(\d{1,2})(?:st|nd|rd|th)|(first|second|third|fourth|fifth|sixth|seventh|eighth)) (?:notch|groove)(?:,? (?:counting )?(?:from|off) (?:the )?(top|bottom))?$/;
 const NOTCH_NUMBER =
@@ -38,6 +39,11 @@ const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seven
  * 5.55625 mm.
  */
 export function readStatement(text: string, options: ReadOptions): Reading {
+  const reading = readOnce(text, options);
+  return reading.ok ? reading : failure(onlyReadable(reading.problem, options));
+}
+
+function readOnce(text: string, options: ReadOptions): Reading {
   const trimmedStart = text.length - text.trimStart().length;
   const body = text.trim();
   if (body === '')
@@ -70,6 +76,19 @@ export function readStatement(text: string, options: ReadOptions): Reading {
   }
   return { ok: true, statement: { ...result, text } };
 }
+
+/** Nobody is told to write what cannot be read: an offer that is no size itself is left out. */
+function onlyReadable(found: SizeProblem, options: ReadOptions): SizeProblem {
+  const { candidates, fix } = found;
+  const anyUnit = { gauges: options.gauges, swg: options.swg };
+  const kept = candidates.filter((each) => readOnce(each, anyUnit).ok);
+  if (kept.length === candidates.length) return found;
+  const lost = candidates.some((each) => !kept.includes(each) && fix?.includes(each));
+  const mended = kept.length > 0 ? `write ${kept.join(' or ')}, if that is meant` : LOOK_AGAIN;
+  return { ...found, candidates: kept, fix: lost ? mended : fix };
+}
+
+const LOOK_AGAIN = 'look in the source again';
 
 function failure(found: SizeProblem): Reading {
   return { ok: false, problem: found };

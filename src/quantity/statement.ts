@@ -34,10 +34,12 @@ export function statementFrom(
     parts.second?.unit,
     parts.plus?.unit,
     parts.minus?.unit,
+    parts.band?.low.unit,
+    parts.band?.high.unit,
   ];
   const known = units.filter((unit) => unit !== null && unit !== undefined);
   const shared = known[0];
-  if (!shared || parts.first.bareName !== null) return unitless(text, parts.first, context);
+  if (!shared || parts.first.bareName !== null) return unitless(text, parts, context);
   if (!oneFamily(known)) {
     const message = `${slice(text, parts)} mixes ${known[0]?.dimension} and ${known.find((unit) => unit.dimension !== shared.dimension)?.dimension}`;
     return {
@@ -73,10 +75,13 @@ export function statementFrom(
     };
   }
   const dimension = dimensionOf(shared, reference, expect);
-  const limits = limitsOf(parts, first, second);
+  const band = bandOf(text, parts, shared);
+  if (band && isProblem(band)) return band;
+  const limits = band ?? limitsOf(parts, first, second);
+  if (band && !isInside(first, band)) return outsideBand(text, parts);
   if (limits.low && limits.high && limits.low.base.compare(limits.high.base) > 0)
     return inverted(text, parts);
-  const form = parts.plus ? 'tolerance' : second ? 'range' : (parts.limit ?? 'exact');
+  const form = parts.plus || band ? 'tolerance' : second ? 'range' : (parts.limit ?? 'exact');
   const lean = parts.sense === 'lean' && dimension === 'notches';
   return {
     text: text.slice(parts.start, parts.end),
@@ -95,6 +100,31 @@ export function statementFrom(
   };
 }
 
+interface Band {
+  readonly low: Limit;
+  readonly high: Limit;
+}
+
+function bandOf(text: string, { band }: Parts, shared: UnitOfMeasure): Built<Band> | null {
+  if (!band) return null;
+  const low = amountFrom(text, band.low, band.high.unit ?? shared);
+  if (isProblem(low)) return low;
+  const high = amountFrom(text, band.high, band.low.unit ?? shared);
+  if (isProblem(high)) return high;
+  return { low: { base: low.base, amount: low }, high: { base: high.base, amount: high } };
+}
+
+/** A nominal is told to so many places: somewhere in what it could be, it lies inside its limits. */
+function isInside(nominal: Amount, { low, high }: Band): boolean {
+  return nominal.could.high.compare(low.base) >= 0 && nominal.could.low.compare(high.base) <= 0;
+}
+
+function outsideBand(text: string, parts: Parts): { readonly problem: SizeProblem } {
+  const message = `${slice(text, parts.first)} lies outside its own limits in ${slice(text, parts)}`;
+  const fix = 'look in the source which of the three is wrong';
+  return { problem: problem('unreadable', message, fix, parts.start, parts.end) };
+}
+
 function slice(text: string, parts: { readonly start: number; readonly end: number }): string {
   return text.slice(parts.start, parts.end);
 }
@@ -105,11 +135,15 @@ function gaugeUnit(term: Term): UnitOfMeasure | null {
 
 function unitless(
   text: string,
-  term: Term,
+  parts: Parts,
   context: NotationContext,
 ): { readonly problem: SizeProblem } {
+  const term = parts.first;
   const named = term.bareName !== null;
-  const name = term.bareName ?? slice(text, term);
+  // A pair is told as a pair: both have the one unit that is missing.
+  const name =
+    term.bareName ??
+    slice(text, parts.second ? { start: term.start, end: parts.second.end } : term);
   const wire = /^\s*(?:gauge|gage|wire|feeler)/i.test(text.slice(term.end));
   return { problem: bareNumber(name, named, term.start, term.end, context.gauges, wire) };
 }

@@ -12,7 +12,7 @@ export interface Tolerance {
   readonly reference: PressureReference | null;
 }
 
-const PLUS_MINUS = ['±', '+/-', '+-', '+ / -', '+ -', 'plus or minus', 'plus/minus', '∓'];
+const PLUS_MINUS = ['±', '+/-', '+-', '+ / -', '+ -', '+ or -', 'plus or minus', 'plus/minus', '∓'];
 
 type ToleranceResult =
   | { readonly parts: { plus: Tolerance; minus: Tolerance }; readonly end: number }
@@ -32,13 +32,14 @@ export function toleranceAt(lower: string, first: Term): ToleranceResult {
   }
   const sign = signAt(lower, at);
   if (sign === null) return null;
-  const one = toleranceNumber(lower, skipSpaces(lower, at + 1));
+  const one = toleranceNumber(lower, skipSpaces(lower, at + signLength(lower, at)));
   if (!one || 'problem' in one) return one;
   let next = skipSpaces(lower, one.end);
   if (lower.charAt(next) === '/' || lower.charAt(next) === ',') next = skipSpaces(lower, next + 1);
+  if (lower.startsWith('and ', next)) next = skipSpaces(lower, next + 4);
   const other = signAt(lower, next);
   if (other === null || other === sign) return sign === '+' ? oneSign(lower, first, one.end) : null;
-  const two = toleranceNumber(lower, skipSpaces(lower, next + 1));
+  const two = toleranceNumber(lower, skipSpaces(lower, next + signLength(lower, next)));
   if (!two || 'problem' in two) return two;
   const [plus, minus] = sign === '+' ? [one, two] : [two, one];
   return unitAfter(lower, first, { plus, minus }, closed(lower, two.end, open));
@@ -75,7 +76,14 @@ function oneSign(lower: string, first: Term, end: number): ToleranceResult {
 
 function signAt(lower: string, at: number): '+' | '-' | null {
   const char = lower.charAt(at);
-  return char === '+' || char === '-' ? char : null;
+  if (char === '+' || char === '-') return char;
+  if (lower.startsWith('plus ', at)) return '+';
+  return lower.startsWith('minus ', at) ? '-' : null;
+}
+
+function signLength(lower: string, at: number): number {
+  const word = lower.charAt(at);
+  return word === 'p' ? 5 : word === 'm' ? 6 : 1;
 }
 
 /** A tolerance's number, told with its own unit or none. */

@@ -13,6 +13,28 @@ export interface UnitRow {
   readonly metric?: boolean;
 }
 
+/** Every way of writing two words that belong together, whichever stands first: `lb ft`, `ft/lbs`. */
+function eitherWay(one: string, other: string): string {
+  const joints = [' ', '-', '·', '/'];
+  const pairs = one
+    .split('|')
+    .flatMap((a) => other.split('|').flatMap((b) => [[a, b] as const, [b, a] as const]));
+  return pairs.flatMap(([a, b]) => joints.map((joint) => `${a}${joint}${b}`)).join('|');
+}
+
+/** Every way of writing one thing over another: `lb/sq in`, `lb per square inch`, `lb in²`. */
+function over(top: string, bottom: string): string {
+  const joints = ['/', ' per ', ' '];
+  return top
+    .split('|')
+    .flatMap((a) => bottom.split('|').flatMap((b) => joints.map((joint) => `${a}${joint}${b}`)))
+    .join('|');
+}
+
+const POUNDS = 'lb|lbs|lbf|lb f|pound|pounds';
+const SQUARE_INCH = 'sq in|sq ins|sq inch|square inch|in²|in2|inch²|sqin';
+const SQUARE_CM = 'cm²|cm2|sq cm|sqcm|square centimeter|square centimetre|qcm';
+
 const inch = rational('25.4');
 const cubicInch = inch.mul(inch).mul(inch).div(1000);
 const poundForce = rational('0.45359237').mul(rational('9.80665'));
@@ -32,12 +54,12 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
   in: {
     dimension: 'length',
     factor: inch,
-    spellings: "of an inch|of one inch|inches|inch|ins.|ins|in.|in|″|\"|”|“|''|’’|′′",
+    spellings: "of an inch|of an in.|of one inch|inches|inch|ins.|ins|in.|in|″|\"|”|“|''|’’|′′",
   },
   mm: {
     dimension: 'length',
     factor: ONE,
-    spellings: 'millimeters|millimetres|millimeter|millimetre|mm.|mm',
+    spellings: 'millimeters|millimetres|millimeter|millimetre|mms|m/ms|m/m|mm.|mm',
     metric: true,
   },
   thou: {
@@ -56,7 +78,7 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
   cm: {
     dimension: 'length',
     factor: rational(10),
-    spellings: 'centimeters|centimetres|centimeter|centimetre|cm',
+    spellings: 'centimeters|centimetres|centimeter|centimetre|cms|c/m|cm',
     metric: true,
   },
   um: {
@@ -76,21 +98,37 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
   turn: { dimension: 'turns', factor: ONE, spellings: 'turns|turn', counted: true },
   flat: { dimension: 'turns', factor: rational(1, 6), spellings: 'flats|flat', counted: true },
 
-  deg: { dimension: 'angle', factor: ONE, spellings: 'degrees|degree|deg.|deg|°|º' },
+  deg: { dimension: 'angle', factor: ONE, spellings: 'degrees|degree|degs|deg.|deg|°|º' },
 
   rpm: {
     dimension: 'speed',
     factor: ONE,
     spellings:
-      'revolutions per minute|r.p.m.|r.p.m|revolutions a minute|revs per minute|rev. per min.|rev per min|revs. per min.|rpm|rev./min.|rev/min|revs/min|r/min|min⁻¹|min-1|1/min',
+      'revolutions per minute|r.p.m.|r.p.m|revolutions a minute|revs per minute|rev. per min.|rev per min|revs. per min.|rpm|rev./min.|rev/min|revs/min|revolutions/min|revs per min|revs/m|revs|revolutions|r/min|min⁻¹|min-1|1/min|' +
+      // German, French and Italian papers.
+      'umdrehungen/min|umdr/min|upm|u/min|u/m|tours/min|tours/mn|tr/min|tr/mn|t/min|t/mn|giri/min',
   },
 
   psi: {
     dimension: 'pressure',
     factor: psi,
     neverVacuum: true,
-    spellings:
-      'pounds per square inch|lbs. per sq. in.|lbs per sq in|lb. per square inch|lb per square inch|lbs/sq in|lb./sq. in.|lb/sq. in.|lbs/in²|lbs/in2|lbf/in²|lbf/in2|lb/in²|lb/in2|lb/sq in|lb. per sq. in.|lb per sq in|p.s.i.|psi',
+    spellings: `${over(POUNDS, SQUARE_INCH)}|lbs pressure|lb pressure|pounds pressure|p.s.i.|psi`,
+  },
+  // A technical atmosphere over ambient or over nothing, as German papers tell it.
+  atü: {
+    dimension: 'pressure',
+    factor: rational('98066.5'),
+    spellings: 'atü',
+    reference: 'gauge',
+    metric: true,
+  },
+  ata: {
+    dimension: 'pressure',
+    factor: rational('98066.5'),
+    spellings: 'ata',
+    reference: 'absolute',
+    metric: true,
   },
   psig: { dimension: 'pressure', factor: psi, spellings: 'psig', reference: 'gauge' },
   psia: { dimension: 'pressure', factor: psi, spellings: 'psia', reference: 'absolute' },
@@ -112,7 +150,13 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
   'kgf/cm2': {
     dimension: 'pressure',
     factor: rational('98066.5'),
-    spellings: 'kgf/cm²|kgf/cm2|kg/cm²|kg/cm2',
+    spellings: over('kgf|kg|kgs|kp|kilograms|kilogrammes', SQUARE_CM),
+    metric: true,
+  },
+  'gf/cm2': {
+    dimension: 'pressure',
+    factor: rational('98.0665'),
+    spellings: over('gf|g|gr|grs|gms|gm|grams|grammes|p', SQUARE_CM),
     metric: true,
   },
   atm: { dimension: 'pressure', factor: rational(101_325), spellings: 'atm', metric: true },
@@ -120,29 +164,33 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
     dimension: 'vacuum',
     factor: mercuryMm.mul(inch),
     spellings:
-      'inches of vacuum|inches vacuum|inches vac|inch vacuum|in. of vacuum|in. vacuum|in. vac.|in. vac|in vacuum|in vac|ins. vacuum|ins vacuum|" vacuum|″ vacuum|” vacuum|in. of mercury|in. of hg|inches of hg|ins. hg|ins hg|inches of mercury|inches mercury|inches hg|inch hg|in. hg|in.hg|in hg|inhg|"hg|" hg|″hg|″ hg|”hg|” hg',
+      'inches of mercury vacuum|inches of vacuum|inches vacuum|inches vac|inch vacuum|in. of vacuum|in. vacuum|in. vac.|in. vac|in vacuum|in vac|ins. vacuum|ins vacuum|" vacuum|″ vacuum|” vacuum|in. of mercury|ins of mercury|ins of hg|in of hg|ins mercury|inch mercury|inch of mercury|in mercury|" mercury|" of mercury|″ of mercury|in. of hg|inches of hg|in/hg|ins. hg|ins hg|inches of mercury|inches mercury|inches hg|inch hg|in. hg|in.hg|in hg|inhg|"hg|" hg|″hg|″ hg|”hg|” hg',
   },
   mmHg: {
     dimension: 'vacuum',
     factor: mercuryMm,
-    spellings: 'mm of mercury|mm hg|mmhg|torr',
+    spellings:
+      'millimeters of mercury|millimetres of mercury|mm of mercury|mm of hg|mm mercury|mm/hg|mm hg|mmhg|mm qs|mm q s|torr',
     metric: true,
   },
   cmHg: {
     dimension: 'vacuum',
     factor: mercuryMm.mul(10),
-    spellings: 'cm of mercury|cm hg|cmhg',
+    spellings:
+      'centimeters of mercury|centimetres of mercury|cm of mercury|cm of hg|cm mercury|cm hg|cmhg',
     metric: true,
   },
   inH2O: {
     dimension: 'pressure',
     factor: waterMm.mul(inch),
-    spellings: 'inches of water|in. h2o|in h2o|inh2o|in h₂o|inh₂o|in wc',
+    spellings:
+      'inches of water|inches water|ins of water|in of water|in water|" of water|" water|in wg|in. h2o|in h2o|inh2o|in h₂o|inh₂o|in wc',
   },
   mmH2O: {
     dimension: 'pressure',
     factor: waterMm,
-    spellings: 'mm of water|mm h2o|mmh2o|mm h₂o|mmh₂o',
+    spellings:
+      'millimeters of water|millimetres of water|mm of water|mm water|mm ws|mm ce|mm c e|mm h2o|mmh2o|mm h₂o|mmh₂o',
     metric: true,
   },
 
@@ -150,65 +198,87 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
     dimension: 'volume',
     factor: ONE,
     spellings:
-      'cubic centimeters|cubic centimetres|cu. cm.|cu cm|cm³|cm3|ccs|c.c.|cc.|cc|milliliters|millilitres|milliliter|millilitre|ml',
+      'cubic centimeters|cubic centimetres|cubic cm|cu. cm.|cu cms|cu cm|ccm|cmc|cm³|cm3|ccs|c.c.|cc.|cc|milliliters|millilitres|milliliter|millilitre|mls|ml',
     metric: true,
   },
   in3: {
     dimension: 'volume',
     factor: cubicInch,
-    spellings: 'cubic inches|cubic inch|cu. in.|cu in|in³|in3',
+    spellings: 'cubic inches|cubic inch|cubic in|cu inches|cu. ins|cu. in.|cu in|in³|in3',
   },
   L: {
     dimension: 'volume',
     factor: rational(1000),
-    spellings: 'liters|litres|liter|litre|l',
+    spellings: 'liters|litres|liter|litre|ltrs|ltr|l',
     metric: true,
   },
   'US fl oz': {
     dimension: 'volume',
     factor: usGallon.div(128),
-    spellings: 'us fluid ounces|us fl. oz.|us fl oz',
+    spellings: 'us fluid ounces|us fluid ounce|us fluid oz|us fl. oz.|us fl ozs|us fl oz',
   },
-  'US pt': { dimension: 'volume', factor: usGallon.div(8), spellings: 'us pints|us pint|us pt' },
-  'US gal': { dimension: 'volume', factor: usGallon, spellings: 'us gallons|us gallon|us gal' },
+  'US pt': {
+    dimension: 'volume',
+    factor: usGallon.div(8),
+    spellings: 'us pints|us pint|us pts|us pt',
+  },
+  'US gal': {
+    dimension: 'volume',
+    factor: usGallon,
+    spellings: 'us gallons|us gallon|us gals|us gal',
+  },
   'imp fl oz': {
     dimension: 'volume',
     factor: imperialGallon.div(160),
-    spellings: 'imperial fluid ounces|imperial fl oz|imp. fl. oz.|imp fl oz',
+    spellings:
+      'imperial fluid ounces|imperial fluid ounce|imperial fl oz|imp fluid ounces|imp. fl. oz.|imp fl ozs|imp fl oz',
   },
   'imp pt': {
     dimension: 'volume',
     factor: imperialGallon.div(8),
-    spellings: 'imperial pints|imperial pint|imperial pt|imp pints|imp pint|imp. pt|imp pt',
+    spellings: 'imperial pints|imperial pint|imperial pt|imp pints|imp pint|imp pts|imp. pt|imp pt',
   },
   'imp gal': {
     dimension: 'volume',
     factor: imperialGallon,
-    spellings: 'imperial gallons|imperial gallon|imperial gal|imp gallons|imp. gal|imp gal',
+    spellings:
+      'imperial gallons|imperial gallon|imperial gal|imp gallons|imp gallon|imp gals|imp. gal|imp gal',
   },
 
   'ft-lb': {
     dimension: 'torque',
     factor: poundForce.mul(inch).mul(12).div(1000),
-    spellings:
-      'lbs. ft.|lbs ft|lbs-ft|lbs.ft|ft. lbs.|ft. lbs|ft.lbs.|ft.lbs|ft.-lbs.|ft-lbs.|lb.-ft.|lb/ft|pounds feet|foot-pounds|foot pounds|pounds-feet|pound-feet|pound feet|lbf·ft|lbf-ft|lbf ft|lb·ft|lb-ft|lb ft|lb.ft|lb. ft.|ft·lbf|ft-lbf|ft lbf|ft·lb|ft-lbs|ft-lb|ft lbs|ft lb|ft. lb.|ft.lb|ft.-lb.|ft-lb.',
+    spellings: eitherWay(POUNDS, 'ft|foot|feet'),
   },
   'in-lb': {
     dimension: 'torque',
     factor: poundForce.mul(inch).div(1000),
-    spellings:
-      'lbs. in.|lbs in|lbs-in|lb. in.|lb.in.|lb.in|lb.-in.|inch-pounds|inch pounds|pound-inches|lbf·in|lbf-in|lbf in|lb·in|lb-in|lb in|in·lbf|in-lbf|in lbf|in·lb|in-lbs|in-lb|in lbs|in lb|in. lb.|in.-lb.',
+    spellings: eitherWay(POUNDS, 'in|ins|inch|inches'),
   },
   N·m: {
     dimension: 'torque',
     factor: ONE,
-    spellings: 'newton meters|newton metres|newton-meters|newton-metres|n·m|n.m|n-m|n⋅m|nm|n m',
+    spellings:
+      'newton meters|newton metres|newton-meters|newton-metres|newton meter|newton metre|newton-meter|newton-metre|n·m|n.m|n-m|n⋅m|nm|n m|m n|m.n|mn',
+    metric: true,
+  },
+  daN·m: {
+    dimension: 'torque',
+    factor: rational(10),
+    spellings: 'dan·m|dan.m|dan m|danm|m.dan|m dan|mdan',
     metric: true,
   },
   kgf·m: {
     dimension: 'torque',
     factor: rational('9.80665'),
-    spellings: 'kgf·m|kgf-m|kgf m|kgfm|kg·m|kg-m|kgm|kg m|m-kg|mkg',
+    spellings: `${eitherWay('kg|kgf|kp', 'm')}|kgfm|kgm|kpm|mkg|mkp`,
+    metric: true,
+  },
+
+  kgf·cm: {
+    dimension: 'torque',
+    factor: rational('0.0980665'),
+    spellings: `${eitherWay('kg|kgf|kp', 'cm')}|kgcm|cmkg|cmkp`,
     metric: true,
   },
 
@@ -219,7 +289,12 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
     counted: true,
   },
 
-  s: { dimension: 'time', factor: ONE, spellings: 'seconds|second|secs|sec.|sec|s', metric: true },
+  s: {
+    dimension: 'time',
+    factor: ONE,
+    spellings: 'seconds|second|secs|sec.|sec|sek|s',
+    metric: true,
+  },
   ms: {
     dimension: 'time',
     factor: rational(1, 1000),
@@ -229,14 +304,19 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
   minute: { dimension: 'time', factor: rational(60), spellings: 'minutes|minute|mins' },
   h: { dimension: 'time', factor: rational(3600), spellings: 'hours|hour|hrs|hr|h' },
 
-  g: { dimension: 'mass', factor: ONE, spellings: 'grams|grammes|gram|gm|g', metric: true },
+  g: {
+    dimension: 'mass',
+    factor: ONE,
+    spellings: 'grams|grammes|gramme|gram|gms|gm|g',
+    metric: true,
+  },
   kg: {
     dimension: 'mass',
     factor: rational(1000),
-    spellings: 'kilograms|kilogram|kg',
+    spellings: 'kilograms|kilogram|kilogrammes|kilogramme|kgs|kg',
     metric: true,
   },
-  oz: { dimension: 'mass', factor: rational('28.349523125'), spellings: 'ounces|ounce|oz.|oz' },
+  oz: { dimension: 'mass', factor: rational('28.349523125'), spellings: 'ounces|ounce|ozs|oz.|oz' },
   lb: { dimension: 'mass', factor: rational('453.59237'), spellings: 'pounds|pound|lbs|lb.|lb' },
 
   N: { dimension: 'force', factor: ONE, spellings: 'newtons|newton|n', metric: true },
@@ -267,7 +347,8 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
     dimension: 'capacitance',
     factor: ONE,
     // Old papers write `mfd` for a millionth; both signs of micro are in use.
-    spellings: 'microfarads|microfarad|mfds|mfd.|mfd|µf|μf|uf',
+    spellings:
+      'microfarads|microfarad|micro farads|micro-farads|mfds|mfd.|mfd|m.f.d.|mf|m.f.|µfd|μfd|µf|μf|uf',
     metric: true,
   },
 
@@ -282,14 +363,16 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
   degC: {
     dimension: 'temperature',
     factor: ONE,
-    spellings: '°c|° c|ºc|degrees c|deg c|℃',
+    spellings:
+      '°c|° c|ºc|degrees celsius|degrees centigrade|degrees cent|degrees c|deg celsius|deg centigrade|deg c|° celsius|° centigrade|°celsius|°centigrade|° cent|℃',
     metric: true,
   },
   degF: {
     dimension: 'temperature',
     factor: rational(5, 9),
     offset: rational(-160, 9),
-    spellings: '°f|° f|ºf|degrees f|deg f|℉',
+    spellings:
+      '°f|° f|ºf|degrees fahrenheit|degrees fahr|degrees f|deg fahrenheit|deg f|° fahrenheit|°fahrenheit|° fahr|℉',
   },
 
   mm2: { dimension: 'area', factor: ONE, spellings: 'mm²|mm2|sq mm|sq. mm', metric: true },

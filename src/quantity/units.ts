@@ -1,5 +1,6 @@
 import type { Dimension, PressureReference, Rational } from './model.ts';
 import { ONE, rational, ZERO } from './rational.ts';
+import { Spellings } from './spelling.ts';
 import { UNIT_ROWS, type UnitRow } from './units-table.ts';
 
 /** A unit of measure and how it leads to the base unit of its dimension. */
@@ -105,42 +106,26 @@ function makeCompound(id: string): UnitOfMeasure | null {
   return null;
 }
 
-/** Spellings to units, grouped by first character and longest first: what the grammar looks up. */
-const BY_FIRST: ReadonlyMap<string, readonly (readonly [string, UnitOfMeasure])[]> = (() => {
-  const groups = new Map<string, [string, UnitOfMeasure][]>();
-  for (const unit of UNITS.values()) {
-    for (const spelling of unit.spellings) {
-      const first = spelling.charAt(0);
-      const group = groups.get(first) ?? [];
-      group.push([spelling, unit]);
-      groups.set(first, group);
-    }
-  }
-  for (const group of groups.values()) group.sort((a, b) => b[0].length - a[0].length);
-  return groups;
-})();
-
-const LETTER = /[\p{L}\p{N}]/u;
+/** Every spelling of every unit: what the grammar looks up. */
+const SPELLED = new Spellings(
+  [...UNITS.values()].flatMap((unit) =>
+    unit.spellings.map((spelling) => [spelling, unit] as const),
+  ),
+);
 
 /**
  * The unit that is spelled at an offset of a lower-cased text, and the offset after it; null where
- * none is. A spelling that ends in a letter must end the word: `in` is not read out of `index`.
+ * none is.
  */
-export function unitAt(
-  lower: string,
-  offset: number,
-  allow: (unit: UnitOfMeasure) => boolean = () => true,
-): { unit: UnitOfMeasure; end: number } | null {
-  const group = BY_FIRST.get(lower.charAt(offset));
-  if (!group) return null;
-  for (const [spelling, unit] of group) {
-    if (!lower.startsWith(spelling, offset) || !allow(unit)) continue;
-    const end = offset + spelling.length;
-    if (LETTER.test(spelling.charAt(spelling.length - 1)) && LETTER.test(lower.charAt(end)))
-      continue;
-    return { unit, end };
-  }
-  return null;
+export function unitAt(lower: string, offset: number): { unit: UnitOfMeasure; end: number } | null {
+  const found = SPELLED.longest(lower, offset);
+  return found && { unit: found.value, end: found.end };
+}
+
+/** Whether a text is a unit's name in any case and pointing, and nothing else. */
+export function isUnit(text: string): boolean {
+  const lower = text.toLowerCase();
+  return unitAt(lower, 0)?.end === lower.length;
 }
 
 /**

@@ -29,7 +29,7 @@ describe('sizes in running text', () => {
       ['475 rpm', '19 inHg', '1,300 rpm'],
     ],
     ['Turn the nut 12 flats down.', ['12 flats down']],
-    ['It must be at least 0.5 mm and not over 0.6 mm.', ['at least 0.5 mm', 'not over 0.6 mm']],
+    ['It must be at least 0.5 mm and not over 0.6 mm.', ['at least 0.5 mm and not over 0.6 mm']],
     ['A leaf of 0,38 mm; a 22 SWG wire.', ['0,38 mm', '22 SWG wire']],
     ['Pump 12 cc per 10 strokes at 4.5 psi.', ['12 cc per 10 strokes', '4.5 psi']],
     ['Fit a screw 2 in long.', ['2 in']],

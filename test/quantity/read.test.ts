@@ -338,33 +338,28 @@ describe('a name of a size is not a size in every system', () => {
       fix: 'say which: `No. 60 drill`, for example',
       start: 0,
       end: 6,
-      candidates: [
-        'No. 60 drill, 0.0400 in',
-        'a jet marked in hundredths of a millimeter, 0.60 mm',
-        'a jet marked in thousandths, 0.060 in',
-        'a flow number',
-      ],
+      candidates: ['No. 60 drill', '0.60 mm', '0.060 in'],
     });
-    for (const text of ['No. 60 jet', '#60 (0.040)', 'size 60', 'No. 60 (0.04 in) drill']) {
+    for (const text of ['No. 60 jet', '#60 (0.040)', 'size 60']) {
       expect(problemOf(text), text).toMatchObject({
         code: 'bare-number',
         candidates: problemOf('No. 60').candidates,
       });
     }
     expect(problemOf('60 jet').code).toBe('no-unit');
-    expect(problemOf('60')).toMatchObject({ code: 'no-unit', candidates: { length: 4 } });
+    expect(problemOf('60')).toMatchObject({ code: 'no-unit', candidates: { length: 3 } });
     expect(problemOf('No. 20 wire').candidates).toEqual([
-      '20 SWG imperial, 0.0360 in',
-      '20 AWG, 0.0320 in',
-      'No. 20 US steel wire, 0.0348 in',
-      'No. 20 music wire, 0.0450 in',
+      '20 SWG imperial',
+      '20 AWG',
+      'No. 20 US steel wire',
+      'No. 20 music wire',
     ]);
     expect(problemOf('1.5').candidates).toEqual(['1.5 in', '1.5 mm']);
     expect(problemOf('13/64').candidates).toEqual(['13/64 in']);
     expect(problemOf('3/4').candidates).toEqual(['3/4 in', '3/4 turn']);
     expect(problemOf('29 drill')).toMatchObject({
       code: 'bare-number',
-      candidates: ['No. 29 drill, 0.1360 in'],
+      candidates: ['No. 29 drill'],
     });
     expect(problemOf('4 fl oz')).toMatchObject({
       code: 'bare-number',
@@ -482,13 +477,7 @@ describe('what does not read, and says why', () => {
       'followed by a second figure',
       'put the other under `also`',
     ],
-    [
-      '18/22 thou',
-      'unreadable',
-      '18/22 thou is no fraction',
-      'write 18–22 thou, if it is a pair of limits',
-    ],
-    ['450/500 rpm', 'unreadable', '450/500 rpm is no fraction', 'write 450–500 rpm'],
+    ['3/4 psi', 'unreadable', '3/4 psi could be limits, 3–4 psi', 'write 3–4 psi or 0.75 psi'],
     ['0.203 +0.010 in', 'unreadable', 'has a plus and no minus', 'write both'],
     ['-3 mm', 'unreadable', '-3 mm has a sign', 'say the direction in words'],
     ['paralel', 'unreadable', 'paralel is no size', 'write parallel, if that is meant'],
