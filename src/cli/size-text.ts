@@ -1,10 +1,12 @@
 import type { MadePair } from '../gauges/index.ts';
 import {
   exactPlaces,
+  figuresIn,
   formatDecimal,
   type Gauge,
   inUnit,
   type Rational,
+  type Statement,
 } from '../quantity/index.ts';
 import { type Paint, visible } from '../report/index.ts';
 import type { SizeFacts } from './size-facts.ts';
@@ -19,20 +21,23 @@ export function sizeText(facts: SizeFacts, ink: Paint): string {
   const row = (label: string, text: string | null): void => {
     if (text !== null && text !== '') rows.push([label, text]);
   };
-  const { statement, exact, low, high } = facts;
+  const { statement, exact, low } = facts;
+  const [least, most] = [statement.low?.base, statement.high?.base];
   const mm = exact === null ? null : (statement.nominal?.base ?? low64(facts));
   if (mm !== null) {
-    row('inches', exactly(inUnit(mm, 'length', 'in'), 4, 'in'));
-    row('millimeters', exactly(mm, 3, 'mm'));
+    row('inches', exactly(statement, mm, 4, 'in'));
+    row('millimeters', exactly(statement, mm, 3, 'mm'));
     row('fraction', fractionText(inUnit(mm, 'length', 'in')));
   }
   if (statement.form === 'condition') row('condition', `${statement.condition}, no number`);
   row('also', facts.others.join('; '));
   if (statement.dimension === 'flow') row('bore', NO_BORE);
-  if (low !== null && high !== null) {
+  if (least && most && low !== null) {
     row(
       'limits',
-      `${short(low.inch)} to ${short(high.inch)} in; ${short(low.mm)} to ${short(high.mm)} mm`,
+      (['in', 'mm'] as const)
+        .map((unit) => `${short(least, unit, 'up')} to ${short(most, unit, 'down')} ${unit}`)
+        .join('; '),
     );
     const printed = [facts.printed.inch, facts.printed.mm].filter((text) => text !== null);
     row('to print', printed.join('; ') === '' ? null : `${printed.join('; ')}, limits inward`);
@@ -77,21 +82,23 @@ function low64(facts: SizeFacts): Rational | null {
   return facts.statement.low?.base ?? facts.statement.high?.base ?? null;
 }
 
-/** `0.136, exactly`, or rounded with a word that says so. */
-function exactly(value: Rational, places: number, unit: string): string {
+/** `0.136 in exactly`, or rounded, inside the limits, with a word that says so. */
+function exactly(statement: Statement, mm: Rational, places: number, unit: 'in' | 'mm'): string {
+  const value = inUnit(mm, 'length', unit);
+  const { nominal, low, high, places: shown } = figuresIn(statement, unit, places);
+  const rounded = `${formatDecimal(nominal ?? low ?? high ?? value, shown)} ${unit} rounded`;
   const needed = exactPlaces(value);
-  if (needed === null || needed > 9) return `${formatDecimal(value, places)} ${unit}, rounded`;
-  const exact = formatDecimal(value, needed);
-  return needed <= places
-    ? `${exact} ${unit} exactly`
-    : `${exact} ${unit} exactly; ${formatDecimal(value, places)} ${unit} rounded`;
+  if (needed === null || needed > 9) return rounded.replace(/ rounded$/, ', rounded');
+  const exact = `${formatDecimal(value, needed)} ${unit} exactly`;
+  return needed <= places ? exact : `${exact}; ${rounded}`;
 }
 
-/** An exact figure cut to what people read: a ratio becomes a decimal with `about`. */
-function short(text: string): string {
-  const ratio = /^(-?)(\d+)\/(\d+)$/.exec(text);
-  if (ratio === null) return text;
-  return `about ${(Number(`${ratio[1]}${ratio[2]}`) / Number(ratio[3])).toFixed(4)}`;
+/** A limit in full, or rounded inward with `about`. */
+function short(mm: Rational, unit: 'in' | 'mm', mode: 'up' | 'down'): string {
+  const value = inUnit(mm, 'length', unit);
+  const needed = exactPlaces(value);
+  const isLong = needed === null || needed > 12;
+  return isLong ? `about ${formatDecimal(value, 4, mode)}` : formatDecimal(value, needed);
 }
 
 /** The inch fraction a size is, or the sixty-fourths it lies between. */

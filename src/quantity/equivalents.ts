@@ -1,7 +1,8 @@
-import { convertLimits } from './convert.ts';
-import type { Amount, Dimension, Statement } from './model.ts';
-import { inUnit } from './units.ts';
-import { principal, usualPlaces, writeCount, writeIn } from './write.ts';
+import { type PrintedFigures, printedFigures } from './inward.ts';
+import type { Amount, Dimension, Rational, Statement } from './model.ts';
+import { formatDecimal } from './rational.ts';
+import { inUnit, unitById } from './units.ts';
+import { joined, principal, usualPlaces, writeCount } from './write.ts';
 
 /** A statement in other units, for printing beside what the source wrote. */
 export interface Equivalents {
@@ -46,10 +47,7 @@ export function equivalents(statement: Statement): Equivalents {
   const written = writtenAmount(statement);
   if (!written) return NONE;
   const units = (ALSO_IN[statement.dimension] ?? []).filter((unit) => unit !== written.unit);
-  const other = units
-    .map((unit) => inOtherUnit(statement, written, unit))
-    .filter((text) => text !== null);
-  return { ...NONE, other };
+  return { ...NONE, other: units.map((unit) => inOtherUnit(statement, written, unit)) };
 }
 
 function lengthIn(statement: Statement, unit: 'in' | 'mm'): string | null {
@@ -71,27 +69,32 @@ function writtenAmount(statement: Statement): Amount | null {
   return principal(statement) ?? statement.low?.amount ?? statement.high?.amount ?? null;
 }
 
-function inOtherUnit(statement: Statement, written: Amount, unit: string): string | null {
-  const value = principal(statement);
+function inOtherUnit(statement: Statement, written: Amount, unit: string): string {
   const places = usualPlaces(unit, inUnit(written.base, statement.dimension, unit));
-  const banded = statement.form === 'range' || statement.form === 'tolerance';
-  const band = banded ? bandIn(statement, unit, places) : null;
-  if (!value) return band;
-  // A limit that stands alone is rounded inward as one of a pair is.
-  const inward = statement.form === 'min' ? 'up' : statement.form === 'max' ? 'down' : 'nearest';
-  const main = writeIn(value.base, statement.dimension, unit, places, inward);
-  const suffix = statement.form === 'min' || statement.form === 'max' ? ` ${statement.form}` : '';
-  return band ? `${main} (${band})` : `${main}${suffix}`;
+  return figuresText(figuresIn(statement, unit, places), unit);
 }
 
-function bandIn(statement: Statement, unit: string, places: number): string | null {
-  // A narrow band may have no pair at the usual places: one more figure is honest, a wider band is not.
-  for (let more = 0; more < 3; more++) {
-    const converted = convertLimits(statement, unit, {
-      places: places + more,
-      rounding: 'inward',
-    });
-    if (converted.ok && !converted.zeroWidth) return converted.text;
-  }
-  return null;
+/** A statement's size and limits as they are printed in a unit, to so many places at least. */
+export function figuresIn(statement: Statement, unit: string, places: number): PrintedFigures {
+  const { dimension, nominal } = statement;
+  const told = (base: Rational | undefined) =>
+    base === undefined ? null : inUnit(base, dimension, unit);
+  const [low, high] = [told(statement.low?.base), told(statement.high?.base)];
+  // A time per volume falls as the flow rises: its lower figure comes from the upper flow.
+  const ends = unitById(unit).inverse ? { low: high, high: low } : { low, high };
+  return printedFigures({ nominal: told(nominal?.base), ...ends }, places);
+}
+
+/** `0.2031 in (0.1875–0.2187 in)`, `0.508 mm min`, `5.16 mm`. */
+export function figuresText(figures: PrintedFigures, unit: string): string {
+  const { nominal, low, high, places } = figures;
+  const one = (number: Rational) => joined(formatDecimal(number, places), unit, number);
+  const band =
+    low && high
+      ? joined(`${formatDecimal(low, places)}–${formatDecimal(high, places)}`, unit, high)
+      : low
+        ? `${one(low)} min`
+        : high && `${one(high)} max`;
+  if (nominal === null) return band ?? '';
+  return band ? `${one(nominal)} (${band})` : one(nominal);
 }

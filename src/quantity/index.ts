@@ -8,7 +8,8 @@ export {
   type LimitsAgreement,
 } from './convert.ts';
 export { differenceText, sizeBeside } from './difference.ts';
-export { type Equivalents, equivalents } from './equivalents.ts';
+export { type Equivalents, equivalents, figuresIn, figuresText } from './equivalents.ts';
+export { type ExactFigures, type PrintedFigures, printedFigures } from './inward.ts';
 export { findMisprint } from './misprint.ts';
 export type * from './model.ts';
 export { type FoundStatement, scanStatements } from './prose.ts';

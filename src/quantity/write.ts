@@ -46,7 +46,8 @@ export function writeIn(
   return joined(formatDecimal(number, places, mode), unit, number);
 }
 
-function joined(number: string, unit: string, value: Rational): string {
+/** A number's text with the word of its unit, which may be singular for `value`: `4°`, `1.5 turns`. */
+export function joined(number: string, unit: string, value: Rational): string {
   const word = unitWord(unit, value);
   return word === '°' || word === '%' ? `${number}${word}` : `${number} ${word}`;
 }

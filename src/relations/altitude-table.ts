@@ -1,11 +1,12 @@
 import {
+  figuresText,
+  inUnit,
   principal,
+  printedFigures,
   type Rational,
-  type RoundingMode,
   rational,
   type Statement,
   unitById,
-  writeIn,
 } from '../quantity/index.ts';
 import idleVacuum from './formulas/idle-vacuum-at-altitude.ts';
 import { enclose } from './interval.ts';
@@ -67,26 +68,25 @@ function row(stated: Statement, from: Altitude | null, altitude: Altitude): Alti
   if (!amount || unitById(amount.unit).reference === null) {
     return refused(`${stated.text} is no reading of a vacuum gauge`);
   }
-  const write = (base: Rational, mode: RoundingMode) => {
+  const unit = unitById(amount.unit);
+  let refusal: string | null = null;
+  const told = (base: Rational | undefined): Rational | null => {
+    if (base === undefined) return null;
     const worked = carry(base, from, altitude);
-    if (typeof worked === 'string') return { refused: worked.replaceAll('{reading}', stated.text) };
-    return { text: writeIn(worked, 'vacuum', amount.unit, placesOf(amount.unit), mode) };
+    if (typeof worked !== 'string') return inUnit(worked, 'vacuum', unit.id);
+    refusal ??= worked.replaceAll('{reading}', stated.text);
+    return null;
   };
-  const one = stated.form === 'min' ? 'up' : stated.form === 'max' ? 'down' : 'nearest';
+  // Of a figure with limits on both sides the limits tell: a vacuum gauge is read no finer.
   const banded = stated.form === 'range' || stated.form === 'tolerance';
-  const parts = banded
-    ? [
-        write(stated.low?.base ?? amount.base, 'up'),
-        write(stated.high?.base ?? amount.base, 'down'),
-      ]
-    : [write(amount.base, one)];
-  const refusal = parts.find((part) => part.refused !== undefined)?.refused;
-  if (refusal !== undefined) return refused(refusal);
-  const [low = '', high] = parts.map((part) => part.text ?? '');
-  const number = high === undefined ? low : `${low.slice(0, low.indexOf(' '))}–${high}`;
-  const limit = stated.form === 'min' || stated.form === 'max' ? ` ${stated.form}` : '';
-  const reading = `${stated.about ? 'about ' : ''}${number}${limit}`;
-  return { altitude: altitude.text, reading, why: null };
+  const exact = {
+    nominal: banded ? null : told(stated.nominal?.base),
+    low: told(stated.low?.base),
+    high: told(stated.high?.base),
+  };
+  if (refusal !== null) return refused(refusal);
+  const text = figuresText(printedFigures(exact, placesOf(unit.id)), unit.id);
+  return { altitude: altitude.text, reading: `${stated.about ? 'about ' : ''}${text}`, why: null };
 }
 
 /** A reading in Pa carried to another altitude, or why it cannot be. */

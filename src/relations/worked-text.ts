@@ -1,8 +1,11 @@
 import {
-  convertLimits,
+  type ExactFigures,
   exactPlaces,
+  figuresText,
   formatDecimal,
   inUnit,
+  type PrintedFigures,
+  printedFigures,
   unitById,
   writeCount,
   writeIn,
@@ -119,25 +122,21 @@ export function workedText(
     nominal ?? (limits && { lo: limits.lo, hi: limits.lo + (limits.hi - limits.lo) / 10 });
   const ours = placesFor(base ?? (limits && exactly(limits.hi)), wide, dimension, unit);
   const places = Math.max(Math.min(ours, most), least);
-  const write = (number: Rational, more = 0, mode: 'nearest' | 'up' | 'down' = 'nearest') =>
-    writeBase(number, dimension, unit, places + more, mode);
-  const toward = side === 'min' ? 'up' : side === 'max' ? 'down' : 'nearest';
-  // A figure that is itself a limit would seem to lie outside, where the limit is rounded inward.
-  function isAtEnd(number: Rational): boolean {
-    const at = number.valueOf();
-    const { lo, hi } = limits ?? { lo: at, hi: at };
-    const shown = write(number);
-    return (
-      (at <= lo * (1 + GRAIN) && shown !== write(number, 0, 'up')) ||
-      (at >= hi * (1 - GRAIN) && shown !== write(number, 0, 'down'))
-    );
-  }
-  const single = base && `${write(base, 0, toward)}${side ? ` ${side}` : ''}`;
-  const band =
-    limits && bandText(limits, dimension, unit, places + (base && isAtEnd(base) ? 1 : 0));
+  const write = (number: Rational, mode: 'nearest' | 'up' | 'down' = 'nearest') =>
+    writeBase(number, dimension, unit, places, mode);
+  const [single, band] = shownFigures(
+    {
+      nominal: side ? null : base,
+      low: side === 'min' ? base : limits && lowestIn(limits),
+      high: side === 'max' ? base : limits && highestIn(limits),
+    },
+    dimension,
+    unit,
+    places,
+  );
   const stretch =
     nominal && write(exactly(nominal.lo)) !== write(exactly(nominal.hi))
-      ? `${write(exactly(nominal.lo), 0, 'down')} to ${write(exactly(nominal.hi), 0, 'up')}`
+      ? `${write(exactly(nominal.lo), 'down')} to ${write(exactly(nominal.hi), 'up')}`
       : null;
   const text = single && band ? `${single} (${band})` : (single ?? band ?? '');
   return { unit, places, text, nominal: single, limits: band, stretch };
@@ -195,44 +194,38 @@ function placesFor(
   return unit === 'in' || needed === null ? most : Math.min(most, needed);
 }
 
-/** `0.0313–0.0469 in`, rounded inward, with as many more places as it takes to leave a band. */
-function bandText(
-  limits: Interval,
+/** A figure and its limits in base units as they are printed; of a lone limit the figure, with its word. */
+function shownFigures(
+  exact: ExactFigures,
   dimension: RelationDimension,
   unit: string,
   places: number,
-): string {
-  const [low, high] = [lowestIn(limits), highestIn(limits)];
-  if (dimension === 'ratio' || dimension === 'turns' || dimension === 'notches') {
-    const [one, two] = [low, high].map((end) => writeBase(end, dimension, unit, places));
-    return `${one} to ${two}`;
+): readonly [single: string | null, band: string | null] {
+  const { nominal, low, high } = exact;
+  const isCount = dimension === 'turns' || dimension === 'notches';
+  if (isCount && [nominal, low, high].every((number) => number === null || number.d <= 64n)) {
+    const count = (base: Rational) => writeBase(base, dimension, unit, places);
+    if (low && high) return [nominal && count(nominal), `${count(low)} to ${count(high)}`];
+    const only = low ?? high;
+    return [only ? `${count(only)} ${low ? 'min' : 'max'}` : nominal && count(nominal), null];
   }
-  const statement = { ...NO_STATEMENT, dimension, low: end(low), high: end(high) };
-  for (let more = 0; more < 3; more++) {
-    const written = convertLimits(statement, unit, { places: places + more, rounding: 'inward' });
-    if (written.ok && !written.zeroWidth) return written.text;
-  }
-  return `${writeIn(low, dimension, unit, places)} to ${writeIn(high, dimension, unit, places)}`;
+  const told = (base: Rational | null) =>
+    base && dimension !== 'ratio' ? inUnit(base, dimension, unit) : base;
+  const ends = { low: told(low), high: told(high) };
+  const isInverse = dimension !== 'ratio' && unitById(unit).inverse;
+  const turned = isInverse ? { low: ends.high, high: ends.low } : ends;
+  const printed = printedFigures({ nominal: told(nominal), ...turned }, places);
+  const plain = (figures: PrintedFigures) =>
+    dimension === 'ratio' ? ratioText(figures) : figuresText(figures, unit);
+  const limits = plain({ ...printed, nominal: null }) || null;
+  if (!low || !high) return [limits ?? (plain(printed) || null), null];
+  return [printed.nominal && plain({ ...printed, low: null, high: null }), limits];
 }
 
-const NO_STATEMENT: Statement = {
-  text: '',
-  dimension: 'length',
-  form: 'range',
-  nominal: null,
-  low: null,
-  high: null,
-  about: false,
-  sense: null,
-  datum: null,
-  reference: null,
-  condition: null,
-  qualifier: null,
-  ambiguous: [],
-};
-
-function end(base: Rational): Statement['low'] {
-  return { base, amount: null };
+function ratioText({ nominal, low, high, places }: PrintedFigures): string {
+  if (nominal) return formatDecimal(nominal, places);
+  const ends = [low, high].flatMap((end) => (end ? [formatDecimal(end, places)] : []));
+  return ends.length === 2 ? ends.join(' to ') : `${ends[0] ?? ''} ${low ? 'min' : 'max'}`.trim();
 }
 
 /** Widths, in parts of the number, that doubles may have added at the end of a stretch. */

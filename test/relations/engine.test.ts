@@ -129,7 +129,7 @@ describe('what follows from a sheet', () => {
   test('limits go through, rounded inward', () => {
     const numbers = work(sumOfThree, '  alpha: { value: 2 ± 0.5 mm }\n  beta: { value: 1 mm }\n');
     const [figure] = numbers.figures;
-    expect(figure?.text).toMatchObject({ nominal: '3 mm', limits: '2.5–3.5 mm' });
+    expect(figure?.text).toMatchObject({ nominal: '3.0 mm', limits: '2.5–3.5 mm' });
   });
 
   test('a range gives a range, and a lone limit a lone limit', () => {

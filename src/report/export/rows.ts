@@ -5,7 +5,7 @@ import {
   exactText,
   formatDecimal,
   inUnit,
-  type RoundingMode,
+  printedFigures,
 } from '../../quantity/index.ts';
 import type { Rational, Statement } from '../../quantity/model.ts';
 import type { PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
@@ -164,18 +164,23 @@ function sizeFields(size: PlacedSize | null): SizeFields {
   const { statement } = size.reading;
   const { inch, mm, other } = equivalents(statement);
   const unit = unitOf(statement);
-  const number = (base: Rational | undefined, mode: RoundingMode): ExportedNumber | null =>
-    base === undefined || unit === null
-      ? null
-      : numberOf(inUnit(base, statement.dimension, unit), mode);
+  const told = (base: Rational | undefined) =>
+    base === undefined || unit === null ? null : inUnit(base, statement.dimension, unit);
+  const exact = {
+    nominal: told(statement.nominal?.base),
+    low: told(statement.low?.base),
+    high: told(statement.high?.base),
+  };
+  const shown = printedFigures(exact, DECIMALS);
+  const number = (which: keyof typeof exact) => numberOf(exact[which], shown[which]);
   return {
     ...unread,
     dimension: statement.dimension,
     form: statement.form,
     unit,
-    nominal: number(statement.nominal?.base, 'nearest'),
-    low: number(statement.low?.base, 'up'),
-    high: number(statement.high?.base, 'down'),
+    nominal: number('nominal'),
+    low: number('low'),
+    high: number('high'),
     sense: statement.sense,
     inch,
     millimeter: mm,
@@ -187,7 +192,13 @@ function unitOf({ nominal, low, high }: Statement): string | null {
   return (nominal ?? low?.amount ?? high?.amount)?.unit ?? null;
 }
 
-function numberOf(number: Rational, mode: RoundingMode): ExportedNumber {
-  const places = Math.min(exactPlaces(number) ?? 9, 9);
-  return { exact: exactText(number), decimal: formatDecimal(number, places, mode) };
+/** Places that a decimal is written to where it does not end before. */
+const DECIMALS = 9;
+
+/** Without `shown`, the exact number tells: a nominal that its source has outside of its limits. */
+function numberOf(exact: Rational | null, shown: Rational | null): ExportedNumber | null {
+  if (exact === null) return null;
+  const number = shown ?? exact;
+  const places = Math.min(exactPlaces(exact) ?? DECIMALS, DECIMALS);
+  return { exact: exactText(exact), decimal: formatDecimal(number, places) };
 }
