@@ -1,6 +1,5 @@
 import { defineCheck } from './define.ts';
 import { hazardsMet } from './hazards.ts';
-import { kindOf } from './vocabulary.ts';
 
 /** A message that stands only after the work it is about. */
 export default defineCheck({
@@ -18,8 +17,8 @@ export default defineCheck({
       fix: 'move it above step {step} of `{operation}`',
     },
   },
-  run(sheet, context, report) {
-    const kind = kindOf(sheet, context);
+  run(sheet, _context, report) {
+    const { kind } = sheet;
     if (kind === null) return;
     for (const { hazard, operation, from, messages } of hazardsMet(sheet, kind)) {
       const first = messages[0];
@@ -37,7 +36,7 @@ export default defineCheck({
           { span: step?.span ?? operation.heading.span, label: 'the first step that meets it' },
         ],
         subject: hazard,
-        alsoCalled: operation.canonical === null ? [] : [operation.canonical],
+        alsoCalled: operation.known ? [operation.known.name] : [],
       });
     }
   },

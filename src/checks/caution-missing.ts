@@ -1,6 +1,5 @@
 import { defineCheck } from './define.ts';
 import { hazardsMet } from './hazards.ts';
-import { kindOf } from './vocabulary.ts';
 
 /** Work that meets a hazard on a sheet that has no message about it. */
 export default defineCheck({
@@ -17,8 +16,8 @@ export default defineCheck({
       fix: 'above step 1 put a line `:::{signal}{attribute}` and a line `:::`, with words between them or none: then the words of the kind are printed',
     },
   },
-  run(sheet, context, report) {
-    const kind = kindOf(sheet, context);
+  run(sheet, _context, report) {
+    const { kind } = sheet;
     if (kind === null) return;
     for (const { hazard, operation, from, messages } of hazardsMet(sheet, kind)) {
       if (messages.length > 0) continue;
@@ -42,7 +41,7 @@ export default defineCheck({
           label: 'this message names no hazard',
         })),
         subject: hazard,
-        alsoCalled: operation.canonical === null ? [] : [operation.canonical],
+        alsoCalled: operation.known ? [operation.known.name] : [],
       });
     }
   },

@@ -4,7 +4,6 @@ import type { Statement } from '../quantity/model.ts';
 import type { Setting } from '../sheet/model.ts';
 import { defineCheck } from './define.ts';
 import { readOf } from './stated-sizes.ts';
-import { kindOf } from './vocabulary.ts';
 
 /** A setting without what must be said beside it: where, with the gasket on or off, in which hole. */
 export default defineCheck({
@@ -26,19 +25,19 @@ export default defineCheck({
       fix: 'write {ways}, as the source has it',
     },
   },
-  run(sheet, context, report) {
-    const kind = kindOf(sheet, context);
+  run(sheet, _context, report) {
+    const { kind } = sheet;
     if (kind === null) return;
     for (const setting of sheet.settings.values()) {
-      if (setting.canonical === null) continue;
-      const known = kind.settings.get(setting.canonical);
+      const { known } = setting;
+      if (known === null) continue;
       for (const key of known?.mustSay ?? []) {
         if (says(setting, key, known?.saidBy.get(key) ?? [])) continue;
         report({
           message: 'unsaid',
           span: setting.name.span,
           values: { setting: setting.name.value, key },
-          subject: setting.canonical,
+          subject: setting.id,
         });
       }
       if (known === undefined) continue;
@@ -53,7 +52,7 @@ export default defineCheck({
             text: statement.text,
             ways: ways.map((way) => `\`${statement.text} ${way}\``).join(' or '),
           },
-          subject: setting.canonical,
+          subject: setting.id,
           // One way is usual and is meant; of two nobody knows which.
           ...(ways.length === 1 ? { severity: 'note' as const } : {}),
         });

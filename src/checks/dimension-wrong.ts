@@ -2,14 +2,7 @@ import type { Kind } from '../kinds/model.ts';
 import { sameFamily } from '../quantity/index.ts';
 import type { Dimension } from '../quantity/model.ts';
 import { defineCheck } from './define.ts';
-import {
-  dimensionNoun,
-  kindSetting,
-  readOf,
-  type StatedSize,
-  statedSizes,
-} from './stated-sizes.ts';
-import { kindOf } from './vocabulary.ts';
+import { dimensionNoun, readOf, type StatedSize, statedSizes } from './stated-sizes.ts';
 
 /** A size of another kind of thing than its place asks for. */
 export default defineCheck({
@@ -38,8 +31,8 @@ export default defineCheck({
       fix: 'look in the source which is meant; a vacuum is below ambient, a pressure above it',
     },
   },
-  run(sheet, context, report) {
-    const kind = kindOf(sheet, context);
+  run(sheet, _context, report) {
+    const { kind } = sheet;
     for (const stated of statedSizes(sheet)) {
       const statement = readOf(stated.size);
       if (!statement) continue;
@@ -220,7 +213,7 @@ function valueDimension(stated: StatedSize): Dimension | null {
 function wantedDimensions(stated: StatedSize, kind: Kind | null): readonly Dimension[] | null {
   if (!kind) return null;
   if (!stated.setting) return kind.dimensionsOfUnit.get(stated.key) ?? null;
-  const known = kindSetting(stated.setting, kind);
+  const known = stated.setting.known;
   return known && known.dimensions.length > 0 ? known.dimensions : null;
 }
 

@@ -1,5 +1,6 @@
+import { settingNamed } from '../sheet/index.ts';
 import { defineCheck } from './define.ts';
-import { kindOf, nearest, settingCalled } from './vocabulary.ts';
+import { nearest } from './vocabulary.ts';
 
 const inText = ['value', 'state'] as const;
 const messages = ['danger', 'warning', 'caution', 'notice'] as const;
@@ -25,7 +26,7 @@ export default defineCheck({
       fix: 'write `:::danger`, `:::warning`, `:::caution` or `:::notice`, or take the colons out',
     },
   },
-  run(sheet, context, report) {
+  run(sheet, _context, report) {
     for (const { kind, name, span } of sheet.directives) {
       const names: readonly string[] = kind === 'text' ? inText : messages;
       const start = span.start + colonsAt(sheet.text, span.start);
@@ -41,7 +42,7 @@ export default defineCheck({
       const meant = kind === 'text' ? `:${near}` : `:::${near}`;
       // Certain only here: no other mark takes the name of a setting.
       const label = kind === 'text' && near === 'value' ? labelOf(sheet.text, end, span.end) : null;
-      const sure = label !== null && settingCalled(label, sheet, kindOf(sheet, context)) !== null;
+      const sure = label !== null && settingNamed(label, sheet) !== null;
       report({
         message: 'near',
         span: place,

@@ -44,7 +44,7 @@ export function disagreement(setting: Setting, pair: Pair, found: Apart): Report
         label: `the ${trusted.stated.key === 'also' ? 'other statement' : trusted.stated.key}`,
       },
     ],
-    subject: setting.canonical ?? setting.name.value,
+    subject: setting.id,
     severity: inside ? 'warning' : 'error',
   };
 }

@@ -33,13 +33,13 @@ export default defineCheck({
   },
   run(sheet, { gauges }, report) {
     for (const setting of sheet.settings.values()) {
-      const { name, canonical, value, but, from } = setting;
+      const { name, id, value, but, from } = setting;
       const listed = new Set(setting.statements.map((statement) => statement.value));
       for (const dissent of but) {
         if (isRuled(dissent) || laterOverruled(sheet, setting, dissent) !== null) continue;
-        const source = dissent.from?.source.value;
+        const source = dissent.from?.id;
         const other = dissent.value?.text ?? '';
-        const own = from[0]?.source.value;
+        const own = from[0]?.id;
         const apart = listed.has(dissent.value) ? apartBy(value, dissent.value, gauges) : null;
         report({
           message: apart === null ? 'unruled' : apart.misprint ? 'slip' : 'statement',
@@ -60,7 +60,7 @@ export default defineCheck({
                 compared: [value.text, other],
                 related: [{ span: value.span, label: 'the value' }],
               }),
-          subject: canonical ?? name.value,
+          subject: id,
         });
       }
     }

@@ -1,5 +1,5 @@
 import { defineCheck } from './define.ts';
-import { kindOf, nearest, oneUnit, wordsOf } from './vocabulary.ts';
+import { nearest, oneUnit, wordsOf } from './vocabulary.ts';
 
 /** A feature that the kind does not know. */
 export default defineCheck({
@@ -21,11 +21,11 @@ export default defineCheck({
       fix: 'use a name of the kind, add it to the data file of the kind, or accept it with a reason',
     },
   },
-  run(sheet, context, report) {
-    const kind = kindOf(sheet, context);
+  run(sheet, _context, report) {
+    const { kind } = sheet;
     if (kind === null) return;
     for (const feature of sheet.unit.features) {
-      if (kind.featureNamed(feature.value) !== null) continue;
+      if (feature.known !== null) continue;
       const near = nearest(feature.value, wordsOf(kind.features));
       const values = { kind: oneUnit(kind), feature: feature.value };
       const { span } = feature;

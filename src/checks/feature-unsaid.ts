@@ -1,5 +1,5 @@
 import { defineCheck } from './define.ts';
-import { eitherOf, kindOf, nearest, wordsOf } from './vocabulary.ts';
+import { eitherOf, nearest, wordsOf } from './vocabulary.ts';
 
 /** None of a group of features of which every unit has one. */
 export default defineCheck({
@@ -16,15 +16,14 @@ export default defineCheck({
       fix: 'add one of {choices} to `features:`',
     },
   },
-  run(sheet, context, report) {
-    const kind = kindOf(sheet, context);
+  run(sheet, _context, report) {
+    const { kind } = sheet;
     if (kind === null || sheet.unit.kind === null) return;
     const named = new Set<string>();
     const words = wordsOf(kind.features);
-    for (const { value } of sheet.unit.features) {
+    for (const { value, known: plain } of sheet.unit.features) {
       // A misspelt feature has a finding of its own; it does not also leave its group unsaid.
-      const near = kind.featureNamed(value) === null ? nearest(value, words) : value;
-      const known = near === null ? null : kind.featureNamed(near);
+      const known = plain ?? kind.featureNamed(nearest(value, words) ?? '');
       if (known !== null) named.add(known.name);
     }
     const last = sheet.unit.features.at(-1);

@@ -1,5 +1,4 @@
 import { defineCheck } from './define.ts';
-import { kindOf } from './vocabulary.ts';
 
 /** Two features that no one unit has. */
 export default defineCheck({
@@ -16,12 +15,12 @@ export default defineCheck({
       fix: 'take one of the two out of the features',
     },
   },
-  run(sheet, context, report) {
-    const kind = kindOf(sheet, context);
+  run(sheet, _context, report) {
+    const { kind } = sheet;
     if (kind === null) return;
     const before: { readonly name: string; readonly index: number }[] = [];
     for (const [index, feature] of sheet.unit.features.entries()) {
-      const known = kind.featureNamed(feature.value);
+      const { known } = feature;
       if (known === null) continue;
       for (const earlier of before) {
         const other = kind.features.get(earlier.name);

@@ -1,7 +1,6 @@
 import { gaugeAdvice, nearestWords, ordinaryKit } from '../gauges/index.ts';
 import { gapsOf } from '../sheet/gaps.ts';
 import { defineCheck } from './define.ts';
-import { kindOf } from './vocabulary.ts';
 
 /** Narrow limits that no gauge at hand lies within, and no gauge named. */
 export default defineCheck({
@@ -21,9 +20,8 @@ export default defineCheck({
     },
   },
   run(sheet, context, report) {
-    const kind = kindOf(sheet, context);
     for (const setting of sheet.settings.values()) {
-      for (const { size, statement, place, isGauged } of gapsOf(setting, sheet, kind)) {
+      for (const { size, statement, place, isGauged } of gapsOf(setting, sheet)) {
         const { low, high } = statement;
         if (isGauged || !low || !high) continue;
         const kit = context.kit ?? ordinaryKit();
@@ -39,7 +37,7 @@ export default defineCheck({
             value: statement.text,
             nearest: `${sides.includes(' and ') ? 'are' : 'is'} ${sides || 'nothing'}`,
           },
-          subject: setting.canonical ?? setting.name.value,
+          subject: setting.id,
         });
       }
     }

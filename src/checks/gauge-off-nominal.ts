@@ -43,7 +43,7 @@ export default defineCheck({
         },
         compared: [value.text, gauge.text],
         related: [{ span: setting.value.span, label: 'the value' }],
-        subject: setting.canonical ?? setting.name.value,
+        subject: setting.id,
       });
     }
   },

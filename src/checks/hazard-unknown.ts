@@ -1,5 +1,5 @@
 import { defineCheck } from './define.ts';
-import { eitherOf, kindOf, nearest, oneUnit, wordsOf } from './vocabulary.ts';
+import { eitherOf, nearest, oneUnit, wordsOf } from './vocabulary.ts';
 
 /** A safety message about a hazard that the kind does not know. */
 export default defineCheck({
@@ -17,12 +17,12 @@ export default defineCheck({
       fix: 'write {known}, or accept it with a reason',
     },
   },
-  run(sheet, context, report) {
-    const kind = kindOf(sheet, context);
+  run(sheet, _context, report) {
+    const { kind } = sheet;
     if (kind === null) return;
     for (const message of sheet.messages) {
-      for (const { value, span } of message.hazards) {
-        if (kind.hazardNamed(value) !== null) continue;
+      for (const { value, span, known } of message.hazards) {
+        if (known !== null) continue;
         const near = nearest(value, wordsOf(kind.hazards));
         const subject = value;
         if (near !== null)

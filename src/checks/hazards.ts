@@ -17,8 +17,7 @@ export function hazardsMet(sheet: Sheet, kind: Kind): readonly Meeting[] {
   const told = messagesByHazard(sheet, kind);
   const met = new Map<string, Meeting>();
   for (const operation of sheet.operations) {
-    if (operation.canonical === null) continue;
-    for (const hazard of kind.operations.get(operation.canonical)?.hazards ?? []) {
+    for (const hazard of operation.known?.hazards ?? []) {
       if (met.has(hazard)) continue;
       const from = operation.steps[0]?.span.start ?? operation.span.end;
       met.set(hazard, { hazard, operation, from, messages: told.get(hazard) ?? [] });
@@ -34,9 +33,9 @@ export function hazardsMet(sheet: Sheet, kind: Kind): readonly Meeting[] {
 function messagesByHazard(sheet: Sheet, kind: Kind): ReadonlyMap<string, readonly SafetyMessage[]> {
   const told = new Map<string, SafetyMessage[]>();
   for (const message of sheet.messages) {
-    for (const { value } of message.hazards) {
-      const near = kind.hazardNamed(value) === null ? nearest(value, wordsOf(kind.hazards)) : value;
-      const name = near === null ? undefined : kind.hazardNamed(near)?.name;
+    for (const { value, known } of message.hazards) {
+      const near = known === null ? nearest(value, wordsOf(kind.hazards)) : null;
+      const name = (known ?? kind.hazardNamed(near ?? ''))?.name;
       if (name === undefined) continue;
       const messages = told.get(name);
       if (messages === undefined) told.set(name, [message]);

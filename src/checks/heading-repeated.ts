@@ -27,7 +27,7 @@ export default defineCheck({
     const words = new Map<string, Operation>();
     const ids = new Map<string, Operation>();
     for (const operation of sheet.operations) {
-      const { heading, id, canonical } = operation;
+      const { heading, id, known } = operation;
       const plain = plainName(heading.value);
       const same = words.get(plain);
       if (same === undefined) words.set(plain, operation);
@@ -35,15 +35,15 @@ export default defineCheck({
         report({
           message: 'words',
           span: heading.span,
-          values: { heading: heading.value, id: `{#${canonical ?? id?.value ?? plain}}` },
+          values: { heading: heading.value, id: `{#${known?.name ?? id?.value ?? plain}}` },
           related: [{ span: same.heading.span, label: 'the first' }],
-          subject: canonical ?? heading.value,
+          subject: known?.name ?? heading.value,
           alsoCalled: [heading.value],
         });
         continue;
       }
       // Two headings may well name one operation of the kind: that is how it is done again.
-      if (id === null || canonical !== null) continue;
+      if (id === null || known !== null) continue;
       const first = ids.get(id.value);
       if (first === undefined) ids.set(id.value, operation);
       else {

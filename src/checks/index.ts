@@ -55,6 +55,7 @@ import rulingUnsupported from './ruling-unsupported.ts';
 import { runChecks } from './run.ts';
 import settingDisturbed from './setting-disturbed.ts';
 import settingMissing from './setting-missing.ts';
+import settingRepeated from './setting-repeated.ts';
 import settingUnknown from './setting-unknown.ts';
 import settingUnsourced from './setting-unsourced.ts';
 import settingUnused from './setting-unused.ts';
@@ -96,6 +97,7 @@ const list = [
   featuresExclusive,
   featureUnsaid,
   settingUnknown,
+  settingRepeated,
   keyMisspelt,
   settingMissing,
   conditionUnsaid,

@@ -2,7 +2,7 @@ import { settingKeys, unitKeys } from '../generated/sheet-keys.ts';
 import type { Kind } from '../kinds/model.ts';
 import type { Placed } from '../text/span.ts';
 import { defineCheck } from './define.ts';
-import { kindOf, nearest } from './vocabulary.ts';
+import { nearest } from './vocabulary.ts';
 
 /** `guage: 13/64 drill`: a key that nobody knows and that is one slip from one that does a job. */
 export default defineCheck({
@@ -19,8 +19,8 @@ export default defineCheck({
       fix: 'write `{near}`, if that is meant',
     },
   },
-  run(sheet, context, report) {
-    const kind = kindOf(sheet, context);
+  run(sheet, _context, report) {
+    const { kind } = sheet;
     const look = (
       key: string,
       value: Placed<string>,
@@ -36,11 +36,10 @@ export default defineCheck({
     for (const setting of sheet.settings.values()) {
       const known = [
         ...settingKeys,
-        ...(kind?.settings.get(setting.canonical ?? '')?.mustSay ?? []),
-        ...boundKeys(kind, setting.canonical),
+        ...(setting.known?.mustSay ?? []),
+        ...boundKeys(kind, setting.id),
       ];
-      for (const [key, value] of setting.said)
-        look(key, value, known, setting.canonical ?? setting.name.value);
+      for (const [key, value] of setting.said) look(key, value, known, setting.id);
     }
     const ofUnit = [
       ...unitKeys,

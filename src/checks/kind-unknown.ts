@@ -1,5 +1,5 @@
 import { defineCheck } from './define.ts';
-import { eitherOf, kindOf, nearest } from './vocabulary.ts';
+import { eitherOf, nearest } from './vocabulary.ts';
 
 /** `unit: kind:` names a kind that no data file describes. */
 export default defineCheck({
@@ -22,7 +22,7 @@ export default defineCheck({
   },
   run(sheet, context, report) {
     const named = sheet.unit.kind;
-    if (named === null || kindOf(sheet, context) !== null) return;
+    if (named === null || sheet.kind !== null) return;
     const near = nearest(named.value, context.kinds.keys());
     if (near !== null) {
       report({ message: 'near', span: named.span, values: { kind: named.value, near } });

@@ -39,7 +39,7 @@ export function isMeasured(source: Source): boolean {
 }
 
 function dated(sheet: Sheet, citation: Citation | null): DatedSource | null {
-  const source = citation === null ? undefined : sheet.sources.get(citation.source.value);
+  const source = citation === null ? undefined : sheet.sources.get(citation.id);
   const year = source?.described.get('year')?.value;
   return source === undefined || year === undefined || !/\d{4}/.test(year)
     ? null

@@ -5,7 +5,6 @@ import { gapsOf, type SettingGap } from '../sheet/gaps.ts';
 import type { PlacedSize, Setting } from '../sheet/model.ts';
 import { defineCheck } from './define.ts';
 import { readOf } from './stated-sizes.ts';
-import { kindOf } from './vocabulary.ts';
 
 /** A flat leaf for a gap in a bore, where it reads too little. */
 export default defineCheck({
@@ -31,9 +30,8 @@ export default defineCheck({
     },
   },
   run(sheet, context, report) {
-    const kind = kindOf(sheet, context);
     for (const setting of sheet.settings.values()) {
-      for (const gap of gapsOf(setting, sheet, kind)) {
+      for (const gap of gapsOf(setting, sheet)) {
         const { boreMm } = gap.place;
         if (boreMm === null || gap.bore === null) continue;
         for (const { size, leaf } of leavesOf(setting, gap)) {
@@ -54,7 +52,7 @@ export default defineCheck({
               room: roomMm.n === 0n ? 'no room' : `${lengthWords(roomMm, unit)} of room`,
             },
             related: [{ span: gap.bore.span, label: 'the bore' }],
-            subject: setting.canonical ?? setting.name.value,
+            subject: setting.id,
           });
         }
       }

@@ -43,7 +43,7 @@ export default defineCheck({
         values: { go: one.text, noGo: two.text },
         compared: [one.text, two.text],
         related: [{ span: go.span, label: 'the go gauge' }],
-        subject: setting.canonical ?? setting.name.value,
+        subject: setting.id,
       });
     }
   },

@@ -46,7 +46,7 @@ export default defineCheck({
           },
           compared: [limits.first, limits.second],
           related: [{ span: setting.value.span, label: 'the value' }],
-          subject: setting.canonical ?? setting.name.value,
+          subject: setting.id,
         });
       }
     }

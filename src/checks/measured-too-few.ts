@@ -27,14 +27,14 @@ export default defineCheck({
   run(sheet, { measuredUnits: asked = null }, report) {
     if (asked === null) return;
     const resting = new Map<string, { sources: readonly Source[]; settings: string[] }>();
-    for (const { name, canonical, from } of sheet.settings.values()) {
-      const names = [...new Set(from.map(({ source }) => source.value))];
+    for (const { id, from } of sheet.settings.values()) {
+      const names = [...new Set(from.map((each) => each.id))];
       const sources = names.flatMap((each) => sheet.sources.get(each) ?? []);
       if (names.length === 0 || sources.length < names.length) continue;
       if (!sources.every(isMeasured)) continue;
       const key = names.join(' ');
       const entry = resting.get(key) ?? { sources, settings: [] };
-      entry.settings.push(canonical ?? name.value);
+      entry.settings.push(id);
       resting.set(key, entry);
     }
     for (const { sources, settings } of resting.values()) {

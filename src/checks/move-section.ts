@@ -40,11 +40,10 @@ function keepsCautions(sheet: Sheet, kind: Kind, { operation, side, beside }: Or
   const met = hazards(operation, kind);
   return sheet.messages.every(
     (message) =>
-      message.span.end <= beside.span.start ||
-      !message.hazards.some(({ value }) => met.includes(kind.hazardNamed(value)?.name ?? value)),
+      message.span.end <= beside.span.start || !message.hazards.some(({ id }) => met.includes(id)),
   );
 }
 
-function hazards({ canonical }: Operation, kind: Kind): readonly string[] {
-  return kind.operations.get(canonical ?? '')?.hazards ?? [];
+function hazards({ known }: Operation, kind: Kind): readonly string[] {
+  return kind.operations.get(known?.name ?? '')?.hazards ?? [];
 }

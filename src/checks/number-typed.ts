@@ -37,7 +37,7 @@ export default defineCheck({
           : { text: statement.text, name, value: setting.value?.text ?? against.statement.text },
         compared: [against.statement.text, statement.text],
         related: [{ span: against.size.span, label: 'the setting' }],
-        subject: setting.canonical ?? name,
+        subject: setting.id,
         ...(certain ? { edits: [{ span, text: `:value[${name}]` }] } : {}),
       });
     }

@@ -22,7 +22,7 @@ export default defineCheck({
   },
   run(sheet, _context, report) {
     for (const setting of sheet.settings.values()) {
-      const { name, canonical, value, but } = setting;
+      const { name, id, value, but } = setting;
       for (const dissent of but) {
         if (value === null || dissent.value === null || isRuled(dissent)) continue;
         const found = laterOverruled(sheet, setting, dissent);
@@ -41,7 +41,7 @@ export default defineCheck({
           },
           compared: [value.text, dissent.value.text],
           related: [{ span: value.span, label: 'the value' }],
-          subject: canonical ?? name.value,
+          subject: id,
         });
       }
     }

@@ -33,8 +33,8 @@ export default defineCheck({
       fix: 'start it only below `## {first}`',
     },
   },
-  run(sheet, context, report) {
-    const found = orderProof(sheet, context);
+  run(sheet, _context, report) {
+    const found = orderProof(sheet);
     if (found === null) return;
     for (const move of found.moves) {
       const pairs = move.reversals.filter(({ byStage }) => !byStage);
@@ -53,8 +53,8 @@ export default defineCheck({
           ...placeOf(move),
         },
         related: firsts.map(({ heading }) => ({ span: heading.span, label: 'this comes first' })),
-        subject: move.operation.canonical,
-        alsoCalled: [...earlies, ...firsts].flatMap(({ canonical }) => canonical ?? []),
+        subject: move.operation.known?.name ?? null,
+        alsoCalled: [...earlies, ...firsts].flatMap(({ known }) => known?.name ?? []),
         edits: editsFor(sheet, found.kind, found.moves),
       });
     }
@@ -66,7 +66,7 @@ export default defineCheck({
         span: operation.heading.span,
         values: { early: operation.heading.value, first: first.heading.value },
         related: [{ span: first.heading.span, label: 'this comes first' }],
-        subject: operation.canonical,
+        subject: operation.known?.name ?? null,
       });
     }
   },

@@ -1,5 +1,5 @@
 import { defineCheck } from './define.ts';
-import { eitherOf, kindOf, nearest, wordsOf } from './vocabulary.ts';
+import { eitherOf, nearest, wordsOf } from './vocabulary.ts';
 
 /** An operation that a feature of the unit, or every unit of the kind, needs. */
 export default defineCheck({
@@ -21,13 +21,13 @@ export default defineCheck({
       fix: 'add a heading `## {label}` with its steps',
     },
   },
-  run(sheet, context, report) {
-    const kind = kindOf(sheet, context);
+  run(sheet, _context, report) {
+    const { kind } = sheet;
     if (kind === null || sheet.unit.kind === null) return;
     const present = new Set<string>();
-    for (const { canonical, heading } of sheet.operations) {
+    for (const { known: named, heading } of sheet.operations) {
       // A misspelt heading has a finding of its own; it is not missing as well.
-      const near = canonical ?? nearest(heading.value, wordsOf(kind.operations));
+      const near = named?.name ?? nearest(heading.value, wordsOf(kind.operations));
       const known = near === null ? null : kind.operationNamed(near);
       if (known !== null) present.add(known.name);
     }
@@ -46,7 +46,7 @@ export default defineCheck({
         alsoCalled: choices,
       });
     }
-    const given = new Set([...sheet.settings.values()].map(({ canonical }) => canonical));
+    const given = new Set([...sheet.settings.values()].map(({ id }) => id));
     // Work whose setting is missing too: that finding asks for both.
     const untold = (choices: readonly string[]): boolean =>
       choices.every((choice) => {
@@ -54,7 +54,7 @@ export default defineCheck({
         return made.length > 0 && !made.some((setting) => given.has(setting));
       });
     for (const feature of sheet.unit.features) {
-      const known = kind.featureNamed(feature.value);
+      const { known } = feature;
       for (const choices of known?.operations ?? []) {
         if (!lacking(choices) || ((known?.settings.length ?? 0) > 0 && untold(choices))) continue;
         report({

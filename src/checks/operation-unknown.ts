@@ -1,7 +1,7 @@
 import type { Kind } from '../kinds/model.ts';
 import type { Operation, Sheet } from '../sheet/model.ts';
 import { defineCheck } from './define.ts';
-import { kindOf, nearest, oneUnit, wordsOf } from './vocabulary.ts';
+import { nearest, oneUnit, wordsOf } from './vocabulary.ts';
 
 /** A heading with steps under it that names no operation of the kind. */
 export default defineCheck({
@@ -32,11 +32,11 @@ export default defineCheck({
       fix: 'write `{cure}`',
     },
   },
-  run(sheet, context, report) {
-    const kind = kindOf(sheet, context);
+  run(sheet, _context, report) {
+    const { kind } = sheet;
     if (kind === null) return;
     for (const operation of sheet.operations) {
-      if (operation.canonical !== null) continue;
+      if (operation.known !== null) continue;
       const { heading, id } = operation;
       const words = wordsOf(kind.operations);
       const subject = id?.value ?? heading.value;
@@ -126,9 +126,8 @@ function makes(
   sheet: Sheet,
   kind: Kind,
 ): { readonly setting: string; readonly operation: string } | null {
-  for (const { name, operation } of sheet.values) {
-    const setting = operation === index ? kind.settingNamed(name)?.name : undefined;
-    if (setting === undefined) continue;
+  for (const { id: setting, operation } of sheet.values) {
+    if (operation !== index) continue;
     for (const known of kind.operations.values()) {
       if (known.settings.includes(setting)) return { setting, operation: known.name };
     }

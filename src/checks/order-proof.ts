@@ -1,16 +1,14 @@
 import type { Kind, KindPart } from '../kinds/model.ts';
 import { type Proof, proveOrder, stateNamed } from '../order/index.ts';
 import type { Operation, Sheet } from '../sheet/model.ts';
-import type { CheckContext } from './define.ts';
-import { kindOf } from './vocabulary.ts';
 
 const known = new WeakMap<Sheet, Proof | null>();
 
 /** The proof of a sheet's order; null where its kind is unknown. Made once a sheet, for all its checks. */
-export function orderProof(sheet: Sheet, context: CheckContext): Proof | null {
+export function orderProof(sheet: Sheet): Proof | null {
   const before = known.get(sheet);
   if (before !== undefined) return before;
-  const kind = kindOf(sheet, context);
+  const { kind } = sheet;
   const proof = kind === null ? null : proveOrder(sheet, kind);
   known.set(sheet, proof);
   return proof;

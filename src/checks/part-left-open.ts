@@ -25,8 +25,8 @@ export default defineCheck({
       fix: 'mark the step that does: `:state[{name} {home}]`; add one if there is none',
     },
   },
-  run(sheet, context, report) {
-    const found = orderProof(sheet, context);
+  run(sheet, _context, report) {
+    const found = orderProof(sheet);
     if (found === null) return;
     const { kind, faults, walk } = found;
     const worked = [...new Set(walk.steps.map(({ step }) => step.operation))];
@@ -131,7 +131,7 @@ function lastAbout(
 ): Operation | null {
   const about = worked.filter((operation) => {
     if (operation.steps.length === 0) return false;
-    const known = kind.operations.get(operation.canonical ?? '');
+    const known = kind.operations.get(operation.known?.name ?? '');
     if (known?.needsSaid.has(part) || known?.needs.some((need) => need.part === part)) return true;
     return steps.some(
       (step) => step.operation === operation && step.changes.some(({ term }) => term.part === part),

@@ -22,8 +22,8 @@ export default defineCheck({
       fix: 'mark the step in between that takes it off: `:state[{name} {away}]`; add one if there is none, or take this one out',
     },
   },
-  run(sheet, context, report) {
-    const found = orderProof(sheet, context);
+  run(sheet, _context, report) {
+    const found = orderProof(sheet);
     if (found === null) return;
     const { kind, faults } = found;
     for (const fault of faults) {

@@ -56,7 +56,7 @@ export default defineCheck({
           related: [
             { span: base.size.span, label: base.place === null ? 'the value' : `at ${base.place}` },
           ],
-          subject: setting.canonical ?? setting.name.value,
+          subject: setting.id,
         });
       }
     }

@@ -45,7 +45,7 @@ export default defineCheck({
           : values,
         compared: [against.statement.text, statement.text],
         related: [{ span: against.size.span, label: 'the setting' }],
-        subject: setting.canonical ?? name,
+        subject: setting.id,
       });
     }
   },

@@ -1,11 +1,11 @@
 import type { Kind } from '../kinds/model.ts';
 import { agree, liesInside, principal, sameFamily, scanStatements } from '../quantity/index.ts';
 import type { Sense, Statement } from '../quantity/model.ts';
+import { settingNamed } from '../sheet/index.ts';
 import type { Operation, PlacedSize, Prose, Setting, Sheet } from '../sheet/model.ts';
 import type { Span } from '../text/span.ts';
 import type { CheckContext } from './define.ts';
 import { readOf, sizesOfSetting } from './stated-sizes.ts';
-import { kindOf, settingCalled } from './vocabulary.ts';
 
 /** A size typed in the prose, and the size of the front matter that it is or should be. */
 export interface ProseNumber {
@@ -49,7 +49,7 @@ export function proseNumbers(sheet: Sheet, context: CheckContext): readonly Pros
 }
 
 function readProse(sheet: Sheet, context: CheckContext): readonly ProseNumber[] {
-  const kind = kindOf(sheet, context);
+  const { kind } = sheet;
   const numbers: ProseNumber[] = [];
   if (kind === null) return numbers;
   const words = { tools: kind.toolWords, steps: kind.incrementWords };
@@ -65,7 +65,7 @@ function readProse(sheet: Sheet, context: CheckContext): readonly ProseNumber[] 
       const sensed = sense === statement.sense ? statement : { ...statement, sense };
       if (isAside(prose, start, end, sensed, words)) continue;
       const span = { start: prose.span.start + start, end: prose.span.start + end };
-      const near = operation ? settingsBeside(operation, sheet, kind, beside) : [];
+      const near = operation ? settingsBeside(operation, sheet, beside) : [];
       const number = standing(span, sensed, near, sheet);
       if (number) numbers.push(number);
     }
@@ -104,7 +104,7 @@ function senseBefore(
   operation: Operation | null,
   kind: Kind,
 ): Sense | null {
-  const stage = kind.operations.get(operation?.canonical ?? '')?.stage;
+  const stage = kind.operations.get(operation?.known?.name ?? '')?.stage;
   if (stage !== 'bench' && stage !== 'before-start') return null;
   const before = prose.text.slice(Math.max(0, start - 24), start);
   const way = /\b(out|in|down|up)(?: by| about| exactly)? $/i.exec(before)?.[1];
@@ -153,21 +153,17 @@ function lastWords(text: string, count: number): string {
 function settingsBeside(
   operation: Operation,
   sheet: Sheet,
-  kind: Kind,
   cache: Map<number, readonly Setting[]>,
 ): readonly Setting[] {
   const before = cache.get(operation.index);
   if (before) return before;
   const beside = new Set<Setting>();
-  const made =
-    operation.canonical === null ? [] : (kind.operations.get(operation.canonical)?.settings ?? []);
-  for (const name of made) {
-    const setting = settingCalled(name, sheet, kind);
+  for (const name of operation.known?.settings ?? []) {
+    const setting = settingNamed(name, sheet);
     if (setting) beside.add(setting);
   }
   for (const use of sheet.values) {
-    const setting = use.operation === operation.index ? settingCalled(use.name, sheet, kind) : null;
-    if (setting) beside.add(setting);
+    if (use.operation === operation.index && use.setting) beside.add(use.setting);
   }
   const settings = [...beside];
   cache.set(operation.index, settings);

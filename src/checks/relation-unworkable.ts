@@ -1,6 +1,5 @@
 import { workedNumbers } from '../relations/index.ts';
 import { defineCheck } from './define.ts';
-import { kindOf } from './vocabulary.ts';
 
 /** Figures that no unit can have together. */
 export default defineCheck({
@@ -17,7 +16,7 @@ export default defineCheck({
     shut: { message: '{message}', fix: '{fix}' },
   },
   run(sheet, context, report) {
-    const { unworkable } = workedNumbers(sheet, kindOf(sheet, context), context);
+    const { unworkable } = workedNumbers(sheet, context);
     for (const { instance, message, fix, places } of unworkable) {
       const [first, ...others] = places;
       const span = first?.span ?? sheet.unit.kind?.span;

@@ -37,8 +37,8 @@ export default defineCheck({
   },
   run(sheet, _context, report) {
     for (const setting of sheet.settings.values()) {
-      const { name, canonical, value, follows, statements } = setting;
-      const subject = canonical ?? name.value;
+      const { name, id, value, follows, statements } = setting;
+      const subject = id;
       const own = value !== null && statements.every((each) => each.value !== value);
       const stated = statements.flatMap((each) => each.value ?? []);
       if (own && stated.length > 0 && stated.every((size) => differs(value, size))) {
@@ -52,12 +52,12 @@ export default defineCheck({
         });
       }
       if (follows === null) continue;
-      const source = follows.source.value;
+      const source = follows.id;
       const { span } = follows;
       const cited = citationsOf(setting);
-      const fromIt = cited.filter((each) => each.source.value === source);
+      const fromIt = cited.filter((each) => each.id === source);
       if (fromIt.length === 0) {
-        const near = nearest(source, new Set(cited.map((each) => each.source.value)));
+        const near = nearest(source, new Set(cited.map((each) => each.id)));
         const values = { setting: name.value, source };
         if (near === null) report({ message: 'unknown', span, values, subject });
         else report({ message: 'near', span, values: { ...values, near }, subject });

@@ -2,7 +2,7 @@ import { originOf } from '../sheet/family.ts';
 import type { Acceptance, Sheet } from '../sheet/model.ts';
 import type { Check, CheckContext, Edit, Finding, Report, Reviewed } from './define.ts';
 import { fillTemplate } from './fill-template.ts';
-import { kindOf, namesOf, plainName } from './vocabulary.ts';
+import { namesOf, plainName } from './vocabulary.ts';
 
 const nothingFound: readonly Finding[] = [];
 
@@ -23,7 +23,7 @@ export function runChecks(
 ): readonly Finding[] {
   const unread =
     sheet.frontMatter === null || sheet.problems.some((problem) => blinding.has(problem.kind));
-  const scopes = scopesOf(sheet, context);
+  const scopes = scopesOf(sheet);
   const names = new Map<Finding, readonly string[]>();
   const depths = new Map(sheet.family?.members.map(({ file }, depth) => [file, depth]));
   const covers = (acceptance: Acceptance, finding: Finding): boolean =>
@@ -137,8 +137,8 @@ interface Scope {
   readonly meant: readonly string[] | null;
 }
 
-function scopesOf(sheet: Sheet, context: CheckContext): ReadonlyMap<Acceptance, Scope> {
-  const kind = sheet.accept.length === 0 ? null : kindOf(sheet, context);
+function scopesOf(sheet: Sheet): ReadonlyMap<Acceptance, Scope> {
+  const { kind } = sheet;
   return new Map(
     sheet.accept.map((acceptance) => [
       acceptance,

@@ -34,8 +34,8 @@ export default defineCheck({
       fix: 'print it where it is checked: `:value[{setting}]`',
     },
   },
-  run(sheet, context, report) {
-    const found = orderProof(sheet, context);
+  run(sheet, _context, report) {
+    const found = orderProof(sheet);
     if (found === null) return;
     let told = 0;
     for (const fault of found.faults) {
@@ -54,7 +54,7 @@ export default defineCheck({
         },
         related: [{ span: madeAt.heading.span, label: 'made here' }],
         subject: setting,
-        alsoCalled: by.canonical === null ? [] : [by.canonical],
+        alsoCalled: by.known ? [by.known.name] : [],
         severity: isNamed || fault.doubtful ? 'note' : 'warning',
       });
     }

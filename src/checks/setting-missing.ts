@@ -1,5 +1,5 @@
 import { defineCheck } from './define.ts';
-import { eitherOf, kindOf, nearest, wordsOf } from './vocabulary.ts';
+import { eitherOf, nearest, wordsOf } from './vocabulary.ts';
 
 /** A setting that a feature of the unit, or every unit of the kind, needs. */
 export default defineCheck({
@@ -20,13 +20,13 @@ export default defineCheck({
       fix: 'add `{first}: { value: ..., from: ... }` under `settings:`',
     },
   },
-  run(sheet, context, report) {
-    const kind = kindOf(sheet, context);
+  run(sheet, _context, report) {
+    const { kind } = sheet;
     if (kind === null || sheet.unit.kind === null) return;
     const present = new Set<string>();
-    for (const { canonical, name } of sheet.settings.values()) {
+    for (const { known: named, name } of sheet.settings.values()) {
       // A misspelt setting has a finding of its own; it is not missing as well.
-      const near = canonical ?? nearest(name.value, wordsOf(kind.settings));
+      const near = named?.name ?? nearest(name.value, wordsOf(kind.settings));
       const known = near === null ? null : kind.settingNamed(near);
       if (known !== null) present.add(known.name);
     }
@@ -44,7 +44,7 @@ export default defineCheck({
       });
     }
     for (const feature of sheet.unit.features) {
-      const known = kind.featureNamed(feature.value);
+      const { known } = feature;
       for (const choices of known?.settings ?? []) {
         if (!lacking(choices)) continue;
         report({

@@ -21,8 +21,8 @@ export default defineCheck({
     },
   },
   run(sheet, _context, report) {
-    for (const { name, canonical, from, but } of sheet.settings.values()) {
-      const subject = canonical ?? name.value;
+    for (const { name, id, from, but } of sheet.settings.values()) {
+      const subject = id;
       if (from.length === 0) {
         const source = [...sheet.sources.keys()][0] ?? 'source';
         report({

@@ -1,6 +1,7 @@
+import { settingNamed } from '../sheet/index.ts';
 import type { Setting } from '../sheet/model.ts';
 import { defineCheck } from './define.ts';
-import { kindOf, nearest, settingCalled, settingsByName } from './vocabulary.ts';
+import { nearest, settingNames } from './vocabulary.ts';
 
 /** A setting that no `:value[...]` of the work calls for. */
 export default defineCheck({
@@ -18,21 +19,19 @@ export default defineCheck({
       fix: 'put `:value[{setting}]` in the step that makes it, or accept it with a reason',
     },
   },
-  run(sheet, context, report) {
+  run(sheet, _context, report) {
     if (sheet.settings.size === 0) return;
-    const kind = kindOf(sheet, context);
     const used = new Set<Setting>();
     const undefinedNames: string[] = [];
-    for (const { name } of sheet.values) {
-      const setting = settingCalled(name, sheet, kind);
+    for (const { name, setting } of sheet.values) {
       if (setting !== null) used.add(setting);
       else undefinedNames.push(name);
     }
     // The misspelt `:value[...]` has a finding of its own and is what leaves the setting unused.
     for (const name of undefinedNames) {
-      const near = nearest(name, settingsByName(sheet).keys());
-      const setting = near === null ? undefined : settingsByName(sheet).get(near);
-      if (setting !== undefined) used.add(setting);
+      const near = nearest(name, settingNames(sheet));
+      const setting = near === null ? null : settingNamed(near, sheet);
+      if (setting !== null) used.add(setting);
     }
     for (const setting of sheet.settings.values()) {
       if (used.has(setting)) continue;
@@ -40,7 +39,7 @@ export default defineCheck({
         message: 'unused',
         span: setting.name.span,
         values: { setting: setting.name.value },
-        subject: setting.canonical ?? setting.name.value,
+        subject: setting.id,
       });
     }
   },

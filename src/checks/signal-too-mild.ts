@@ -1,6 +1,5 @@
 import type { SignalWord } from '../kinds/model.ts';
 import { defineCheck } from './define.ts';
-import { kindOf } from './vocabulary.ts';
 
 /** Rising harm; ANSI Z535.6 as OASIS DITA 1.3 describes its words, `notice` from memory. */
 const rank: Readonly<Record<SignalWord, number>> = { notice: 0, caution: 1, warning: 2, danger: 3 };
@@ -21,12 +20,9 @@ export default defineCheck({
       fix: 'write `:::{due}`',
     },
   },
-  run(sheet, context, report) {
-    const kind = kindOf(sheet, context);
-    if (kind === null) return;
+  run(sheet, _context, report) {
     for (const { signal, hazards, span } of sheet.messages) {
-      for (const { value } of hazards) {
-        const known = kind.hazardNamed(value);
+      for (const { known } of hazards) {
         if (known === null || rank[signal] >= rank[known.signal]) continue;
         const colons = /^:*/.exec(sheet.text.slice(span.start, span.end))?.[0].length ?? 0;
         report({

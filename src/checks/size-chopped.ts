@@ -32,7 +32,7 @@ export default defineCheck({
           },
           compared: [exact.statement.text, chopped.statement.text],
           related: [{ span: exact.stated.size.span, label: 'the size it restates' }],
-          subject: setting.canonical ?? setting.name.value,
+          subject: setting.id,
         });
       }
     }

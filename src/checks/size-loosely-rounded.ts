@@ -43,7 +43,7 @@ export default defineCheck({
   },
   run(sheet, context, report) {
     for (const setting of sheet.settings.values()) {
-      const subject = setting.canonical ?? setting.name.value;
+      const subject = setting.id;
       const sizes = restatements(setting);
       const [value, ...rest] = sizes;
       if (!value) continue;

@@ -2,8 +2,7 @@ import type { UsualRange } from '../kinds/model.ts';
 import { principal } from '../quantity/index.ts';
 import type { Statement } from '../quantity/model.ts';
 import { defineCheck } from './define.ts';
-import { kindSetting, readOf, sizesOfSetting } from './stated-sizes.ts';
-import { kindOf } from './vocabulary.ts';
+import { readOf, sizesOfSetting } from './stated-sizes.ts';
 
 const TESTED: ReadonlySet<string> = new Set(['value', 'also', 'place', 'but']);
 
@@ -30,10 +29,9 @@ export default defineCheck({
       fix: 'look in the source which way it goes; if the figure is right, accept it with a reason',
     },
   },
-  run(sheet, context, report) {
-    const kind = kindOf(sheet, context);
+  run(sheet, _context, report) {
     for (const setting of sheet.settings.values()) {
-      const known = kindSetting(setting, kind);
+      const known = setting.known;
       if (!known) continue;
       for (const { size, role, subject } of sizesOfSetting(setting)) {
         if (!TESTED.has(role)) continue;

@@ -25,8 +25,8 @@ export default defineCheck({
     const paged = new Set<string>();
     for (const { from, but } of sheet.settings.values()) {
       for (const citation of [...from, ...but.flatMap((dissent) => dissent.from ?? [])]) {
-        cited.add(citation.source.value);
-        if (citation.page !== null) paged.add(citation.source.value);
+        cited.add(citation.id);
+        if (citation.page !== null) paged.add(citation.id);
       }
     }
     for (const source of sheet.sources.values()) {

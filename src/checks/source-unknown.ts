@@ -24,8 +24,8 @@ export default defineCheck({
   },
   run(sheet, { sharedSources }, report) {
     const known = [...sheet.sources.keys(), ...(sharedSources?.keys() ?? [])];
-    const cite = ({ source }: Citation, subject: string): void => {
-      if (sheet.sources.has(source.value)) return;
+    const cite = ({ source, id }: Citation, subject: string): void => {
+      if (sheet.sources.has(id)) return;
       const { span, value } = source;
       const near = nearest(value, known);
       if (near !== null)
@@ -37,8 +37,8 @@ export default defineCheck({
         report({ message: 'unknown', span, values: { source: value, listed }, subject });
       }
     };
-    for (const { name, canonical, from, but } of sheet.settings.values()) {
-      const subject = canonical ?? name.value;
+    for (const { id, from, but } of sheet.settings.values()) {
+      const subject = id;
       for (const citation of from) cite(citation, subject);
       for (const dissent of but) if (dissent.from !== null) cite(dissent.from, subject);
     }

@@ -20,8 +20,8 @@ export default defineCheck({
     if (sheet.sources.size === 0) return;
     const used = new Set<string>();
     for (const { from, but } of sheet.settings.values()) {
-      for (const { source } of from) used.add(source.value);
-      for (const dissent of but) if (dissent.from !== null) used.add(dissent.from.source.value);
+      for (const each of from) used.add(each.id);
+      for (const dissent of but) if (dissent.from !== null) used.add(dissent.from.id);
     }
     for (const { name } of sheet.sources.values()) {
       if (used.has(name.value)) continue;

@@ -33,8 +33,8 @@ export default defineCheck({
       fix: 'move `## {moved}` {side} `## {beside}`',
     },
   },
-  run(sheet, context, report) {
-    const found = orderProof(sheet, context);
+  run(sheet, _context, report) {
+    const found = orderProof(sheet);
     if (found === null) return;
     const { kind, moves } = found;
     const starting = startingPart(kind);
@@ -57,8 +57,8 @@ export default defineCheck({
           mark: markFor(kind, starting?.name ?? '', starting?.starts ?? ''),
         },
         related: [{ span: pair.after.heading.span, label: 'work of a later stage' }],
-        subject: pair.before.canonical,
-        alsoCalled: pair.after.canonical === null ? [] : [pair.after.canonical],
+        subject: pair.before.known?.name ?? null,
+        alsoCalled: pair.after.known ? [pair.after.known.name] : [],
         edits: isStopped ? [] : editsFor(sheet, kind, moves),
       });
     }
@@ -106,6 +106,6 @@ export default defineCheck({
   ],
 });
 
-function stageOf({ canonical }: Operation, kind: Kind): Stage {
-  return kind.operations.get(canonical ?? '')?.stage ?? 'any';
+function stageOf({ known }: Operation, kind: Kind): Stage {
+  return kind.operations.get(known?.name ?? '')?.stage ?? 'any';
 }

@@ -16,8 +16,8 @@ export default defineCheck({
       fix: 'move the {other} first, in this step or before it, and mark that: `:state[{example}]`',
     },
   },
-  run(sheet, context, report) {
-    const found = orderProof(sheet, context);
+  run(sheet, _context, report) {
+    const found = orderProof(sheet);
     if (found === null) return;
     const { kind, faults } = found;
     for (const fault of faults) {

@@ -34,7 +34,7 @@ export default defineCheck({
     },
   },
   run(sheet, context, report) {
-    const found = orderProof(sheet, context);
+    const found = orderProof(sheet);
     if (found === null) return;
     const { kind, walk } = found;
     const example = firstMark(kind);

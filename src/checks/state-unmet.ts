@@ -63,8 +63,8 @@ export default defineCheck({
       fix: 'mark the step that brings it there: `{mark}`; add one if there is none',
     },
   },
-  run(sheet, context, report) {
-    const found = orderProof(sheet, context);
+  run(sheet, _context, report) {
+    const found = orderProof(sheet);
     if (found === null) return;
     const { kind, faults } = found;
     const unmet = faults.filter((fault): fault is Unmet => fault.kind === 'unmet');
@@ -98,7 +98,7 @@ export default defineCheck({
       else if (doubtful || was === null) message = byCause ? 'unsaidInto' : 'unsaid';
       else if (byCause) message = 'into';
       else
-        message = kind.operations.get(operation.canonical ?? '')?.settings.length
+        message = kind.operations.get(operation.known?.name ?? '')?.settings.length
           ? 'measured'
           : 'done';
       const reported: Report<Words> = {
@@ -106,7 +106,7 @@ export default defineCheck({
         span: at.span,
         values,
         subject: need.part,
-        alsoCalled: operation.canonical === null ? [] : [operation.canonical],
+        alsoCalled: operation.known ? [operation.known.name] : [],
         related: was?.span
           ? [{ span: was.span, label: `the ${part} ${conditionWords([was.condition])}` }]
           : [],
@@ -313,7 +313,7 @@ function unsaidTogether(faults: readonly Unmet[], first: Unmet, kind: Kind): Rep
     subject: first.need.part,
     alsoCalled: [
       ...faults.map(({ need }) => need.part),
-      ...(operation.canonical === null ? [] : [operation.canonical]),
+      ...(operation.known ? [operation.known.name] : []),
     ],
   };
   return doubtful ? { ...reported, severity: 'note' } : reported;

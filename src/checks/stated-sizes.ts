@@ -1,4 +1,3 @@
-import type { Kind, KindSetting } from '../kinds/model.ts';
 import type { Dimension, SizeProblem, Statement } from '../quantity/model.ts';
 import type { PlacedSize, Setting, Sheet } from '../sheet/model.ts';
 import { isBlank } from './blank.ts';
@@ -53,7 +52,7 @@ export function* unreadSizes(
 
 /** Every size of one setting: the value first, then `also`, the gauges, the travel and the rest. */
 export function* sizesOfSetting(setting: Setting): Generator<StatedSize> {
-  const subject = setting.canonical ?? setting.name.value;
+  const subject = setting.id;
   const as = (size: PlacedSize, role: SizeRole, key: string): StatedSize => ({
     size,
     role,
@@ -74,11 +73,6 @@ export function* sizesOfSetting(setting: Setting): Generator<StatedSize> {
 /** The statement of a size that could be read; null otherwise (another check speaks of it). */
 export function readOf(size: PlacedSize | null): Statement | null {
   return size?.reading.ok ? size.reading.statement : null;
-}
-
-/** The kind's entry for a setting; null for an unknown one. */
-export function kindSetting(setting: Setting, kind: Kind | null): KindSetting | null {
-  return setting.canonical === null ? null : (kind?.settings.get(setting.canonical) ?? null);
 }
 
 /** What a dimension is called in a sentence. */

@@ -1,5 +1,5 @@
 import { defineCheck } from './define.ts';
-import { kindOf, nearest, plainName, settingCalled, settingsByName } from './vocabulary.ts';
+import { nearest, plainName, settingNames } from './vocabulary.ts';
 
 /** `:value[name]` where the sheet has no such setting. */
 export default defineCheck({
@@ -24,19 +24,18 @@ export default defineCheck({
       fix: 'write the name of a setting in brackets: `:value[{example}]`',
     },
   },
-  run(sheet, context, report) {
-    const kind = kindOf(sheet, context);
-    for (const { name, span } of sheet.values) {
+  run(sheet, _context, report) {
+    const { kind } = sheet;
+    for (const { name, setting, span } of sheet.values) {
       if (name.trim() === '') {
-        const example =
-          [...settingsByName(sheet).keys(), ...(kind?.settings.keys() ?? [])][0] ?? 'name';
+        const example = [...settingNames(sheet), ...(kind?.settings.keys() ?? [])][0] ?? 'name';
         report({ message: 'empty', span, values: { example } });
         continue;
       }
-      if (settingCalled(name, sheet, kind) !== null) continue;
+      if (setting !== null) continue;
       // A name that the kind knows is no misspelling of another: the setting is missing.
       const known = kind?.settingNamed(name) ?? null;
-      const near = known === null ? nearest(name, settingsByName(sheet).keys()) : null;
+      const near = known === null ? nearest(name, settingNames(sheet)) : null;
       const subject = known?.name ?? name;
       if (near !== null) report({ message: 'near', span, values: { name, near }, subject });
       else {

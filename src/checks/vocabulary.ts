@@ -1,15 +1,7 @@
 import { levelName } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
-import type { Setting, Sheet } from '../sheet/model.ts';
+import type { Sheet } from '../sheet/model.ts';
 import { nearestName } from '../text/nearest-name.ts';
-import type { CheckContext } from './define.ts';
-
-/** The kind that a sheet's unit is of; null where it names none or one nobody knows. */
-export function kindOf(sheet: Sheet, context: CheckContext): Kind | null {
-  const named = sheet.unit.kind;
-  if (named === null) return null;
-  return context.kinds.get(named.value) ?? context.kinds.get(plainName(named.value)) ?? null;
-}
 
 /** A unit of the kind in a sentence: `a carburetor`, `an ignition-distributor`. */
 export function oneUnit(kind: Kind): string {
@@ -50,28 +42,11 @@ export function nearest(name: string, names: Iterable<string>): string | null {
   return nearestName(plainName(name), [...names]);
 }
 
-/** The settings of a sheet by every name that `:value[...]` may call them. */
-export function settingsByName(sheet: Sheet): ReadonlyMap<string, Setting> {
-  const known = byName.get(sheet);
-  if (known !== undefined) return known;
-  const map = new Map<string, Setting>();
-  for (const setting of sheet.settings.values()) {
-    map.set(plainName(setting.name.value), setting);
-    if (setting.canonical !== null) map.set(setting.canonical, setting);
-  }
-  byName.set(sheet, map);
-  return map;
-}
-
-const byName = new WeakMap<Sheet, ReadonlyMap<string, Setting>>();
-
-/** The setting that `:value[name]` calls, by its name or an alias; null where there is none. */
-export function settingCalled(name: string, sheet: Sheet, kind: Kind | null): Setting | null {
-  const map = settingsByName(sheet);
-  const plain = map.get(plainName(name));
-  if (plain !== undefined) return plain;
-  const canonical = kind?.settingNamed(name)?.name;
-  return canonical === undefined ? null : (map.get(canonical) ?? null);
+/** Every name that a sheet's settings have there or in the kind, for the nearest to a misspelt one. */
+export function settingNames(sheet: Sheet): readonly string[] {
+  const names = new Set<string>();
+  for (const { name, id } of sheet.settings.values()) names.add(plainName(name.value)).add(id);
+  return [...names];
 }
 
 /** `a`, `b` or `c`: names in backticks, for people. */

@@ -16,8 +16,8 @@ export default defineCheck({
       fix: 'take this `after` out, or overrule the other way round: `{early}: { without: { after: [{late}] }, because: ... }`',
     },
   },
-  run(sheet, context, report) {
-    for (const fault of orderProof(sheet, context)?.ruleFaults ?? []) {
+  run(sheet, _context, report) {
+    for (const fault of orderProof(sheet)?.ruleFaults ?? []) {
       if (fault.kind !== 'circle') continue;
       const [late = '', early = ''] = fault.circle;
       report({

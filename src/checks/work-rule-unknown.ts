@@ -23,8 +23,8 @@ export default defineCheck({
       fix: 'take it out, or name the rule that is meant',
     },
   },
-  run(sheet, context, report) {
-    const found = orderProof(sheet, context);
+  run(sheet, _context, report) {
+    const found = orderProof(sheet);
     if (found === null) return;
     for (const fault of found.ruleFaults) {
       if (fault.kind === 'unknown') {

@@ -16,8 +16,8 @@ export default defineCheck({
       fix: 'add `because:` beside `without:`, with what is different on this unit',
     },
   },
-  run(sheet, context, report) {
-    for (const fault of orderProof(sheet, context)?.ruleFaults ?? []) {
+  run(sheet, _context, report) {
+    for (const fault of orderProof(sheet)?.ruleFaults ?? []) {
       if (fault.kind !== 'unreasoned') continue;
       const { operation } = fault.rule;
       report({

@@ -2,7 +2,6 @@ import { toldInputs, type Verdict, workedNumbers } from '../relations/index.ts';
 import { isBlank } from './blank.ts';
 import { defineCheck } from './define.ts';
 import { dimensionNoun } from './stated-sizes.ts';
-import { kindOf } from './vocabulary.ts';
 
 /** A stated figure that the others on the sheet do not come to. */
 export default defineCheck({
@@ -37,8 +36,7 @@ export default defineCheck({
     },
   },
   run(sheet, context, report) {
-    const kind = kindOf(sheet, context);
-    const { verdicts, unread } = workedNumbers(sheet, kind, context);
+    const { verdicts, unread } = workedNumbers(sheet, context);
     for (const { place, dimension, of } of unread) {
       if (!place.span || place.text === null || isBlank(place.text)) continue;
       const values = { key: place.key, stated: place.text, noun: dimensionNoun(dimension) };
@@ -338,7 +336,7 @@ export default defineCheck({
 });
 
 function subjectOf({ place, proof }: Verdict): string {
-  return place.setting?.canonical ?? proof.instance.binding.of;
+  return place.setting?.id ?? proof.instance.binding.of;
 }
 
 /** Settings of a four-lobe unit, as an example's whole front matter has them. */

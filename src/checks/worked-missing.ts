@@ -1,6 +1,5 @@
 import { toldInputs, type WorkedFigure, workedNumbers } from '../relations/index.ts';
 import { defineCheck } from './define.ts';
-import { kindOf } from './vocabulary.ts';
 
 /** A figure that follows from what the sheet states, and would prove it. */
 export default defineCheck({
@@ -21,9 +20,8 @@ export default defineCheck({
     },
   },
   run(sheet, context, report) {
-    const kind = kindOf(sheet, context);
     const told = new Set<string>();
-    for (const figure of workedNumbers(sheet, kind, context).figures) {
+    for (const figure of workedNumbers(sheet, context).figures) {
       const { place, derived, of } = figure;
       if (!place || !isAsked(figure) || told.has(place.id)) continue;
       const { places, labels } = toldInputs(derived);

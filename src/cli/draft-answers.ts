@@ -1,4 +1,5 @@
 import { createInterface } from 'node:readline/promises';
+import { kindNamed, levelName } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import { Refusal } from '../project/refusal.ts';
 import { nearestName } from '../text/nearest-name.ts';
@@ -33,10 +34,9 @@ export interface DraftAnswers {
 
 /** The kind that was named. Fails with `Refusal`, listing those there are. */
 export function kindAnswer(text: string, kinds: ReadonlyMap<string, Kind>): Kind {
-  const wanted = text.trim().toLowerCase();
-  const kind = kinds.get(wanted);
-  if (kind !== undefined) return kind;
-  const near = nearestName(wanted, kinds.keys());
+  const kind = kindNamed(text, kinds);
+  if (kind !== null) return kind;
+  const near = nearestName(levelName(text), kinds.keys());
   const all = [...kinds.keys()].join(', ');
   throw new Refusal(
     `there is no kind of unit called ${text.trim() || 'nothing at all'}`,

@@ -6,6 +6,7 @@ import { type Mapping, targetText } from '../import/mapping.ts';
 import { readMapping } from '../import/read-mapping.ts';
 import { mappingText } from '../import/write-mapping.ts';
 import type { SizeTools } from '../import/written-size.ts';
+import { kindNamed } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import type { Project } from '../project/project.ts';
 import { readText } from '../project/read-text.ts';
@@ -101,8 +102,8 @@ function mappingAt(
 }
 
 function settled(mapping: Mapping, shown: string, project: Project): SettledMapping {
-  const kind = project.kinds.get(mapping.kind);
-  if (kind === undefined) throw new Refusal(`there is no kind of unit called ${mapping.kind}`);
+  const kind = kindNamed(mapping.kind, project.kinds);
+  if (kind === null) throw new Refusal(`there is no kind of unit called ${mapping.kind}`);
   const [first, ...more] = openPoints(mapping, kind);
   if (first !== undefined) {
     throw new Refusal(`${shown} does not say enough. ${[first, ...more].join(' ')}`);

@@ -38,10 +38,7 @@ export function differencesText(
   tools: SizeTools,
 ): readonly string[] {
   const values = new Map(
-    [...sheet.settings.values()].map((setting) => [
-      setting.canonical ?? setting.name.value,
-      setting.value?.text ?? null,
-    ]),
+    [...sheet.settings.values()].map((setting) => [setting.id, setting.value?.text ?? null]),
   );
   const lines: string[] = [];
   for (const given of unit.settings.values()) {

@@ -23,8 +23,8 @@ export class KnownUnits {
       if (!read.ok) continue;
       const file = project.show(path);
       const sheet = readSheet(read.text, file, { kinds: project.kinds, gauges, wireGauge });
-      const { maker, model, kind: named } = sheet.unit;
-      if (named?.value !== kind.name || maker === null || model === null) continue;
+      const { maker, model } = sheet.unit;
+      if (sheet.kind?.name !== kind.name || maker === null || model === null) continue;
       const key = nameKey(maker.value, model.value);
       this.#byName.set(key, [...(this.#byName.get(key) ?? []), { sheet, file, path }]);
     }

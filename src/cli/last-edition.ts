@@ -32,7 +32,7 @@ export function lastEdition(
     title: facts.title,
     edition: facts.edition ?? null,
     date: facts.date ?? null,
-    sheets: sheets.map(({ sheet, kind }) => sheetSnapshot(sheet, kind)),
+    sheets: sheets.map(({ sheet }) => sheetSnapshot(sheet)),
   };
   return { before, changes: compareEditions(before, now, sizeReading(project)) };
 }

@@ -42,6 +42,6 @@ export async function like(
 function numbersOf({ project, path }: Target, io: Io) {
   const found = candidate(project, path, io);
   if (!found) return null;
-  const { sheet, kind } = found;
-  return { file: sheet.file, numbers: workedNumbers(sheet, kind, project.context(found.path)) };
+  const { sheet } = found;
+  return { file: sheet.file, numbers: workedNumbers(sheet, project.context(found.path)) };
 }

@@ -59,7 +59,6 @@ export function candidate(
     sheet,
     findings,
     digest,
-    kind: project.kinds.get(sheet.unit.kind?.value ?? '') ?? null,
     stops: stoppers(findings, sheet.status?.value ?? null),
   };
 }

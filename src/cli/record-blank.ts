@@ -22,7 +22,7 @@ export interface BlankRecord {
  * The text of a record with every setting of the sheet in working order: what is wanted, between
  * which limits and where, as comments, and blanks for what is read.
  */
-export function blankRecord({ sheet, kind, id, serial, schema }: BlankRecord): string {
+export function blankRecord({ sheet, id, serial, schema }: BlankRecord): string {
   const out = [
     `# yaml-language-server: $schema=${schema}`,
     `# Bench record: ${comment(sheet.title?.value ?? id)}`,
@@ -44,7 +44,7 @@ export function blankRecord({ sheet, kind, id, serial, schema }: BlankRecord): s
     'temperature:',
     'settings:',
   ];
-  for (const row of settingRows(sheet, kind, [])) {
+  for (const row of settingRows(sheet, [])) {
     const setting = sheet.settings.get(row.name);
     if (setting === undefined) continue;
     const where = row.where === null ? '' : `: ${row.where}`;

@@ -23,7 +23,7 @@ export function recordJson(judged: JudgedRecord): string {
     counts: tally,
     settings: assessed.entries.map(({ setting, place, wanted, found, left }) => ({
       setting: setting.name.value,
-      label: settingLabel(setting, card.kind),
+      label: settingLabel(setting),
       place,
       wanted: wanted.text,
       limitsFrom: wanted.limitsFrom ?? undefined,

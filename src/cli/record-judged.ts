@@ -46,7 +46,7 @@ export function judgeRecord(
   if (card === null) return null;
   const { gauges, wireGauge } = project.context(card.path);
   const swg = card.sheet.wireGauge?.value ?? wireGauge;
-  const assessed = assessRecord(read.record, card.sheet, card.kind, rule, {
+  const assessed = assessRecord(read.record, card.sheet, rule, {
     gauges,
     swg: swg === 'imperial' || swg === 'us-steel' ? swg : null,
   });

@@ -43,8 +43,7 @@ export function recordText(judged: JudgedRecord, ink: Paint): string {
     '',
     ink.dim(`${indent}${row(['Setting', 'Wanted', 'As found', 'As left']).join('')}`),
   ];
-  for (const entry of assessed.entries)
-    out.push(...entryLines(entry, assessed.rule, card.kind, ink));
+  for (const entry of assessed.entries) out.push(...entryLines(entry, assessed.rule, ink));
   out.push('', ...wrap(tallyWords(tally, assessed.rule), 80));
   if (assessed.missing.length > 0) {
     const names = assessed.missing.map((setting) => setting.name.value).join(', ');
@@ -56,11 +55,10 @@ export function recordText(judged: JudgedRecord, ink: Paint): string {
 function entryLines(
   { setting, place, wanted, found, left, gauge }: AssessedEntry,
   rule: AcceptanceRule,
-  kind: JudgedRecord['card']['kind'],
   ink: Paint,
 ): string[] {
   const word = left === null ? 'no reading' : verdictWord(left);
-  const label = settingLabel(setting, kind) + (place === null ? '' : `, ${place}`);
+  const label = settingLabel(setting) + (place === null ? '' : `, ${place}`);
   const lines = row([label, wanted.text, readingText(found), readingText(left)]);
   const tint = tintOf(word, ink);
   const out = lines.map((line, index) =>

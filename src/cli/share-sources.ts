@@ -33,7 +33,7 @@ export function mendSources(project: Project, io: Io): void {
     const file = project.show(path);
     const sheet = readSheet(read.text, file, options);
     if (sheet.problems.some(({ kind }) => kind === 'front-matter' || kind === 'limits')) continue;
-    const facts = sheetFacts(sheet, null);
+    const facts = sheetFacts(sheet);
     if (facts === null) continue;
     paths.set(file, path);
     sheets.push({ text: read.text, facts });

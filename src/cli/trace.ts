@@ -25,7 +25,7 @@ export function trace(targets: readonly Target[], io: Io): ExitStatus {
       say(io, `gaugeleaf: ${examined.refused.message}`);
       continue;
     }
-    const proof = orderProof(examined.sheet, project.context(examined.path));
+    const proof = orderProof(examined.sheet);
     if (proof === null) {
       refused = true;
       say(io, `gaugeleaf: ${examined.sheet.file} is of no kind of unit that is known`);

@@ -1,15 +1,14 @@
-import type { Kind } from '../kinds/model.ts';
 import type { Citation, Operation, Setting, Sheet } from '../sheet/model.ts';
 import type { Span } from '../text/span.ts';
 import type { OperationSnapshot, SettingSnapshot, SheetSnapshot } from './model.ts';
 
 /** What a sheet says, as plain data to keep or to hold against another; nothing is converted. */
-export function sheetSnapshot(sheet: Sheet, kind: Kind | null): SheetSnapshot {
+export function sheetSnapshot(sheet: Sheet): SheetSnapshot {
   const start = sheet.operations[0]?.span.start ?? sheet.text.length;
   return {
     id: sheet.id?.value ?? sheet.file,
     title: sheet.title?.value ?? '',
-    kind: sheet.unit.kind?.value ?? null,
+    kind: sheet.kind?.name ?? sheet.unit.kind?.value ?? null,
     revision: sheet.revision?.value ?? null,
     status: sheet.status?.value ?? null,
     date: sheet.date?.value ?? null,
@@ -17,7 +16,7 @@ export function sheetSnapshot(sheet: Sheet, kind: Kind | null): SheetSnapshot {
     fits: sheet.fits.map(({ marque, model, years }) =>
       [marque, model, years].filter((part) => part !== null).join(' '),
     ),
-    settings: [...sheet.settings.values()].map((setting) => settingSnapshot(setting, kind)),
+    settings: [...sheet.settings.values()].map((setting) => settingSnapshot(setting)),
     opening: single(sheet.text.slice(sheet.bodyStart, start)),
     operations: sheet.operations.map((operation) => operationSnapshot(operation, sheet)),
     sources: Object.fromEntries(
@@ -39,15 +38,15 @@ function unitFacts({ unit }: Sheet): Record<string, string> {
   put('maker', unit.maker?.value);
   put('model', unit.model?.value);
   put('part-numbers', unit.partNumbers.map((part) => part.value).join(', '));
-  put('features', unit.features.map((feature) => feature.value).join(', '));
+  put('features', unit.features.map(({ id }) => id).join(', '));
   for (const [key, size] of unit.sizes) put(key, size.text);
   for (const [key, thread] of unit.threads) put(key, thread.value);
   for (const [key, text] of unit.other) put(key, text.value);
   return facts;
 }
 
-function settingSnapshot(setting: Setting, kind: Kind | null): SettingSnapshot {
-  const name = setting.canonical ?? setting.name.value;
+function settingSnapshot(setting: Setting): SettingSnapshot {
+  const name = setting.id;
   const values: Record<string, string> = {};
   if (setting.value) values[''] = setting.value.text;
   for (const [place, size] of setting.places) values[place] = size.text;
@@ -65,7 +64,7 @@ function settingSnapshot(setting: Setting, kind: Kind | null): SettingSnapshot {
   for (const [key, text] of setting.said) put(key, text.value);
   return {
     name,
-    label: kind?.settings.get(name)?.label ?? name,
+    label: setting.known?.label ?? name,
     values,
     also: setting.also.map((size) => size.text),
     said,
@@ -79,8 +78,8 @@ function settingSnapshot(setting: Setting, kind: Kind | null): SettingSnapshot {
   };
 }
 
-function citation({ source, page }: Citation): string {
-  return page === null ? source.value : `${source.value} ${page}`;
+function citation({ id, page }: Citation): string {
+  return page === null ? id : `${id} ${page}`;
 }
 
 function operationSnapshot(operation: Operation, sheet: Sheet): OperationSnapshot {
@@ -97,7 +96,7 @@ function operationSnapshot(operation: Operation, sheet: Sheet): OperationSnapsho
   }));
   const taken = [...operation.steps.map((step) => step.span), ...messages.map(({ span }) => span)];
   return {
-    name: operation.canonical ?? operation.heading.value.toLowerCase(),
+    name: operation.known?.name ?? operation.heading.value.toLowerCase(),
     heading: operation.heading.value,
     steps,
     cautions: messages.map(({ signal, hazards, span }) => ({

@@ -1,4 +1,3 @@
-import type { Kind } from '../kinds/model.ts';
 import { agree } from '../quantity/index.ts';
 import type { Citation, Dissent, PlacedSize, Setting, Sheet } from '../sheet/model.ts';
 import { differs } from '../sheet/rule-statements.ts';
@@ -15,7 +14,7 @@ interface Attributed {
  * A source that the sheet cites and does not list has a column too; what no source is named for
  * stands in a column of its own, whose name is null.
  */
-export function concordanceOf(sheet: Sheet, kind: Kind | null): Concordance {
+export function concordanceOf(sheet: Sheet): Concordance {
   const table = [...sheet.settings.values()].map((setting) => ({
     setting,
     said: attributed(setting),
@@ -28,7 +27,7 @@ export function concordanceOf(sheet: Sheet, kind: Kind | null): Concordance {
     sheet: sheet.id?.value ?? sheet.file,
     title: sheet.title?.value ?? '',
     sources: names.map((name) => sourceNamed(name, sheet)),
-    rows: table.map(({ setting, said }) => rowOf(setting, said, names, kind)),
+    rows: table.map(({ setting, said }) => rowOf(setting, said, names)),
   };
 }
 
@@ -56,13 +55,12 @@ function rowOf(
   setting: Setting,
   said: readonly Attributed[],
   names: readonly (string | null)[],
-  kind: Kind | null,
 ): ConcordanceRow {
-  const name = setting.canonical ?? setting.name.value;
+  const name = setting.id;
   const words = name.replaceAll('-', ' ');
   return {
     setting: name,
-    label: kind?.settings.get(name)?.label ?? words.charAt(0).toUpperCase() + words.slice(1),
+    label: setting.known?.label ?? words.charAt(0).toUpperCase() + words.slice(1),
     figure: figureText(setting),
     cells: names.map((each) => said.filter(({ source }) => source === each).map((one) => one.said)),
     differs: said.some((one) => one.said.standing === 'differs'),
@@ -110,7 +108,7 @@ const plain = { page: null, difference: null, ruling: null, note: null } as cons
 
 function attribute(citation: Citation | null, said: Said): Attributed {
   return {
-    source: citation?.source.value ?? null,
+    source: citation?.id ?? null,
     said: { ...said, page: citation?.page ?? null },
   };
 }

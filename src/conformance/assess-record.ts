@@ -1,5 +1,5 @@
-import type { Kind } from '../kinds/model.ts';
 import type { ReadOptions } from '../quantity/index.ts';
+import { settingNamed } from '../sheet/index.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
 import { nearestName } from '../text/nearest-name.ts';
 import type { Span } from '../text/span.ts';
@@ -35,7 +35,6 @@ export interface AssessedRecord {
 export function assessRecord(
   record: BenchRecord,
   sheet: Sheet,
-  kind: Kind | null,
   rule: AcceptanceRule,
   options: ReadOptions,
 ): AssessedRecord {
@@ -44,7 +43,7 @@ export function assessRecord(
   const seen = new Set<Setting>();
   let changed = false;
   for (const entry of record.entries) {
-    const setting = settingFor(entry.setting.value, sheet, kind);
+    const setting = settingNamed(entry.setting.value, sheet);
     if (setting === null) {
       faults.push(noSuchSetting(entry, sheet));
       continue;
@@ -74,14 +73,6 @@ export function assessRecord(
   faults.sort((first, second) => first.span.start - second.span.start);
   const missing = [...sheet.settings.values()].filter((setting) => !seen.has(setting));
   return { rule, entries, missing, faults };
-}
-
-function settingFor(name: string, sheet: Sheet, kind: Kind | null): Setting | null {
-  const own = sheet.settings.get(name);
-  if (own) return own;
-  const canonical = kind?.settingNamed(name)?.name ?? null;
-  if (canonical === null) return null;
-  return [...sheet.settings.values()].find((each) => each.canonical === canonical) ?? null;
 }
 
 function judged(

@@ -1,4 +1,5 @@
 import validate from '../generated/validate-mapping.js';
+import { kindNamed } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import { nearestName } from '../text/nearest-name.ts';
 import { schemaWords } from '../text/schema-words.ts';
@@ -68,8 +69,8 @@ export function readMapping(
   }
   if (faults.length > 0) return { mapping: null, faults };
   const data = yaml.value as MappingData;
-  const kind = kinds.get(data.kind);
-  if (kind === undefined) {
+  const kind = kindNamed(data.kind, kinds);
+  if (kind === null) {
     const near = nearestName(data.kind, kinds.keys());
     const message = `there is no kind of unit called \`${data.kind}\``;
     const fix = near === null ? `the kinds are: ${[...kinds.keys()].join(', ')}` : `write ${near}`;

@@ -1,6 +1,7 @@
 import { kinds } from '../generated/kinds.ts';
 import { buildKind } from './build.ts';
 import type { Kind } from './model.ts';
+import { levelName } from './name-book.ts';
 
 export type * from './model.ts';
 export { levelName } from './name-book.ts';
@@ -54,6 +55,17 @@ class KindShelf implements ReadonlyMap<string, Kind> {
 }
 
 const shelf = new KindShelf();
+
+/** The kind that a text names, in any case and spacing (`Fuel pump`); null where none has that name. */
+export function kindNamed(text: string, kinds: ReadonlyMap<string, Kind>): Kind | null {
+  const exact = kinds.get(text);
+  if (exact) return exact;
+  const level = levelName(text);
+  for (const name of kinds.keys()) {
+    if (levelName(name) === level) return kinds.get(name) ?? null;
+  }
+  return null;
+}
 
 /** The kinds that come with the program, by name; the same at every call. */
 export function builtInKinds(): ReadonlyMap<string, Kind> {

@@ -62,8 +62,8 @@ function stagePairs(
   working: readonly Operation[],
   kind: Kind,
 ): readonly Reversal[] {
-  const rank = ({ canonical }: Operation): number =>
-    stageRank(kind.operations.get(canonical ?? '')?.stage ?? 'any');
+  const rank = ({ known }: Operation): number =>
+    stageRank(kind.operations.get(known?.name ?? '')?.stage ?? 'any');
   const pairs: Reversal[] = [];
   for (const fault of faults) {
     if (fault.kind !== 'stage') continue;

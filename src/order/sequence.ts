@@ -32,8 +32,8 @@ export interface Move {
 export function reversals(operations: readonly Operation[], kind: Kind): readonly Reversal[] {
   const first = new Map<string, readonly [Operation, number]>();
   operations.forEach((operation, place) => {
-    if (operation.canonical !== null && !first.has(operation.canonical))
-      first.set(operation.canonical, [operation, place]);
+    if (operation.known && !first.has(operation.known.name))
+      first.set(operation.known.name, [operation, place]);
   });
   const pairs: Reversal[] = [];
   for (const [name, [operation, place]] of first) {

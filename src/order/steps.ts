@@ -38,9 +38,7 @@ export function workOf(sheet: Sheet, kind: Kind, ignoreMarks = false): Work {
         index,
         span: step.span,
         changes: merged(marked, read),
-        values: used
-          .filter((value) => isInside(value.span, step.span))
-          .map(({ name }) => named(name, kind)),
+        values: used.filter((value) => isInside(value.span, step.span)).map(({ id }) => id),
       });
     });
     for (const mark of own) {
@@ -56,7 +54,7 @@ export function workOf(sheet: Sheet, kind: Kind, ignoreMarks = false): Work {
         index: -1,
         span: value.span,
         changes: [],
-        values: [named(value.name, kind)],
+        values: [value.id],
       });
     }
     steps.push(...found.sort((a, b) => a.span.start - b.span.start));
@@ -66,10 +64,6 @@ export function workOf(sheet: Sheet, kind: Kind, ignoreMarks = false): Work {
 
 function isInside(inner: Span, outer: Span): boolean {
   return inner.start >= outer.start && inner.end <= outer.end;
-}
-
-function named(name: string, kind: Kind): string {
-  return kind.settingNamed(name)?.name ?? name;
 }
 
 function markedChanges(
@@ -113,8 +107,8 @@ function merged(
 
 /** The operations that a sheet works through, without headings that are no work. */
 export function workingOperations(sheet: Sheet, kind: Kind): readonly Operation[] {
-  return sheet.operations.filter(({ canonical }) => {
-    const known = canonical === null ? null : kind.operations.get(canonical);
-    return known !== null && known !== undefined && known.stage !== 'any';
+  return sheet.operations.filter(({ known }) => {
+    const here = kind.operations.get(known?.name ?? '');
+    return here !== undefined && here.stage !== 'any';
   });
 }

@@ -34,7 +34,7 @@ export function traceOf(walk: Walk, kind: Kind): readonly (TraceRow | TraceStage
   let before: UnitState = new Map(starts);
   let stage: Stage | null = null;
   for (const { step, after } of walk.steps) {
-    const own = kind.operations.get(step.operation.canonical ?? '')?.stage ?? 'any';
+    const own = kind.operations.get(step.operation.known?.name ?? '')?.stage ?? 'any';
     if (own !== 'any' && own !== stage) {
       stage = own;
       rows.push({ kind: 'stage', stage, state: inOrder(before, kind) });

@@ -71,7 +71,7 @@ export class Needs {
     const words = this.#kind.parts.get(part)?.conditions;
     if (!words) return null;
     for (const setting of this.#sheet.settings.values()) {
-      if (setting.canonical === null || !known.settings.includes(setting.canonical)) continue;
+      if (!known.settings.includes(setting.id)) continue;
       const said = setting.said.get(key)?.value;
       if (said === undefined) continue;
       const plain = plainWords(said);

@@ -14,9 +14,7 @@ export class PartsNow {
   /** Every part that the unit has, as it starts; `steps` tell which parts the sheet marks anywhere. */
   constructor(sheet: Sheet, kind: Kind, steps: readonly WorkStep[]) {
     this.#kind = kind;
-    this.#features = new Set(
-      sheet.unit.features.map(({ value }) => kind.featureNamed(value)?.name ?? value),
-    );
+    this.#features = new Set(sheet.unit.features.map(({ id }) => id));
     for (const { changes } of steps) {
       for (const { term, by } of changes) if (by === 'mark') this.#marked.add(term.part);
     }

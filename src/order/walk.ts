@@ -83,10 +83,7 @@ class Walker {
 
   run(): void {
     for (const operation of this.#operations) {
-      const known =
-        operation.canonical === null
-          ? null
-          : (this.#kind.operations.get(operation.canonical) ?? null);
+      const known = operation.known && (this.#kind.operations.get(operation.known.name) ?? null);
       const steps = this.#steps.get(operation) ?? [];
       if (steps.length === 0 && (known === null || known.stage === 'any')) continue;
       this.#enter(operation, known, steps);
@@ -237,7 +234,7 @@ class Walker {
     }
     if (!condition.startsUp) return;
     for (const name of condition.after) {
-      const first = this.#sheet.operations.find(({ canonical }) => canonical === name);
+      const first = this.#sheet.operations.find(({ known }) => known?.name === name);
       if (first && !this.#done.has(name) && first !== operation) {
         this.faults.push({ kind: 'too-early', operation, first });
       }

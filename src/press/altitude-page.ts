@@ -68,7 +68,8 @@ function columnsOf(
   chapter: Chapter,
   altitudes: readonly Altitude[],
 ): Carried[] {
-  const { sheet, kind } = entry;
+  const { sheet } = entry;
+  const { kind } = sheet;
   const places = whereWorked(entry, chapter);
   const bindings = (kind?.relations.bindings ?? []).filter(
     (each) => each.relation === ALTITUDE_RELATION,
@@ -78,9 +79,7 @@ function columnsOf(
     const said = quantities.get('altitude');
     if (reading?.is !== 'setting') return [];
     const key = said?.is === 'setting' ? said.key : null;
-    const settings = [...sheet.settings.values()].filter(
-      ({ canonical }) => canonical === reading.setting,
-    );
+    const settings = [...sheet.settings.values()].filter(({ id }) => id === reading.setting);
     return settings.flatMap((setting) => {
       const from = key === null ? null : altitudeFrom(setting.said.get(key)?.value ?? null);
       const place = places.get(reading.setting) ?? {

@@ -3,7 +3,7 @@ import rehypeSanitize, { defaultSchema } from 'rehype-sanitize';
 import rehypeStringify from 'rehype-stringify';
 import remarkRehype from 'remark-rehype';
 import { unified } from 'unified';
-import type { Kind, SignalWord } from '../kinds/model.ts';
+import type { SignalWord } from '../kinds/model.ts';
 import type { Sheet } from '../sheet/model.ts';
 import { cardSteps } from './card-steps.ts';
 import { directiveHandlers } from './directives.ts';
@@ -74,7 +74,6 @@ export type AdaptText = (
  */
 export function sheetBody(
   sheet: Sheet,
-  kind: Kind | null,
   picture: PictureSource | null,
   prefix: string,
   figures: (operation: number) => StepFigures | null = () => null,
@@ -83,7 +82,7 @@ export function sheetBody(
   if (sheet.tree === null) return { intro: '', operations: [], messages: [], notes: '' };
   const toHtml = unified()
     .use(remarkRehype, {
-      handlers: directiveHandlers(sheet, kind) as never,
+      handlers: directiveHandlers(sheet) as never,
       clobberPrefix: `${prefix}-`,
     })
     .use(rehypeSanitize, schema);

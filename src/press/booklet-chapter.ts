@@ -10,6 +10,7 @@ import { type SettingRow, settingRows } from './setting-rows.ts';
 import { type SheetFace, sheetFace } from './sheet-face.ts';
 import { sheetMarks, withMarks } from './sheet-marks.ts';
 import { stepFigures } from './step-figures.ts';
+import { idOf } from './where-worked.ts';
 import type { WorkedFacts } from './worked-lines.ts';
 
 /** A setting in its chapter. */
@@ -72,17 +73,14 @@ export function bookletChapter(
   facts: WorkedFacts,
   changes: SheetChanges | null,
 ): Chapter {
-  const { sheet, kind } = entry;
+  const { sheet } = entry;
   const anchor = `unit-${index + 1}`;
   const sources = sourceLines(sheet);
-  const marks = sheetMarks(sheet, kind, changes);
-  const canonical = new Map(
-    [...sheet.settings.values()].map(({ name, canonical }) => [name.value, canonical]),
-  );
-  const settings = settingRows(sheet, kind, sources, facts).map((row) => ({
+  const marks = sheetMarks(sheet, changes);
+  const settings = settingRows(sheet, sources, facts).map((row) => ({
     ...row,
     anchor: `${anchor}-setting-${row.number}`,
-    changed: marks.settings.includes(canonical.get(row.name) ?? row.name),
+    changed: marks.settings.includes(idOf(row.name, sheet)),
     hasDetails:
       [row.where, row.also, row.note].some((text) => text !== null) || row.worked.length > 0,
   }));
@@ -96,13 +94,12 @@ export function bookletChapter(
     (picture) =>
       sheetBody(
         sheet,
-        kind,
         picture,
         anchor,
         (at) => {
           const operation = sheet.operations[at];
           if (operation === undefined) return null;
-          return stepFigures(sheet, kind, operation, {
+          return stepFigures(sheet, operation, {
             prefix: `${anchor}-work-${at + 1}`,
             narrow: papers[options.paper].small,
             texts: options.texts ?? new Map(),
@@ -114,7 +111,7 @@ export function bookletChapter(
   return {
     number: index + 1,
     anchor,
-    face: sheetFace(sheet, kind),
+    face: sheetFace(sheet),
     isNew: marks.isNew,
     intro: body.intro,
     settings,
@@ -125,7 +122,7 @@ export function bookletChapter(
       changed: marks.headings.includes(at),
     })),
     footnotes: body.notes,
-    notes: [...editorsNotes(entry.findings), ...ruleNotes(sheet, kind)],
+    notes: [...editorsNotes(entry.findings), ...ruleNotes(sheet)],
     sources,
     rulings: settings.filter((row) => row.dissents.length > 0),
     order: options.orders?.[index] ?? null,

@@ -35,7 +35,8 @@ export function bookletIndex(
   };
   for (const { title, anchor } of parts) add(title, anchor);
   for (const [index, entry] of sheets.entries()) {
-    const { sheet, kind } = entry;
+    const { sheet } = entry;
+    const { kind } = sheet;
     const chapter = chapters[index];
     if (!chapter) continue;
     add(chapter.face.title, chapter.anchor);
@@ -47,8 +48,7 @@ export function bookletIndex(
       add(labels.get(anchor) ?? kind?.settings.get(name)?.label ?? name, anchor);
       made.add(anchor);
     }
-    for (const { index: at, canonical } of sheet.operations) {
-      const known = canonical === null ? null : kind?.operations.get(canonical);
+    for (const { index: at, known } of sheet.operations) {
       const anchor = chapter.operations[at]?.anchor;
       // What makes one setting stands under that setting's name already.
       if (!known || known.stage === 'any' || anchor === undefined || made.has(anchor)) continue;

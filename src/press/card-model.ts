@@ -1,5 +1,4 @@
 import type { Finding } from '../checks/define.ts';
-import type { Kind } from '../kinds/model.ts';
 import type { Sheet } from '../sheet/model.ts';
 import { sheetBody } from './body.ts';
 import { type CardCaution, cardCautions } from './card-cautions.ts';
@@ -14,7 +13,7 @@ import type { EditionFacts, Paper, PictureSource } from './orders.ts';
 import { cardMargins, type Margins, type PaperSize, papers } from './paper.ts';
 import { ruleNotes } from './rule-notes.ts';
 import { safetyLines } from './safety.ts';
-import { settingMeant, settingRows } from './setting-rows.ts';
+import { type SettingRow, settingRows } from './setting-rows.ts';
 import { hasError, type SheetFace, sheetFace } from './sheet-face.ts';
 
 /** One operation on the card. */
@@ -92,46 +91,47 @@ export interface CardOptions {
  */
 export function cardModel(
   sheet: Sheet,
-  kind: Kind | null,
   findings: readonly Finding[],
   edition: EditionFacts | null,
   options: CardOptions,
 ): CardModel {
   const sources = sourceLines(sheet);
-  const rows = settingRows(sheet, kind, sources, {
+  const rows = settingRows(sheet, sources, {
     altitude: edition?.altitude ?? null,
     kit: edition?.kit ?? null,
   });
   const settings = cardRows(rows, options.readings, papers[options.paper].small);
-  const body = sheetBody(sheet, kind, options.picture, 'card');
+  const body = sheetBody(sheet, options.picture, 'card');
   const operations: CardOperation[] = [];
   for (const [index, operation] of body.operations.entries()) {
     if (operation.steps === '') continue;
     operations.push({
       number: operations.length + 1,
       title: operation.title,
-      sets: numbersOf(sheet, kind, index, settings),
+      sets: numbersOf(sheet, index, settings),
       alert: operation.steps.includes('⚠'),
       steps: operation.steps,
     });
   }
   const readingDistanceMm = edition?.readingDistanceMm ?? usualDistanceMm;
   const content = {
-    face: sheetFace(sheet, kind),
+    face: sheetFace(sheet),
     club: edition?.club ?? null,
     edition: edition?.edition ?? null,
     notice: edition?.notice ?? null,
     language: edition?.language ?? 'en',
-    cautions: cardCautions(body, safetyLines([{ sheet, kind }])),
+    cautions: cardCautions(body, safetyLines([{ sheet }])),
     operations,
     footnotes: body.notes,
-    notes: [...editorsNotes(findings), ...ruleNotes(sheet, kind)],
+    notes: [...editorsNotes(findings), ...ruleNotes(sheet)],
     sources,
   };
   return {
     ...content,
     settings,
-    code: cardCode(plain(JSON.stringify({ ...content, settings: rows }))),
+    code: cardCode(
+      plain(JSON.stringify({ ...content, settings: rows.map((row) => byId(row, sheet)) })),
+    ),
     paper: papers[options.paper],
     margins: cardMargins(papers[options.paper]),
     draft: options.draft || hasError(findings),
@@ -146,6 +146,11 @@ export function cardModel(
   };
 }
 
+/** A setting by the one name that it has however the sheet writes it: what is printed is the same. */
+function byId(row: SettingRow, sheet: Sheet): SettingRow {
+  return { ...row, name: sheet.settings.get(row.name)?.id ?? row.name };
+}
+
 /** Words and figures alone: how they are marked up is layout, and no content of a card. */
 function plain(html: string): string {
   return html.replace(/<[^>]*>/g, '');
@@ -158,16 +163,9 @@ function recordOf(readings: CardReadings | null): CardRecord | null {
 }
 
 /** The numbers of the settings that an operation uses, as runs: `1–3, 7`. */
-function numbersOf(
-  sheet: Sheet,
-  kind: Kind | null,
-  operation: number,
-  rows: readonly CardRow[],
-): string | null {
+function numbersOf(sheet: Sheet, operation: number, rows: readonly CardRow[]): string | null {
   const names = new Set(
-    sheet.values
-      .filter((use) => use.operation === operation)
-      .map((use) => settingMeant(use.name, sheet, kind)?.name.value),
+    sheet.values.filter((use) => use.operation === operation).map((use) => use.setting?.name.value),
   );
   const runs: { first: number; last: number }[] = [];
   for (const { name, number } of rows) {

@@ -11,7 +11,7 @@ import {
 import type { Chapter } from './booklet-chapter.ts';
 import type { SheetToPrint } from './orders.ts';
 import { typesetSize, typesetWords } from './typeset.ts';
-import { canonicalOf } from './where-worked.ts';
+import { idOf } from './where-worked.ts';
 
 /** One thing that is not as it was, as a line of the page. */
 export interface ChangeLine {
@@ -81,16 +81,16 @@ export function changesPage(
 
 function unitOf(
   { changes, revisions }: SheetChanges,
-  { sheet, kind }: SheetToPrint,
+  { sheet }: SheetToPrint,
   chapter: Chapter,
   old: SheetSnapshot | null,
 ): ChangedUnit[] {
   const told = changes.filter(({ weight }) => weight === 'substance');
   if (told.length === 0) return [];
   const isNew = told.some((change) => change.kind === 'sheet-added');
-  const now = sheetSnapshot(sheet, kind);
+  const now = sheetSnapshot(sheet);
   const anchorOf = ({ about, label }: Change): string =>
-    chapter.settings.find(({ name }) => canonicalOf(name, sheet) === about)?.anchor ??
+    chapter.settings.find(({ name }) => idOf(name, sheet) === about)?.anchor ??
     chapter.operations[now.operations.findIndex(({ heading }) => heading === label)]?.anchor ??
     chapter.anchor;
   const ofWork = ({ kind }: Change) => /^(?:operation|step|caution|text)-/.test(kind);

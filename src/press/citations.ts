@@ -30,7 +30,7 @@ export function sourceLines(sheet: Sheet): SourceLine[] {
 
 /** `a p. 31`, `b`; a source that the sheet does not list is called by its name. */
 export function citationMark(citation: Citation, sources: readonly SourceLine[]): string {
-  const name = citation.source.value;
+  const name = citation.id;
   const mark = sources.find((source) => source.name === name)?.mark ?? name;
   return citation.page === null ? mark : `${mark} ${citation.page}`;
 }

@@ -1,5 +1,4 @@
 import { comparedRows, concordanceOf, type Said, type Standing } from '../concordance/index.ts';
-import type { Kind } from '../kinds/model.ts';
 import type { Sheet } from '../sheet/model.ts';
 import type { SourceLine } from './citations.ts';
 
@@ -48,11 +47,10 @@ export const statementSigns: Readonly<Record<Standing, string>> = {
  */
 export function concordanceTables(
   sheet: Sheet,
-  kind: Kind | null,
   sources: readonly SourceLine[],
   most: number,
 ): readonly ConcordanceTable[] {
-  const concordance = concordanceOf(sheet, kind);
+  const concordance = concordanceOf(sheet);
   const rows = comparedRows(concordance);
   // A source that speaks to none of these rows needs no column.
   const columns = concordance.sources
@@ -107,7 +105,7 @@ export interface UnitConcordance {
  * out of them, for they stand in the chapters.
  */
 export function unitConcordances(
-  sheets: readonly { readonly sheet: Sheet; readonly kind: Kind | null }[],
+  sheets: readonly { readonly sheet: Sheet }[],
   chapters: readonly {
     readonly number: number;
     readonly anchor: string;
@@ -119,7 +117,7 @@ export function unitConcordances(
   return chapters.flatMap(({ number, anchor, face, sources }, index) => {
     const entry = sheets[index];
     if (entry === undefined) return [];
-    const tables = concordanceTables(entry.sheet, entry.kind, sources, most).map((table) => ({
+    const tables = concordanceTables(entry.sheet, sources, most).map((table) => ({
       ...table,
       rows: table.rows.map((row) => ({ ...row, remarks: [] })),
     }));

@@ -1,9 +1,10 @@
 import type { Element, ElementContent } from 'hast';
+import type { Nodes } from 'mdast';
 import type { ContainerDirective, LeafDirective, TextDirective } from 'mdast-util-directive';
 import type { State } from 'mdast-util-to-hast';
-import type { Kind, KindHazard, SignalWord } from '../kinds/model.ts';
+import type { KindHazard, SignalWord } from '../kinds/model.ts';
 import type { Sheet } from '../sheet/model.ts';
-import { settingMeant } from './setting-rows.ts';
+import type { Span } from '../text/span.ts';
 
 const signalWords: ReadonlySet<string> = new Set(['danger', 'warning', 'caution', 'notice']);
 
@@ -13,25 +14,21 @@ const signalWords: ReadonlySet<string> = new Set(['danger', 'warning', 'caution'
  * prints as it was typed: `4:a` in prose is no directive to whoever wrote it. Sizes inside are not
  * typeset yet.
  */
-export function directiveHandlers(sheet: Sheet, kind: Kind | null) {
+export function directiveHandlers(sheet: Sheet) {
   return {
-    textDirective: (state: State, node: TextDirective) => inText(state, node, sheet, kind),
+    textDirective: (state: State, node: TextDirective) => inText(state, node, sheet),
     leafDirective: (_: State, node: LeafDirective) =>
       element('p', 'plain', [{ type: 'text', value: typed(node, sheet) }]),
-    containerDirective: (state: State, node: ContainerDirective) => panel(state, node, kind),
+    containerDirective: (state: State, node: ContainerDirective) => panel(state, node, sheet),
   };
 }
 
-function inText(
-  state: State,
-  node: TextDirective,
-  sheet: Sheet,
-  kind: Kind | null,
-): ElementContent | undefined {
-  if (node.name === 'state') return undefined;
-  if (node.name !== 'value') return { type: 'text', value: typed(node, sheet) };
-  const name = words(state.all(node)).trim();
-  const setting = settingMeant(name, sheet, kind);
+function inText(state: State, node: TextDirective, sheet: Sheet): ElementContent | undefined {
+  const mark = node.name.toLowerCase();
+  if (mark === 'state') return undefined;
+  if (mark !== 'value') return { type: 'text', value: typed(node, sheet) };
+  const use = sheet.values.find(isAt(node));
+  const { name, setting } = use ?? { name: words(state.all(node)).trim(), setting: null };
   if (!setting) return element('span', 'missing', [{ type: 'text', value: `[${name}: not set]` }]);
   const places = [...setting.places].map(([place, size]) => ({ place, text: size.text }));
   const sizes =
@@ -45,11 +42,12 @@ function inText(
   return element('span', 'values', content);
 }
 
-function panel(state: State, node: ContainerDirective, kind: Kind | null): Element {
+function panel(state: State, node: ContainerDirective, sheet: Sheet): Element {
   const children = state.all(node);
-  if (!signalWords.has(node.name)) return element('div', 'plain', children);
-  const signal = node.name as SignalWord;
-  const named = hazardsOf(node, kind);
+  const signal = node.name.toLowerCase() as SignalWord;
+  if (!signalWords.has(signal)) return element('div', 'plain', children);
+  const message = sheet.messages.find(isAt(node));
+  const named = message?.hazards.flatMap(({ known }) => known ?? []) ?? [];
   const said = children.length > 0 ? children : spokenByKind(named);
   // ANSI Z535.6: NOTICE is about things, not people, and goes without the alert symbol.
   const head = signal === 'notice' ? signal.toUpperCase() : `⚠ ${signal.toUpperCase()}`;
@@ -61,9 +59,10 @@ function panel(state: State, node: ContainerDirective, kind: Kind | null): Eleme
   return made;
 }
 
-function hazardsOf(node: ContainerDirective, kind: Kind | null): KindHazard[] {
-  const names = (node.attributes?.hazard ?? '').split(/[\s,]+/).filter((name) => name !== '');
-  return names.flatMap((name) => kind?.hazardNamed(name) ?? []);
+/** Whether a mark of the sheet is the one that a node of its tree is. */
+function isAt(node: Nodes): (mark: { readonly span: Span }) => boolean {
+  const start = node.position?.start.offset;
+  return ({ span }) => span.start === start;
 }
 
 /** What the kind says of the hazards that an empty panel names. */

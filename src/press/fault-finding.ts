@@ -35,7 +35,7 @@ export function faultFinding(
     const chapter = chapters[index];
     if (!chapter) continue;
     for (const [name, place] of whereWorked(entry, chapter)) {
-      const setting = entry.kind?.settings.get(name);
+      const setting = entry.sheet.kind?.settings.get(name);
       for (const [way, symptoms] of setting?.symptoms ?? []) {
         for (const symptom of symptoms) {
           const causes = faults.get(symptom) ?? new Map();

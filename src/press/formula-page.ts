@@ -22,12 +22,10 @@ export function formulaPage(
 ): readonly FormulaLine[] {
   const facts = { gauges: gaugeBook(), wireGauge: null, altitude };
   const used = new Map<string, { relation: Relation; usedBy: ChapterPlace[] }>();
-  for (const [index, { sheet, kind }] of sheets.entries()) {
+  for (const [index, { sheet }] of sheets.entries()) {
     const chapter = chapters[index];
     if (!chapter) continue;
-    const relations = new Set(
-      workedNumbers(sheet, kind, facts).figures.map((each) => each.relation),
-    );
+    const relations = new Set(workedNumbers(sheet, facts).figures.map((each) => each.relation));
     for (const relation of relations) {
       const line = used.get(relation.id) ?? { relation, usedBy: [] };
       used.set(relation.id, line);

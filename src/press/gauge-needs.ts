@@ -6,7 +6,6 @@ import {
   type KitGauge,
   LEAF_WIDTH_MM,
 } from '../gauges/index.ts';
-import type { Kind } from '../kinds/model.ts';
 import type { Gauge, Rational } from '../quantity/model.ts';
 import { gapsOf, type SettingGap } from '../sheet/gaps.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
@@ -39,7 +38,7 @@ export interface GaugeNeeds {
  * for another setting, or that a stack of leaves needs, is there anyway and serves where it fits.
  */
 export function gaugeNeeds(
-  sheets: readonly { readonly sheet: Sheet; readonly kind: Kind | null }[],
+  sheets: readonly { readonly sheet: Sheet }[],
   named: readonly Gauge[],
   kit: Kit,
 ): GaugeNeeds {
@@ -84,11 +83,11 @@ export function keyOf({ system, name }: Gauge): string {
 }
 
 function* ungauged(
-  sheets: readonly { readonly sheet: Sheet; readonly kind: Kind | null }[],
+  sheets: readonly { readonly sheet: Sheet }[],
 ): Generator<{ served: Served; gap: SettingGap }> {
-  for (const [at, { sheet, kind }] of sheets.entries()) {
+  for (const [at, { sheet }] of sheets.entries()) {
     for (const setting of sheet.settings.values()) {
-      for (const gap of gapsOf(setting, sheet, kind))
+      for (const gap of gapsOf(setting, sheet))
         if (!gap.isGauged) yield { served: { sheet: at, setting }, gap };
     }
   }

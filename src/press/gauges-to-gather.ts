@@ -1,5 +1,4 @@
 import { type Kit, type KitEntry, kitOf, ordinaryKit } from '../gauges/index.ts';
-import type { Kind } from '../kinds/model.ts';
 import { formatDecimal } from '../quantity/index.ts';
 import type { Gauge, GaugeSystem } from '../quantity/model.ts';
 import type { PlacedSize, Setting, Sheet } from '../sheet/model.ts';
@@ -68,7 +67,7 @@ interface Found {
  * as written.
  */
 export function gaugesToGather(
-  sheets: readonly { readonly sheet: Sheet; readonly kind: Kind | null }[],
+  sheets: readonly { readonly sheet: Sheet }[],
   kit: Kit = ordinaryKit(),
 ): Gathering {
   const found = new Map<string, Found>();
@@ -91,8 +90,7 @@ export function gaugesToGather(
   const needs = gaugeNeeds(sheets, named, kit);
   for (const { gauge, served } of needs.met) add(keyOf(gauge), gauge.label, gauge, served);
   for (const served of needs.byRule) add('steel rule', 'steel rule', null, served);
-  const labelOf = ({ sheet, setting }: Served): string =>
-    settingLabel(setting, sheets[sheet]?.kind ?? null);
+  const labelOf = ({ setting }: Served): string => settingLabel(setting);
   return {
     groups: grouped([...found.values()], labelOf),
     minimum: minimumWords(needs),

@@ -56,7 +56,7 @@ export function orderGraph(sheet: Sheet, usual: Kind): OrderGraph {
 function boxesOf(sheet: Sheet, kind: Kind): readonly OrderBox[] {
   const first = new Map<string, number>();
   return workingOperations(sheet, kind).flatMap((operation): OrderBox[] => {
-    const known = kind.operations.get(operation.canonical ?? '');
+    const known = kind.operations.get(operation.known?.name ?? '');
     if (!known || stageRank(known.stage) < 0) return [];
     const number = numberOf(operation);
     const again = first.get(known.name) ?? null;

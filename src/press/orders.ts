@@ -1,6 +1,5 @@
 import type { Finding } from '../checks/define.ts';
 import type { Kit } from '../gauges/index.ts';
-import type { Kind } from '../kinds/model.ts';
 import type { Sheet } from '../sheet/model.ts';
 import type { CardReadings } from './card-readings.ts';
 import type { LastEdition } from './changes-page.ts';
@@ -13,8 +12,6 @@ export type Paper = 'letter' | 'a4' | 'half-letter' | 'a5';
 /** A sheet with what printing it needs to know besides. */
 export interface SheetToPrint {
   readonly sheet: Sheet;
-  /** The sheet's kind of unit; null where it names none that is known. */
-  readonly kind: Kind | null;
   /** All findings of the sheet, accepted ones included. */
   readonly findings: readonly Finding[];
   /** Changes with anything in the sheet or its kind; null or absent where nobody knows. */

@@ -1,5 +1,4 @@
 import { wantedOf } from '../conformance/stated-limits.ts';
-import type { Kind } from '../kinds/model.ts';
 import { formatDecimal } from '../quantity/index.ts';
 import type { Rational } from '../quantity/model.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
@@ -33,24 +32,23 @@ const margins: Margins = { topMm: 10, bottomMm: 10, innerMm: 10, outerMm: 10 };
 /** The paper gauges of a sheet, in the order of its settings in the work. */
 export function paperGaugesModel(
   sheet: Sheet,
-  kind: Kind | null,
   edition: EditionFacts | null,
   { paper, draft }: { readonly paper: Paper; readonly draft: boolean },
 ): PaperGaugesModel {
-  const face = sheetFace(sheet, kind);
+  const face = sheetFace(sheet);
   const gauges: { svg: string; label: string }[] = [];
   const refused = new Map<string, string[]>();
   let hasTravel = false;
   // The rows know the order of the work and the words for where a setting is measured.
-  for (const row of settingRows(sheet, kind, [])) {
+  for (const row of settingRows(sheet, [])) {
     const setting = sheet.settings.get(row.name);
     if (setting === undefined) continue;
-    const measured = kind?.settings.get(setting.canonical ?? '')?.measured ?? null;
+    const measured = setting.known?.measured ?? null;
     for (const place of placesOf(setting)) {
       const wanted = wantedOf(setting, place);
       if (wanted?.statement?.dimension !== 'length') continue;
       const { low, high, text } = wanted;
-      const label = place === null ? row.label : `${settingLabel(setting, kind)}, ${place}`;
+      const label = place === null ? row.label : `${settingLabel(setting)}, ${place}`;
       const verdict = judgePaper({ low, high }, measured);
       if (!verdict.ok) {
         refused.set(verdict.why, [...(refused.get(verdict.why) ?? []), label]);

@@ -37,13 +37,13 @@ export interface PrintedGauges extends Printed, Pick<PaperGaugesModel, 'refused'
  * draft was asked for; and where the browser, a template or a font does not work.
  */
 export async function printPaperGauges(order: PaperGaugesOrder): Promise<PrintedGauges> {
-  const { sheet, kind, edition, paper, draft, templates, browser } = order;
+  const { sheet, edition, paper, draft, templates, browser } = order;
   if (hasError(order.findings) && !draft) {
     throw new PressStopped(
       `${sheet.file} has errors: it is printed only as a draft until they are mended.`,
     );
   }
-  const model = paperGaugesModel(sheet, kind, edition, { paper, draft });
+  const model = paperGaugesModel(sheet, edition, { paper, draft });
   if (model.gauges.length === 0) throw new PressStopped(noneWords(sheet.file, model));
   const html = await render('paper-gauges.hbs', model, templates);
   return withBrowser(browser, async (run) => {

@@ -196,8 +196,8 @@ class OrderPictures {
 
   constructor(order: BookletOrder) {
     this.store = order.store;
-    this.graphs = order.sheets.map(({ sheet, kind }) =>
-      order.orderGraphs && kind !== null ? orderGraph(sheet, kind) : null,
+    this.graphs = order.sheets.map(({ sheet }) =>
+      order.orderGraphs && sheet.kind !== null ? orderGraph(sheet, sheet.kind) : null,
     );
     this.places = this.graphs.map((graph, index) =>
       graph !== null && graph.boxes.length > 0 ? `<!--order of work ${index}-->` : null,

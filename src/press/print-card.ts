@@ -47,7 +47,7 @@ export async function printCards(orders: readonly CardOrder[]): Promise<Printed[
 async function printOne(run: Run, order: CardOrder): Promise<Printed> {
   const { paper, draft, picture } = order;
   const capHeights = capHeightsByFamily(order.templates);
-  const model = cardModel(order.sheet, order.kind, order.findings, order.edition, {
+  const model = cardModel(order.sheet, order.findings, order.edition, {
     paper,
     draft,
     picture,

@@ -8,7 +8,7 @@ import { withBrowser } from './run.ts';
 import { settlePdf } from './settle-pdf.ts';
 import { type SheetFace, sheetFace } from './sheet-face.ts';
 
-export interface ConcordanceOrder extends Pick<SheetToPrint, 'sheet' | 'kind'> {
+export interface ConcordanceOrder extends Pick<SheetToPrint, 'sheet'> {
   readonly edition: EditionFacts | null;
   readonly paper: Paper;
   readonly templates: Templates;
@@ -30,11 +30,11 @@ export interface ConcordanceModel {
  * `PressStopped` where the browser, a template or a font does not work.
  */
 export async function printConcordance(order: ConcordanceOrder): Promise<Printed> {
-  const { sheet, kind, edition, templates, browser } = order;
+  const { sheet, edition, templates, browser } = order;
   const paper = papers[order.paper];
   const margins = cardMargins(paper);
   const sources = sourceLines(sheet);
-  const face = sheetFace(sheet, kind);
+  const face = sheetFace(sheet);
   const language = edition?.language ?? 'en';
   const model: ConcordanceModel = {
     language,
@@ -42,7 +42,7 @@ export async function printConcordance(order: ConcordanceOrder): Promise<Printed
     paper,
     margins,
     sources,
-    tables: concordanceTables(sheet, kind, sources, sourcesAcross(paper)),
+    tables: concordanceTables(sheet, sources, sourcesAcross(paper)),
   };
   const html = await render('concordance.hbs', model, templates);
   return withBrowser(browser, async (run) => {

@@ -8,7 +8,8 @@ import type { EditorsNote } from './editors-notes.ts';
  * print: who knows the usual order has to learn that this unit differs. A rule that takes nothing
  * away, or that gives no reason (an error finding), has no note.
  */
-export function ruleNotes(sheet: Sheet, kind: Kind | null): EditorsNote[] {
+export function ruleNotes(sheet: Sheet): EditorsNote[] {
+  const { kind } = sheet;
   if (kind === null) return [];
   const own = ownRules(sheet, kind).kind;
   return sheet.work.flatMap(({ operation, because }) => {

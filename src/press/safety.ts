@@ -1,4 +1,4 @@
-import type { Kind, SignalWord } from '../kinds/model.ts';
+import type { SignalWord } from '../kinds/model.ts';
 import type { Sheet } from '../sheet/model.ts';
 
 /** A safety message in its three parts, as the kind of unit words it. */
@@ -21,11 +21,12 @@ export const signalOrder: readonly SignalWord[] = ['danger', 'warning', 'caution
  * The hazards that a sheet's work meets (by its operations) or names (in its own messages), in
  * falling order of harm and then in the kind's order; none where the kind is not known.
  */
-export function safetyLines(sheets: readonly { sheet: Sheet; kind: Kind | null }[]): SafetyLine[] {
+export function safetyLines(sheets: readonly { readonly sheet: Sheet }[]): SafetyLine[] {
   const lines = new Map<string, SafetyLine>();
-  for (const { sheet, kind } of sheets) {
+  for (const { sheet } of sheets) {
+    const { kind } = sheet;
     if (kind === null) continue;
-    const met = hazardsMet(sheet, kind);
+    const met = hazardsMet(sheet);
     for (const hazard of kind.hazards.values()) {
       const key = `${kind.name}/${hazard.name}`;
       if (!met.has(hazard.name) || lines.has(key)) continue;
@@ -45,15 +46,15 @@ export function safetyLines(sheets: readonly { sheet: Sheet; kind: Kind | null }
   );
 }
 
-function hazardsMet(sheet: Sheet, kind: Kind): Set<string> {
+function hazardsMet(sheet: Sheet): Set<string> {
   const met = new Set<string>();
   for (const operation of sheet.operations) {
-    const known = operation.canonical === null ? null : kind.operations.get(operation.canonical);
+    const { known } = operation;
     for (const name of known?.hazards ?? []) met.add(name);
   }
   for (const message of sheet.messages) {
     for (const hazard of message.hazards) {
-      const known = kind.hazardNamed(hazard.value);
+      const { known } = hazard;
       if (known) met.add(known.name);
     }
   }

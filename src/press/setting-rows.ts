@@ -1,4 +1,3 @@
-import type { Kind } from '../kinds/model.ts';
 import { equivalents } from '../quantity/index.ts';
 import type { PlacedSize, Setting, Sheet } from '../sheet/model.ts';
 import { citationMark, type SourceLine } from './citations.ts';
@@ -70,14 +69,13 @@ const shownElsewhere = new Set([
  */
 export function settingRows(
   sheet: Sheet,
-  kind: Kind | null,
   sources: readonly SourceLine[],
   facts: WorkedFacts = { altitude: null },
 ): SettingRow[] {
-  return inWorkingOrder(sheet, kind).map((setting, index) => ({
+  return inWorkingOrder(sheet).map((setting, index) => ({
     number: index + 1,
     name: setting.name.value,
-    label: settingLabel(setting, kind),
+    label: settingLabel(setting),
     values: valueLines(setting),
     also: setting.also.length === 0 ? null : setting.also.map((size) => size.text).join(', '),
     gauge: gaugeWords(setting),
@@ -89,43 +87,28 @@ export function settingRows(
       from: dissent.from === null ? null : citationMark(dissent.from, sources),
       ruling: dissent.ruling?.value ?? null,
     })),
-    worked: workedLines(setting, sheet, kind, facts),
+    worked: workedLines(setting, sheet, facts),
   }));
 }
 
 /** The kind's label for a setting, or the sheet's own name in words: `float-level` → `Float level`. */
-export function settingLabel(setting: Setting, kind: Kind | null): string {
-  const known = setting.canonical === null ? undefined : kind?.settings.get(setting.canonical);
-  if (known) return known.label;
+export function settingLabel(setting: Setting): string {
+  if (setting.known) return setting.known.label;
   const words = setting.name.value.replaceAll('-', ' ');
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
-/** The setting that `:value[name]` means: by its own name, or by a name the kind gives it. */
-export function settingMeant(name: string, sheet: Sheet, kind: Kind | null): Setting | null {
-  const own = sheet.settings.get(name);
-  if (own) return own;
-  const canonical = kind?.settingNamed(name)?.name ?? null;
-  if (canonical === null) return null;
-  for (const setting of sheet.settings.values()) {
-    if (setting.canonical === canonical) return setting;
-  }
-  return null;
-}
-
-function inWorkingOrder(sheet: Sheet, kind: Kind | null): Setting[] {
+function inWorkingOrder(sheet: Sheet): Setting[] {
   const ordered = new Set<Setting>();
   for (const operation of sheet.operations) {
-    const known = operation.canonical === null ? null : kind?.operations.get(operation.canonical);
+    const { known } = operation;
     if (known?.stage === 'any') continue;
     for (const use of sheet.values) {
-      if (use.operation !== operation.index) continue;
-      const setting = settingMeant(use.name, sheet, kind);
-      if (setting) ordered.add(setting);
+      if (use.operation === operation.index && use.setting) ordered.add(use.setting);
     }
     for (const name of known?.settings ?? []) {
       for (const setting of sheet.settings.values()) {
-        if (setting.canonical === name) ordered.add(setting);
+        if (setting.id === name) ordered.add(setting);
       }
     }
   }

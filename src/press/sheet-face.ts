@@ -1,6 +1,6 @@
 import type { Finding } from '../checks/define.ts';
-import type { Kind } from '../kinds/model.ts';
-import type { Fit, Sheet } from '../sheet/model.ts';
+import type { KindFeature } from '../kinds/model.ts';
+import type { Fit, Named, Sheet } from '../sheet/model.ts';
 import { withEquivalents } from './setting-rows.ts';
 
 /** What stands at the head of a card or chapter; every field is text to print, null for unsaid. */
@@ -25,7 +25,7 @@ export interface SheetFace {
 }
 
 /** The head of a sheet. */
-export function sheetFace(sheet: Sheet, kind: Kind | null): SheetFace {
+export function sheetFace(sheet: Sheet): SheetFace {
   const { unit } = sheet;
   const maker = unit.maker?.value ?? null;
   const model = unit.model?.value ?? null;
@@ -34,11 +34,11 @@ export function sheetFace(sheet: Sheet, kind: Kind | null): SheetFace {
   return {
     id,
     title: sheet.title?.value ?? (named === '' ? id : named),
-    kind: kind?.title ?? unit.kind?.value ?? null,
+    kind: sheet.kind?.title ?? unit.kind?.value ?? null,
     maker,
     model,
     partNumbers: listed(unit.partNumbers.map((part) => part.value)),
-    features: capital(listed(unit.features.map((feature) => featureLabel(feature.value, kind)))),
+    features: capital(listed(unit.features.map(featureLabel))),
     fits: sheet.fits.map(fitWords).filter((words) => words !== ''),
     revision: sheet.revision?.source ?? null,
     date: sheet.date?.value ?? null,
@@ -63,11 +63,6 @@ function statusMark(status: string | null): string | null {
   return status === 'proof' ? 'PROOF' : 'DRAFT';
 }
 
-function featureLabel(name: string, kind: Kind | null): string {
-  const known = kind?.featureNamed(name)?.label ?? name.replaceAll('-', ' ');
-  return known.charAt(0).toLowerCase() + known.slice(1);
-}
-
 function fitWords(fit: Fit): string {
   const vehicle = [fit.marque, fit.model].filter((part) => part !== null).join(' ');
   return [vehicle, fit.years].filter((part) => part !== null && part !== '').join(', ');
@@ -87,4 +82,9 @@ function label(key: string): string {
 
 function fileName(path: string): string {
   return (path.split('/').at(-1) ?? path).replace(/\.md$/, '');
+}
+
+function featureLabel({ known, id }: Named<KindFeature>): string {
+  const label = known?.label ?? id.replaceAll('-', ' ');
+  return label.charAt(0).toLowerCase() + label.slice(1);
 }

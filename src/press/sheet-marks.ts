@@ -1,6 +1,5 @@
 import type { Element, ElementContent, RootContent } from 'hast';
 import { type Change, type SheetChanges, sheetSnapshot } from '../compare/index.ts';
-import type { Kind } from '../kinds/model.ts';
 import type { Sheet } from '../sheet/model.ts';
 import type { AdaptText } from './body.ts';
 
@@ -20,11 +19,7 @@ export interface SheetMarks {
 }
 
 /** Where the bars of a sheet stand; changes of mere wording get none. `changes` null: there are none. */
-export function sheetMarks(
-  sheet: Sheet,
-  kind: Kind | null,
-  changes: SheetChanges | null,
-): SheetMarks {
+export function sheetMarks(sheet: Sheet, changes: SheetChanges | null): SheetMarks {
   const none = {
     isNew: false,
     opening: false,
@@ -44,7 +39,7 @@ export function sheetMarks(
     steps: {} as Record<number, number[]>,
     cautions: {} as Record<number, number[]>,
   };
-  for (const [at, operation] of sheetSnapshot(sheet, kind).operations.entries()) {
+  for (const [at, operation] of sheetSnapshot(sheet).operations.entries()) {
     const own = told.filter(
       ({ about, label }) => about === operation.name && label === operation.heading,
     );

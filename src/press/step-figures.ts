@@ -1,5 +1,4 @@
 import type { Element, ElementContent, RootContent } from 'hast';
-import type { Kind } from '../kinds/model.ts';
 import type { Operation, Sheet } from '../sheet/model.ts';
 import { operationDrawings } from './drawings/index.ts';
 import type { Templates } from './orders.ts';
@@ -31,18 +30,17 @@ export interface FigureOptions {
  */
 export function stepFigures(
   sheet: Sheet,
-  kind: Kind | null,
   operation: Operation,
   options: FigureOptions,
 ): StepFigures | null {
   if (sheet.pictures.some((picture) => picture.operation === operation.index)) return null;
-  const known = operation.canonical === null ? null : kind?.operations.get(operation.canonical);
+  const { known } = operation;
   if (!known) return null;
   const own = options.texts.get(`drawings/${known.name}.svg`);
   const figures =
     own !== undefined
       ? [picture(own, known.label)]
-      : operationDrawings(sheet, kind, operation, { prefix: options.prefix, alone: false }).map(
+      : operationDrawings(sheet, operation, { prefix: options.prefix, alone: false }).map(
           ({ shows, svg, title, words }) => {
             const other = options.texts.get(`drawings/${shows}.svg`);
             return other === undefined ? figure(svg, title) : picture(other, words);

@@ -14,13 +14,12 @@ export interface ChapterPlace {
  * operation, the first of several; its row in the table where no operation makes it.
  */
 export function whereWorked(
-  { sheet, kind }: SheetToPrint,
+  { sheet }: SheetToPrint,
   chapter: Chapter,
 ): ReadonlyMap<string, ChapterPlace> {
   const { number } = chapter;
   const places = new Map<string, ChapterPlace>();
-  for (const { index, canonical } of sheet.operations) {
-    const known = canonical === null ? null : kind?.operations.get(canonical);
+  for (const { index, known } of sheet.operations) {
     const anchor = chapter.operations[index]?.anchor;
     if (!known || known.stage === 'any' || anchor === undefined) continue;
     for (const name of known.settings) {
@@ -29,13 +28,13 @@ export function whereWorked(
   }
   const worked = new Map<string, ChapterPlace>();
   for (const { name, anchor } of chapter.settings) {
-    const key = canonicalOf(name, sheet);
+    const key = idOf(name, sheet);
     if (!worked.has(key)) worked.set(key, places.get(key) ?? { number, anchor });
   }
   return worked;
 }
 
 /** The kind's name for a setting of a sheet, or the sheet's own where the kind knows none. */
-export function canonicalOf(name: string, sheet: Sheet): string {
-  return sheet.settings.get(name)?.canonical ?? name;
+export function idOf(name: string, sheet: Sheet): string {
+  return sheet.settings.get(name)?.id ?? name;
 }

@@ -1,5 +1,4 @@
 import { gaugeAdvice, type Kit, lengthWords, ordinaryKit } from '../gauges/index.ts';
-import type { Kind } from '../kinds/model.ts';
 import { gapsOf } from '../sheet/gaps.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
 
@@ -24,11 +23,10 @@ export interface WorkedGauge {
 export function workedGauges(
   setting: Setting,
   sheet: Sheet,
-  kind: Kind | null,
   kit: Kit | null = null,
   gathered: Kit | null = null,
 ): readonly WorkedGauge[] {
-  return gapsOf(setting, sheet, kind).flatMap(({ statement, place, barrel, isGauged }) => {
+  return gapsOf(setting, sheet).flatMap(({ statement, place, barrel, isGauged }) => {
     if (isGauged) return [];
     const listed = gathered === null ? null : gaugeAdvice(statement, gathered, place);
     const isListed = listed !== null && (listed.fits.length > 0 || listed.stack?.fits === true);

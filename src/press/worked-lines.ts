@@ -1,5 +1,4 @@
 import { gaugeBook, type Kit } from '../gauges/index.ts';
-import type { Kind } from '../kinds/model.ts';
 import { workedNumbers } from '../relations/index.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
 import { workedGauges } from './worked-gauge.ts';
@@ -33,14 +32,13 @@ export interface WorkedFacts {
 export function workedLines(
   setting: Setting,
   sheet: Sheet,
-  kind: Kind | null,
   { altitude, kit = null, gathered = null }: WorkedFacts,
 ): WorkedLine[] {
   const facts = { gauges: gaugeBook(), wireGauge: null, altitude };
-  const figures = workedNumbers(sheet, kind, facts)
-    .figures.filter(({ of }) => of === setting.canonical)
+  const figures = workedNumbers(sheet, facts)
+    .figures.filter(({ of }) => of === setting.id)
     .map(({ label, at, text, told }) => ({ label, place: at, text: text.text, told }));
-  const gauges = workedGauges(setting, sheet, kind, kit, gathered).map(({ place, text }) => ({
+  const gauges = workedGauges(setting, sheet, kit, gathered).map(({ place, text }) => ({
     label: 'gauge',
     place,
     text,

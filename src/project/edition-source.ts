@@ -76,7 +76,7 @@ export function projectSnapshot(
     title: edition?.facts.title ?? null,
     edition: edition?.facts.edition ?? null,
     date: edition?.facts.date ?? null,
-    sheets: sheets.map(({ sheet, kind }) => sheetSnapshot(sheet, kind)),
+    sheets: sheets.map(({ sheet }) => sheetSnapshot(sheet)),
   };
 }
 
@@ -95,7 +95,7 @@ function readFor(
     family,
     sharedSources,
   });
-  return { sheet, kind: project.kinds.get(sheet.unit.kind?.value ?? '') ?? null };
+  return { sheet, kind: sheet.kind };
 }
 
 function fileId(path: string): string {
@@ -182,8 +182,8 @@ function revisionSnapshot(revision: string, project: Project): EditionSnapshot {
   const shared = sourcesIn(readYaml(papers === null ? '' : decodeText(papers).text));
   const sheets = new Map(
     [...texts].map(([name, { file, text }]) => {
-      const { sheet, kind } = readFor(text, file, project, family, shared);
-      return [name, sheetSnapshot(sheet, kind)] as const;
+      const { sheet } = readFor(text, file, project, family, shared);
+      return [name, sheetSnapshot(sheet)] as const;
     }),
   );
   const yaml = git(project.root, ['cat-file', 'blob', `${id}:${at('edition.yaml')}`]);

@@ -2,6 +2,8 @@ import { createHash } from 'node:crypto';
 import { deserialize, serialize } from 'node:v8';
 import Fraction from 'fraction.js';
 import type { CheckContext, Finding } from '../checks/define.ts';
+import { kindNamed } from '../kinds/index.ts';
+import type { Kind } from '../kinds/model.ts';
 import type { PartStore } from '../press/index.ts';
 import type { Sheet } from '../sheet/model.ts';
 import { LineIndex } from '../text/span.ts';
@@ -37,7 +39,7 @@ export function keptSheet(
   const name = store.nameOf(`sheet ${around} ${file}\n${text}`);
   const digestOf = (pictures: Kept['pictures']) =>
     store.nameOf(`${name} ${JSON.stringify(pictures)}`);
-  const kept = unpack(store.read(name));
+  const kept = unpack(store.read(name), kinds);
   if (kept?.pictures.every(([url, status]) => context.picture?.(url) === status)) {
     const sheet = { ...kept.sheet, lines: new LineIndex(text) };
     return { sheet, findings: kept.findings, digest: digestOf(kept.pictures) };
@@ -82,14 +84,62 @@ function dataOf(value: unknown): unknown {
 
 /** Null where there is anything in it that would not come back as it was. */
 function pack(kept: Kept): Uint8Array | null {
-  return isPlain(kept, new Set()) ? serialize(kept) : null;
+  const plain = withoutKind(kept, marksOf(kept.sheet.kind), new Map());
+  return isPlain(plain, new Set()) ? serialize(plain) : null;
 }
 
-function unpack(bytes: Uint8Array | null): Kept | null {
+/** What stands in a kept sheet for its kind, or for a thing of it: these are the project's, and large. */
+interface KindMark {
+  readonly ofKind: (typeof sections)[number] | 'kind';
+  readonly name: string;
+}
+
+const sections = ['settings', 'operations', 'hazards', 'features'] as const;
+
+function marksOf(kind: Kind | null): ReadonlyMap<unknown, KindMark> {
+  const marks = new Map<unknown, KindMark>();
+  if (kind === null) return marks;
+  marks.set(kind, { ofKind: 'kind', name: kind.name });
+  for (const ofKind of sections) {
+    for (const [name, thing] of kind[ofKind]) marks.set(thing, { ofKind, name });
+  }
+  return marks;
+}
+
+/** A copy in which marks stand for what is the kind's own; one thing that is held twice stays one. */
+function withoutKind(
+  value: unknown,
+  marks: ReadonlyMap<unknown, KindMark>,
+  copies: Map<unknown, unknown>,
+): unknown {
+  if (typeof value !== 'object' || value === null || value instanceof Fraction) return value;
+  const mark = marks.get(value);
+  if (mark !== undefined) return mark;
+  const known = copies.get(value);
+  if (known !== undefined) return known;
+  const inner = (each: unknown) => withoutKind(each, marks, copies);
+  if (value instanceof Map) {
+    const copy = new Map<unknown, unknown>();
+    copies.set(value, copy);
+    for (const [key, each] of value) copy.set(key, inner(each));
+    return copy;
+  }
+  if (value instanceof Set) return value;
+  const copy: Record<string, unknown> | unknown[] = Array.isArray(value)
+    ? []
+    : Object.create(Object.getPrototypeOf(value));
+  copies.set(value, copy);
+  for (const [key, each] of Object.entries(value))
+    (copy as Record<string, unknown>)[key] = inner(each);
+  return copy;
+}
+
+function unpack(bytes: Uint8Array | null, kinds: CheckContext['kinds']): Kept | null {
   if (bytes === null) return null;
   try {
     const kept = deserialize(bytes);
-    revive(kept, new Set());
+    const name = kept.sheet.kind?.name;
+    revive(kept, name === undefined ? null : kindNamed(name, kinds), new Set());
     return kept;
   } catch {
     // Another version of Node.js wrote it.
@@ -115,15 +165,23 @@ function isPlain(value: unknown, seen: Set<unknown>): boolean {
   return true;
 }
 
-/** Exact numbers come back as their parts; they are made numbers again, in place. */
-function revive(value: unknown, seen: Set<unknown>): void {
+/** Exact numbers come back as their parts; they are made numbers again in place, and marks what they stand for. */
+function revive(value: unknown, kind: Kind | null, seen: Set<unknown>): void {
   if (typeof value !== 'object' || value === null || seen.has(value)) return;
   seen.add(value);
   if ('s' in value && 'n' in value && 'd' in value && typeof value.d === 'bigint') {
     Object.setPrototypeOf(value, Fraction.prototype);
     return;
   }
-  for (const inner of insides(value)) revive(inner, seen);
+  for (const key of ['known', 'kind'] as const) {
+    const mark = (value as Partial<Record<typeof key, Partial<KindMark> | null>>)[key];
+    if (mark?.ofKind === undefined) continue;
+    const { ofKind, name = '' } = mark;
+    const thing = ofKind === 'kind' ? kind : kind?.[ofKind].get(name);
+    Object.assign(value, { [key]: thing ?? null });
+    seen.add(thing);
+  }
+  for (const inner of insides(value)) revive(inner, kind, seen);
 }
 
 function* insides(value: object): Generator<unknown> {

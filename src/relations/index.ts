@@ -84,7 +84,7 @@ const nothing: WorkedNumbers = {
   unworkable: [],
   unread: [],
 };
-const worked = new WeakMap<Sheet, { readonly kind: Kind; readonly numbers: WorkedNumbers }>();
+const worked = new WeakMap<Sheet, WorkedNumbers>();
 
 /** The formulas that a kind may bind, with their quantities and those that may be left unsaid. */
 export function formulaNames(): FormulaNames {
@@ -103,16 +103,13 @@ export function formulaNames(): FormulaNames {
  * What follows from the figures of a sheet of a kind. Worked once for a sheet: the facts are those
  * of its edition, and do not change. Nothing where the kind is null.
  */
-export function workedNumbers(
-  sheet: Sheet,
-  kind: Kind | null,
-  facts: RelationFacts,
-): WorkedNumbers {
+export function workedNumbers(sheet: Sheet, facts: RelationFacts): WorkedNumbers {
+  const { kind } = sheet;
   if (!kind || kind.relations.bindings.length === 0) return nothing;
   const known = worked.get(sheet);
-  if (known?.kind === kind) return known.numbers;
+  if (known) return known;
   const numbers = workNumbers(sheet, kind, facts, byId);
-  worked.set(sheet, { kind, numbers });
+  worked.set(sheet, numbers);
   return numbers;
 }
 
@@ -169,7 +166,7 @@ function unreadOf(instances: readonly Instance[]): readonly UnreadFigure[] {
       if (!place || !isKey || dimension === 'ratio' || found.has(place.id)) continue;
       const isRead = place.statement?.dimension === dimension;
       if (isRead) continue;
-      found.set(place.id, { place, dimension, of: place.setting?.canonical ?? place.key });
+      found.set(place.id, { place, dimension, of: place.setting?.id ?? place.key });
     }
   }
   return [...found.values()];

@@ -29,9 +29,7 @@ export function instancesOf(
   places: Places,
   relations: ReadonlyMap<string, Relation>,
 ): readonly Instance[] {
-  const features = new Set(
-    sheet.unit.features.map(({ value }) => kind.featureNamed(value)?.name ?? value),
-  );
+  const features = new Set(sheet.unit.features.map(({ id }) => id));
   const instances: Instance[] = [];
   for (const binding of kind.relations.bindings) {
     const relation = relations.get(binding.relation);

@@ -50,10 +50,7 @@ export class Places {
     this.#kind = kind;
     this.#facts = facts;
     for (const setting of sheet.settings.values()) {
-      const { canonical } = setting;
-      if (canonical !== null && !this.#settings.has(canonical)) {
-        this.#settings.set(canonical, setting);
-      }
+      if (!this.#settings.has(setting.id)) this.#settings.set(setting.id, setting);
     }
   }
 
@@ -174,8 +171,7 @@ export class Places {
   #ofCount(name: string): Found {
     const numbers = this.#kind.relations.counts.get(name);
     const found = this.#sheet.unit.features.flatMap((feature) => {
-      const known = this.#kind.featureNamed(feature.value)?.name ?? feature.value;
-      const count = numbers?.get(known);
+      const count = numbers?.get(feature.id);
       return count === undefined ? [] : [{ count, span: feature.span }];
     });
     const [first] = found;

@@ -4,6 +4,7 @@ import type { Span } from '../text/span.ts';
 import { readHazards, readHeading } from './marks.ts';
 import { maskedSource } from './mask.ts';
 import type { Operation, Picture, Sheet, Step } from './model.ts';
+import { settingId, settingNamed } from './names.ts';
 
 /** The part of a sheet that the Markdown below the front matter fills. */
 export type Body = Pick<
@@ -21,9 +22,9 @@ const signals: ReadonlySet<string> = new Set<SignalWord>([
 type Mutable<T> = { -readonly [K in keyof T]: T[K] extends readonly (infer U)[] ? U[] : T[K] };
 type Directive = Extract<Nodes, { name: string; attributes?: unknown }>;
 
-/** Gathers what the Markdown holds in one walk over its tree. */
-export function readBody(root: Root, text: string, kind: Kind | null): Body {
-  const walk = new BodyWalk(text, kind);
+/** Gathers what the Markdown holds in one walk over its tree; `header` says what its marks mean. */
+export function readBody(root: Root, text: string, header: Pick<Sheet, 'settings' | 'kind'>): Body {
+  const walk = new BodyWalk(text, header);
   walk.blocks(root, true);
   walk.finish();
   return walk.body;
@@ -46,15 +47,17 @@ export function emptyBody(): Mutable<Body> {
 class BodyWalk {
   readonly body = emptyBody();
   readonly #text: string;
+  readonly #header: Pick<Sheet, 'settings' | 'kind'>;
   readonly #kind: Kind | null;
   readonly #definitions = new Map<string, string>();
   readonly #referring: { readonly index: number; readonly identifier: string }[] = [];
   #steps: Step[] = [];
   #operation: number | null = null;
 
-  constructor(text: string, kind: Kind | null) {
+  constructor(text: string, header: Pick<Sheet, 'settings' | 'kind'>) {
     this.#text = text;
-    this.#kind = kind;
+    this.#header = header;
+    this.#kind = header.kind;
   }
 
   /** The children of a node that holds blocks. */
@@ -132,14 +135,14 @@ class BodyWalk {
         : { start: span.end, end: span.end };
     const { heading, id } = readHeading(node, this.#text, inner);
     const named = id ? this.#kind?.operationNamed(id.value) : null;
-    const canonical = (named ?? this.#kind?.operationNamed(heading.value))?.name ?? null;
+    const known = named ?? this.#kind?.operationNamed(heading.value) ?? null;
     this.#operation = this.body.operations.length;
     this.#steps = [];
     this.body.operations.push({
       index: this.#operation,
       heading,
       id,
-      canonical,
+      known,
       steps: this.#steps,
       span,
     });
@@ -169,7 +172,7 @@ class BodyWalk {
     const span = this.#span(node);
     this.body.messages.push({
       signal: signal as SignalWord,
-      hazards: readHazards(node.attributes, this.#text, span.start),
+      hazards: readHazards(node.attributes, this.#text, span.start, this.#kind),
       span,
       operation: this.#operation,
     });
@@ -221,7 +224,10 @@ class BodyWalk {
     const name = node.name.toLowerCase();
     const span = this.#span(node);
     if (name === 'value') {
-      this.body.values.push({ name: flat(node).trim(), span, operation: this.#operation });
+      const called = flat(node).trim();
+      const setting = settingNamed(called, this.#header);
+      const id = setting?.id ?? settingId(called, this.#kind);
+      this.body.values.push({ name: called, id, setting, span, operation: this.#operation });
     } else if (name === 'state') {
       this.body.states.push({ text: flat(node).trim(), span, operation: this.#operation });
     } else {

@@ -2,6 +2,7 @@ import type { Dimension, GaugeBook, Reading } from '../quantity/model.ts';
 import type { Placed, Span } from '../text/span.ts';
 import type { PlacedMap, PlacedNode, PlacedScalar } from '../text/yaml-nodes.ts';
 import type { Citation, PlacedSize } from './model.ts';
+import { nameAmong } from './names.ts';
 
 /** Reads a size; `readStatement` of `quantity`, or what a test puts in its place. */
 export type ReadSize = (
@@ -22,17 +23,20 @@ export class Fields {
   readonly #readSize: ReadSize;
   readonly #gauges: GaugeBook;
   readonly #swg: 'imperial' | 'us-steel' | null;
+  readonly #sources: ReadonlySet<string>;
 
   constructor(
     text: string,
     readSize: ReadSize,
     gauges: GaugeBook,
     swg: 'imperial' | 'us-steel' | null,
+    sources: ReadonlySet<string> = new Set(),
   ) {
     this.#text = text;
     this.#readSize = readSize;
     this.#gauges = gauges;
     this.#swg = swg;
+    this.#sources = sources;
   }
 
   /** A scalar's text; null for anything else, an empty one included. */
@@ -80,7 +84,8 @@ export class Fields {
       // Escapes and folded lines move characters about: the whole scalar is then the place.
       const exact = this.#text.startsWith(name, start);
       const place = exact ? { start, end: start + name.length } : span;
-      return { span, source: this.#placed(name, place), page: page.trim() || null };
+      const id = nameAmong(name, this.#sources) ?? name;
+      return { span, source: this.#placed(name, place), id, page: page.trim() || null };
     });
   }
 

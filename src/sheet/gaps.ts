@@ -1,5 +1,4 @@
 import type { GapPlace } from '../gauges/index.ts';
-import type { Kind } from '../kinds/model.ts';
 import type { Rational, Statement } from '../quantity/model.ts';
 import type { PlacedSize, Setting, Sheet } from './model.ts';
 
@@ -24,8 +23,8 @@ export interface SettingGap {
  * none for what is told as an angle or could not be read. The bore is that of the value: which of
  * several bores a barrel's figure is for, a sheet does not say.
  */
-export function gapsOf(setting: Setting, sheet: Sheet, kind: Kind | null): readonly SettingGap[] {
-  const known = setting.canonical === null ? undefined : kind?.settings.get(setting.canonical);
+export function gapsOf(setting: Setting, sheet: Sheet): readonly SettingGap[] {
+  const { known } = setting;
   if (!known || known.measured === null || known.measured === 'travel') return [];
   const inBore = known.measured === 'in-bore';
   const bore = known.bore === null ? null : (sheet.unit.sizes.get(known.bore) ?? null);

@@ -14,6 +14,7 @@ export type Header = Pick<
   | 'id'
   | 'title'
   | 'unit'
+  | 'kind'
   | 'fits'
   | 'revision'
   | 'date'
@@ -43,6 +44,7 @@ export function readHeader(
     id: fields.text(at('sheet')),
     title: fields.text(at('title')),
     unit: readUnit(at('unit'), fields, kind),
+    kind,
     fits: itemsOf(at('fits')).map((item) => readFit(item, fields)),
     revision: fields.number(at('revision')),
     date: fields.text(at('date')),
@@ -82,7 +84,10 @@ function readUnit(node: PlacedNode | undefined, fields: Fields, kind: Kind | nul
     maker: fields.text(under(node, 'maker')),
     model: fields.text(under(node, 'model')),
     partNumbers: fields.texts(under(node, 'part-numbers')),
-    features: fields.texts(under(node, 'features')),
+    features: fields.texts(under(node, 'features')).map((feature) => {
+      const known = kind?.featureNamed(feature.value) ?? null;
+      return { ...feature, known, id: known?.name ?? feature.value };
+    }),
     interchanges: fields.texts(under(node, 'interchanges')),
     sizes,
     threads,

@@ -8,11 +8,11 @@ import { emptyBody, readBody } from './body.ts';
 import { beyondBounds } from './bounds.ts';
 import { encodingProblems } from './encoding.ts';
 import type { FamilyBook } from './family.ts';
-import { Fields, type ReadSize, under } from './fields.ts';
+import { entriesOf, Fields, type ReadSize, under } from './fields.ts';
 import { readHeader } from './header.ts';
 import { parseMarkdown } from './markdown.ts';
 import type { ReadProblem, Sheet } from './model.ts';
-import { basedOn, type Member, readMember, resolveFamily } from './resolve-family.ts';
+import { basedOn, kindOf, type Member, readMember, resolveFamily } from './resolve-family.ts';
 import { schemaProblems } from './schema.ts';
 import type { SharedSources } from './shared-sources.ts';
 
@@ -26,6 +26,7 @@ export {
   type SheetText,
 } from './family.ts';
 export type * from './model.ts';
+export { settingNamed } from './names.ts';
 export type { SharedSources } from './shared-sources.ts';
 
 export interface ReadSheetOptions {
@@ -54,9 +55,13 @@ export function readSheet(text: string, file: string, options: ReadSheetOptions)
   const whole = resolved?.text ?? text;
   const bodyStart = resolved?.bodyStart ?? own.place.bodyStart;
   const root = resolved?.root ?? own.yaml?.root ?? null;
-  const kind = kindOf(root, options.kinds);
+  const kind = kindOf(root ? [root] : [], options.kinds);
   const swg = systemOf(root, options.wireGauge);
-  const fields = new Fields(whole, options.readSize ?? readStatement, options.gauges, swg);
+  const shared = options.sharedSources ?? null;
+  const sources = new Set([...entriesOf(under(root, 'sources')).keys(), ...(shared?.keys() ?? [])]);
+  const readSize = options.readSize ?? readStatement;
+  const fields = new Fields(whole, readSize, options.gauges, swg, sources);
+  const header = readHeader(root, fields, kind, shared);
   const beyond = beyondBounds(whole, bodyStart);
   const tree = beyond ? null : parseMarkdown(whole, bodyStart);
   const problems = [...encodingProblems(whole)];
@@ -75,8 +80,8 @@ export function readSheet(text: string, file: string, options: ReadSheetOptions)
       return lines;
     },
     family: resolved?.family ?? null,
-    ...readHeader(root, fields, kind, options.sharedSources ?? null),
-    ...(tree ? readBody(tree, whole, kind) : emptyBody()),
+    ...header,
+    ...(tree ? readBody(tree, whole, header) : emptyBody()),
     problems: problems.sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end),
     tree,
     bodyStart,
@@ -126,12 +131,6 @@ function yamlProblems(yaml: YamlRead): ReadProblem[] {
     fix: problem.fix,
     ...(problem.related ? { related: [problem.related] } : {}),
   }));
-}
-
-function kindOf(root: PlacedNode | null, kinds: ReadonlyMap<string, Kind>): Kind | null {
-  const name = under(under(root, 'unit'), 'kind');
-  if (name?.kind !== 'scalar') return null;
-  return kinds.get(name.text) ?? kinds.get(name.text.trim().toLowerCase()) ?? null;
 }
 
 function systemOf(root: PlacedNode | null, edition: string | null): 'imperial' | 'us-steel' | null {

@@ -1,5 +1,7 @@
 import type { Nodes } from 'mdast';
+import type { Kind, KindHazard } from '../kinds/model.ts';
 import type { Placed, Span } from '../text/span.ts';
+import type { Named } from './model.ts';
 
 /**
  * A heading's words and the `{#id}` at its end, which no plugin in use reads. `inner` is the
@@ -38,7 +40,8 @@ export function readHazards(
   attributes: Readonly<Record<string, string | null | undefined>> | null | undefined,
   text: string,
   start: number,
-): readonly Placed<string>[] {
+  kind: Kind | null,
+): readonly Named<KindHazard>[] {
   const key = attributes?.hazards !== undefined ? 'hazards' : 'hazard';
   const value = attributes?.[key];
   if (!value) return [];
@@ -47,14 +50,16 @@ export function readHazards(
   const end = lineEnd.exec(text)?.index ?? text.length;
   let from = Math.max(text.indexOf(key, text.indexOf('{', start)), start);
   from = Math.max(text.indexOf('=', from), start);
-  const hazards: Placed<string>[] = [];
+  const hazards: Named<KindHazard>[] = [];
   for (const name of value.split(/[\s,]+/)) {
     if (name === '') continue;
     const at = text.indexOf(name, from);
     // A name written with entities stands nowhere as it is: the whole line is then its place.
     const span = at < 0 || at >= end ? { start, end } : { start: at, end: at + name.length };
     if (at >= 0 && at < end) from = span.end;
-    hazards.push({ value: name, span, source: text.slice(span.start, span.end) });
+    const known = kind?.hazardNamed(name) ?? null;
+    const source = text.slice(span.start, span.end);
+    hazards.push({ value: name, span, source, known, id: known?.name ?? name });
   }
   return hazards;
 }

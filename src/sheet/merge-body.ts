@@ -50,12 +50,12 @@ export function workOf(
   tree: Root,
   kind: Kind | null,
 ): MemberWork {
-  const { operations } = readBody(tree, text, kind);
+  const { operations } = readBody(tree, text, { kind, settings: new Map() });
   const turns = new Map<string, number>();
   const heads = tree.children.filter((node) => node.type === 'heading' && node.depth === 2);
   const sections = operations.map((operation, index): Section => {
-    const { heading, id, canonical, span } = operation;
-    const name = canonical ?? levelName(id?.value ?? heading.value);
+    const { heading, id, known, span } = operation;
+    const name = known?.name ?? levelName(id?.value ?? heading.value);
     const turn = turns.get(name) ?? 0;
     turns.set(name, turn + 1);
     const head = heads[index];

@@ -3,6 +3,7 @@ import type { Kind } from '../kinds/model.ts';
 import type { PlacedEntry, PlacedMap, PlacedNode } from '../text/yaml-nodes.ts';
 import { entriesOf, under } from './fields.ts';
 import type { ReadProblem } from './model.ts';
+import { settingsMeant } from './names.ts';
 import { settingKeys } from './setting.ts';
 
 /** What a variant says of itself; no base says it for another sheet. */
@@ -39,7 +40,11 @@ export function mergeFrontMatter(
 ): MergedFrontMatter {
   const problems: ReadProblem[] = [];
   const dropped = new Set<string>();
-  const settingName = (key: string) => kind?.settingNamed(key)?.name ?? levelName(key);
+  const keys = [under(own, 'settings'), under(base, 'settings')].flatMap((node) => [
+    ...entriesOf(node).keys(),
+  ]);
+  const meant = settingsMeant(keys, kind);
+  const settingName = (key: string) => meant.get(key)?.id ?? key;
   const operationName = (key: string) => kind?.operationNamed(key)?.name ?? levelName(key);
   const drop = (what: string, { key }: PlacedEntry, known: boolean): void => {
     if (known) return;
@@ -76,7 +81,7 @@ export function mergeFrontMatter(
     merge: (one) => one,
     notTaken: new Set(['interchanges']),
   });
-  const sources = laidOver(under(own, 'sources'), under(base, 'sources'), (key) => key, {
+  const sources = laidOver(under(own, 'sources'), under(base, 'sources'), levelName, {
     merge: (one) => one,
   });
 
@@ -114,7 +119,14 @@ function laidOver(
   { none, merge, notTaken }: Laying,
 ): PlacedNode | undefined {
   if (own !== undefined && own.kind !== 'map' && own.kind !== 'null') return own;
-  const mine = new Map([...entriesOf(own)].map(([key, entry]) => [nameOf(key), { key, entry }]));
+  const mine = new Map<string, { readonly key: string; readonly entry: PlacedEntry }>();
+  // One thing under two names: the first is laid over, the second stands beside it to be told of.
+  const second = new Map<string, PlacedEntry>();
+  for (const [key, entry] of entriesOf(own)) {
+    const name = nameOf(key);
+    if (mine.has(name)) second.set(key, entry);
+    else mine.set(name, { key, entry });
+  }
   const used = new Set<string>();
   const entries = new Map<string, PlacedEntry>();
   const isNone = ({ value }: PlacedEntry) => value.kind === 'scalar' && value.text === 'none';
@@ -137,6 +149,7 @@ function laidOver(
     if (none && isNone(entry)) none(entry, name, false);
     else entries.set(key, entry);
   }
+  for (const [key, entry] of second) if (!isNone(entry)) entries.set(key, entry);
   const node = own?.kind === 'map' ? own : base?.kind === 'map' ? base : own;
   return node?.kind === 'map' ? { ...node, entries } : node;
 }

@@ -1,5 +1,12 @@
 import type { Root } from 'mdast';
-import type { SignalWord } from '../kinds/model.ts';
+import type {
+  Kind,
+  KindFeature,
+  KindHazard,
+  KindOperation,
+  KindSetting,
+  SignalWord,
+} from '../kinds/model.ts';
 import type { Reading } from '../quantity/model.ts';
 import type { LineIndex, Placed, Span } from '../text/span.ts';
 import type { Family } from './family.ts';
@@ -10,6 +17,14 @@ export interface PlacedSize {
   /** The scalar's text, e.g. `No. 29 drill`; quotes of YAML taken off. */
   readonly text: string;
   readonly reading: Reading;
+}
+
+/** A name as written, and what of the kind it means. */
+export interface Named<T> extends Placed<string> {
+  /** Null where the kind knows none by that name. */
+  readonly known: T | null;
+  /** The kind's name for it; as written where the kind knows none. */
+  readonly id: string;
 }
 
 export interface Source {
@@ -29,6 +44,8 @@ export interface Source {
 export interface Citation {
   readonly span: Span;
   readonly source: Placed<string>;
+  /** The source's name as it is listed; as written where none is listed by it. */
+  readonly id: string;
   readonly page: string | null;
 }
 
@@ -46,9 +63,12 @@ export interface SourceStatement extends Dissent {
 }
 
 export interface Setting {
-  /** As written on the sheet; `canonical` is the kind's name for it, null if unknown. */
+  /** As written on the sheet. */
   readonly name: Placed<string>;
-  readonly canonical: string | null;
+  /** The kind's name for it; its own in the one spelling (`heater-flap`) where the kind knows none. */
+  readonly id: string;
+  /** What the kind says of it; null where the kind knows no such setting. */
+  readonly known: KindSetting | null;
   readonly value: PlacedSize | null;
   readonly also: readonly PlacedSize[];
   /** One gauge, or a go and no-go pair. */
@@ -82,6 +102,10 @@ export interface Setting {
 export interface ValueUse {
   /** What stands in the brackets; empty for `:value` without any. */
   readonly name: string;
+  /** The setting's name in the kind, or in the one spelling where the kind knows none. */
+  readonly id: string;
+  /** The setting that it means; null where the sheet has none by that name. */
+  readonly setting: Setting | null;
   readonly span: Span;
   readonly operation: number | null;
 }
@@ -97,7 +121,7 @@ export interface StateMark {
 export interface SafetyMessage {
   readonly signal: SignalWord;
   /** The hazards as written, one or several parted by commas or spaces; empty if none is named. */
-  readonly hazards: readonly Placed<string>[];
+  readonly hazards: readonly Named<KindHazard>[];
   readonly span: Span;
   readonly operation: number | null;
 }
@@ -133,8 +157,8 @@ export interface Operation {
   readonly heading: Placed<string>;
   /** `{#id}` of the heading, if it has one. */
   readonly id: Placed<string> | null;
-  /** The kind's name for it, null if unknown. */
-  readonly canonical: string | null;
+  /** What the kind says of it; null where the kind knows no such operation. */
+  readonly known: KindOperation | null;
   readonly steps: readonly Step[];
   /** From the heading's start to the next heading's start or the end of the file. */
   readonly span: Span;
@@ -195,7 +219,7 @@ export interface Unit {
   readonly maker: Placed<string> | null;
   readonly model: Placed<string> | null;
   readonly partNumbers: readonly Placed<string>[];
-  readonly features: readonly Placed<string>[];
+  readonly features: readonly Named<KindFeature>[];
   /** Ids of sheets whose units may stand in its place. */
   readonly interchanges: readonly Placed<string>[];
   /** Sizes of the unit itself: `throttle-bore`, `throttle-closed-angle` ... */
@@ -226,6 +250,8 @@ export interface Sheet {
   readonly id: Placed<string> | null;
   readonly title: Placed<string> | null;
   readonly unit: Unit;
+  /** The kind that its unit is of; null where it names none or one that nobody knows. */
+  readonly kind: Kind | null;
   readonly fits: readonly Fit[];
   readonly revision: Placed<number> | null;
   readonly date: Placed<string> | null;

@@ -1,3 +1,4 @@
+import { kindNamed } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import { nearestName } from '../text/nearest-name.ts';
 import type { PlacedMap, PlacedNode, PlacedScalar } from '../text/yaml-nodes.ts';
@@ -201,14 +202,15 @@ function problem({ span }: PlacedScalar, message: string, fix: string): ReadProb
   return { kind: 'base', span, message, fix };
 }
 
-function kindOf(
-  roots: readonly (PlacedMap | null)[],
+/** The kind that the first front matter of some names that names any. */
+export function kindOf(
+  roots: readonly (PlacedNode | null)[],
   kinds: ReadonlyMap<string, Kind>,
 ): Kind | null {
   for (const root of roots) {
     const name = under(under(root, 'unit'), 'kind');
     if (name?.kind !== 'scalar') continue;
-    return kinds.get(name.text) ?? kinds.get(name.text.trim().toLowerCase()) ?? null;
+    return kindNamed(name.text, kinds);
   }
   return null;
 }

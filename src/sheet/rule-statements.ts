@@ -45,7 +45,7 @@ export function ruleStatements(setting: Unruled): Pick<Setting, 'value' | 'also'
 
 /** Whether a statement is one that `follows:` names: by its source, and by its page where it says one. */
 export function isFollowed({ from }: SourceStatement, follows: Citation): boolean {
-  if (from?.source.value !== follows.source.value) return false;
+  if (from?.id !== follows.id) return false;
   return follows.page === null || from.page === follows.page;
 }
 

@@ -4,6 +4,7 @@ import type { Placed } from '../text/span.ts';
 import type { PlacedEntry, PlacedNode } from '../text/yaml-nodes.ts';
 import { entriesOf, type Fields, itemsOf, under } from './fields.ts';
 import type { Dissent, PlacedSize, Setting, SourceStatement } from './model.ts';
+import { type MeantSetting, settingsMeant } from './names.ts';
 import { ruleStatements } from './rule-statements.ts';
 
 /** Keys of a setting that have a field of their own; every other scalar is `said`. */
@@ -33,8 +34,11 @@ export function readSettings(
   kind: Kind | null,
 ): ReadonlyMap<string, Setting> {
   const settings = new Map<string, Setting>();
-  for (const [name, entry] of entriesOf(node)) {
-    settings.set(name, readSetting(name, entry, fields, kind));
+  const entries = entriesOf(node);
+  const meant = settingsMeant(entries.keys(), kind);
+  for (const [name, entry] of entries) {
+    const { id, known } = meant.get(name) ?? { id: name, known: null };
+    settings.set(name, readSetting(name, entry, fields, { id, known }));
   }
   return settings;
 }
@@ -43,9 +47,8 @@ function readSetting(
   name: string,
   { key, value: node }: PlacedEntry,
   fields: Fields,
-  kind: Kind | null,
+  { id, known }: MeantSetting,
 ): Setting {
-  const known = kind?.settingNamed(name) ?? null;
   const expect = known?.dimensions;
   const gauge = under(node, 'gauge');
   const said = new Map<string, Placed<string>>();
@@ -69,7 +72,8 @@ function readSetting(
   };
   return {
     name: { value: name, span: key.span, source: name },
-    canonical: known?.name ?? null,
+    id,
+    known,
     ...stated,
     ...ruleStatements(stated),
     gauge: fields.size(gauge, lengthOnly),

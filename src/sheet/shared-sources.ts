@@ -19,7 +19,7 @@ export function withShared(
   const all = new Map(own);
   for (const { from, but } of settings) {
     for (const citation of [...from, ...but.flatMap((dissent) => dissent.from ?? [])]) {
-      const name = citation.source.value;
+      const name = citation.id;
       const described = all.has(name) ? undefined : shared.get(name);
       if (described) all.set(name, sharedSource(citation, described));
     }
@@ -28,14 +28,17 @@ export function withShared(
 }
 
 /** A shared source as if it were described where it is first cited. */
-function sharedSource({ source }: Citation, described: Readonly<Record<string, string>>): Source {
+function sharedSource(
+  { source, id }: Citation,
+  described: Readonly<Record<string, string>>,
+): Source {
   const { span } = source;
   const placed = <T>(value: T, written: string): Placed<T> => ({ value, span, source: written });
   const texts = new Map(Object.entries(described).map(([key, text]) => [key, placed(text, text)]));
   const year = /(?<!\d)\d{4}(?!\d)/.exec(described.year ?? '')?.[0];
   const units = /^\d+$/.test(described.units ?? '') ? Number(described.units) : null;
   return {
-    name: source,
+    name: { ...source, value: id },
     title: texts.get('title') ?? null,
     kind: texts.get('kind') ?? null,
     year: year === undefined ? null : placed(Number(year), described.year ?? ''),

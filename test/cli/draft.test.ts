@@ -71,7 +71,7 @@ describe('a draft', () => {
         expect(findings.length).toBe(text.split('fill in').length - 1);
         // Every heading once, in the kind's working order.
         const at = sheet.operations.map((each) =>
-          [...kind.operations.keys()].indexOf(each.canonical ?? ''),
+          [...kind.operations.keys()].indexOf(each.known?.name ?? ''),
         );
         expect(at).toEqual([...new Set(at)].sort((a, b) => a - b));
         expect(at).not.toContain(-1);

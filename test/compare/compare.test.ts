@@ -21,7 +21,7 @@ const reading: SizeReading = {
 };
 const snapshots = demoSheets.map(([name, text]) => {
   const sheet = readSheet(text, name, demoContext);
-  return sheetSnapshot(sheet, demoContext.kinds.get(sheet.unit.kind?.value ?? '') ?? null);
+  return sheetSnapshot(sheet);
 });
 
 type Mutable = { -readonly [K in keyof SheetSnapshot]: SheetSnapshot[K] };

@@ -1,7 +1,6 @@
 import { parse } from 'csv-parse/sync';
 import { describe, expect, test } from 'vitest';
 import { comparedRows, concordanceOf } from '../../src/concordance/index.ts';
-import { builtInKinds } from '../../src/kinds/index.ts';
 import { concordanceCsv, concordanceText } from '../../src/report/concordance/index.ts';
 import { read } from '../sheet/fixtures.ts';
 
@@ -30,7 +29,7 @@ settings:
   idle-speed: { places: { left: 475 rpm, right: 480 rpm }, from: m48 p. 9 }
 ---
 `);
-const found = concordanceOf(sheet, builtInKinds().get('carburetor') ?? null);
+const found = concordanceOf(sheet);
 const row = (name: string) => {
   const one = found.rows.find(({ setting }) => setting === name);
   if (one === undefined) throw new Error(`no row ${name}`);
@@ -125,11 +124,7 @@ describe('as text', () => {
     const hostile = read(
       '---\nsheet: x\ntitle: "a\\e[31mb"\nsources: { m: { title: "\\e]0;t\\a" } }\nsettings: { s: { value: "1\\e[2J in", from: [m, n] } }\n---\n',
     );
-    const text = concordanceText(
-      concordanceOf(hostile, null),
-      concordanceOf(hostile, null).rows,
-      80,
-    );
+    const text = concordanceText(concordanceOf(hostile), concordanceOf(hostile).rows, 80);
     // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for.
     expect(text).not.toMatch(/[\x00-\x09\x0b-\x1f]/);
   });
@@ -158,7 +153,7 @@ describe('as CSV', () => {
     const hostile = read(
       '---\nsheet: x\nsources: { m: { title: "=cmd()" } }\nsettings: { s: { value: "@sum", from: m } }\n---\n',
     );
-    const [line] = parse(concordanceCsv([concordanceOf(hostile, null)]), {
+    const [line] = parse(concordanceCsv([concordanceOf(hostile)]), {
       columns: true,
     }) as Record<string, string>[];
     expect([line?.source_title, line?.written]).toEqual(["'=cmd()", "'@sum"]);

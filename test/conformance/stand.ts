@@ -28,9 +28,7 @@ export function judgedBy(settings: string, rule: AcceptanceRule = 'guarded') {
     const text = `gaugeleaf-record: 1\nsheet: x\nserial: 1\nby: A\ndate: 2026-11-14\n${record}`;
     const lines = new LineIndex(text);
     const read = readRecord(text, gauges);
-    const assessed = read.record
-      ? assessRecord(read.record, sheet, kinds.get('carburetor') ?? null, rule, { gauges })
-      : null;
+    const assessed = read.record ? assessRecord(read.record, sheet, rule, { gauges }) : null;
     const verdicts: Record<string, string> = {};
     for (const { setting, place, wanted, found, left } of assessed?.entries ?? []) {
       const name = place === null ? setting.name.value : `${setting.name.value} ${place}`;

@@ -225,7 +225,7 @@ describe('front matter that means harm to the printed page', () => {
     const text = swapped('title: Orlo', "title: '{{{constructor}}} {{#each this}}{{/each}} <b>'\n#")
       .replace('model: F27', 'model: "<script>alert(1)</script>"\n  part-numbers: ["<img src=x>"]')
       .replace('13/64 in #', '13/64 in\n    note: "<iframe src=//evil.example>" #');
-    const { sheet, kind } = toPrint(text);
+    const { sheet } = toPrint(text);
     expect(sheet.problems).toEqual([]);
     const options = {
       paper: 'letter',
@@ -234,7 +234,7 @@ describe('front matter that means harm to the printed page', () => {
       capHeights: new Map(),
       readings: null,
     } as const;
-    const model = cardModel(sheet, kind, [], null, options);
+    const model = cardModel(sheet, [], null, options);
     const html = await render('card.hbs', model, builtInTemplates());
     const page = html.replace(/<style>[\s\S]*?<\/style>/g, '');
     expect(page).toContain('{{{constructor}}} {{#each this}}{{/each}} &lt;b&gt;');

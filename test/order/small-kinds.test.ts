@@ -143,7 +143,7 @@ const aSmall = (least: number, most: number): fc.Arbitrary<Small> =>
     }));
 
 /** The sheet that has these jobs in this order, made without any Markdown: 100 characters a step. */
-function sheetOf(jobs: readonly Job[]): Sheet {
+function sheetOf(jobs: readonly Job[], kind: Kind): Sheet {
   const operations: Operation[] = [];
   const states: unknown[] = [];
   const values: unknown[] = [];
@@ -159,7 +159,7 @@ function sheetOf(jobs: readonly Job[]): Sheet {
       });
       printed.forEach((value, i) => {
         const place = { start: at + 50 + i, end: at + 51 + i };
-        values.push({ name: value, span: place, operation: index });
+        values.push({ name: value, id: value, setting: null, span: place, operation: index });
       });
       at += 100;
       return { span, number: number + 1 };
@@ -168,7 +168,7 @@ function sheetOf(jobs: readonly Job[]): Sheet {
       index,
       heading: { value: name ?? '', span: { start, end: start + 10 }, source: name ?? '' },
       id: null,
-      canonical: name,
+      known: kind.operations.get(name ?? '') ?? null,
       steps: own,
       span: { start, end: at },
     });
@@ -198,7 +198,7 @@ function agreeOnAllOrders({ data, jobs }: Small): void {
   const kind: Kind = buildKind(data);
   seen.kinds++;
   for (const order of orders(jobs)) {
-    const sheet = sheetOf(order);
+    const sheet = sheetOf(order, kind);
     const { moves, faults } = proveOrder(sheet, kind);
     const isRight = jobsCanBeDone(order, data as unknown as RawKind);
     seen.orders++;
@@ -209,12 +209,12 @@ function agreeOnAllOrders({ data, jobs }: Small): void {
     const [move] = moves;
     if (moves.length !== 1 || !move?.certain) continue;
     seen.certain++;
-    const moved = order.filter(({ name }) => name !== move.operation.canonical);
-    const beside = moved.findIndex(({ name }) => name === move.beside.canonical);
+    const moved = order.filter(({ name }) => name !== move.operation.known?.name);
+    const beside = moved.findIndex(({ name }) => name === move.beside.known?.name);
     moved.splice(beside + (move.side === 'below' ? 1 : 0), 0, order[move.operation.index] as Job);
-    const after = proveOrder(sheetOf(moved), kind);
+    const after = proveOrder(sheetOf(moved, kind), kind);
     expect(after.moves).toEqual([]);
-    expect(reversals(sheetOf(moved).operations, kind)).toEqual([]);
+    expect(reversals(sheetOf(moved, kind).operations, kind)).toEqual([]);
   }
 }
 
@@ -239,7 +239,7 @@ test('the greedy moves put right every pair that is the wrong way round', () => 
   fc.assert(
     fc.property(aSmall(3, 7), ({ data, jobs }) => {
       const kind = buildKind(data);
-      const backwards = sheetOf([...jobs].reverse());
+      const backwards = sheetOf([...jobs].reverse(), kind);
       const pairs = reversals(backwards.operations, kind);
       const told = movesFor(pairs).flatMap((move) => move.reversals);
       expect(new Set(told)).toEqual(new Set(pairs));

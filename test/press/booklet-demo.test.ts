@@ -75,11 +75,11 @@ describe.skipIf(typeof browser === 'string' || !hasReader)(
       const starts = sheets.map((_, index) => pageOf(`unit-${index + 1}`));
       const ends = [...starts.slice(1), pageOf('symptoms')];
       let count = 0;
-      for (const [index, { sheet, kind }] of sheets.entries()) {
+      for (const [index, { sheet }] of sheets.entries()) {
         const chapter = plain(
           pages.slice((starts[index] ?? 0) - 1, (ends[index] ?? 0) - 1).join(''),
         );
-        for (const { label, values } of settingRows(sheet, kind, [])) {
+        for (const { label, values } of settingRows(sheet, [])) {
           expect(chapter).toContain(plain(label));
           for (const { written } of values) {
             expect(chapter).toContain(plain(written));

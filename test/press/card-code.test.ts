@@ -90,8 +90,8 @@ describe('the code on a card', () => {
   const capHeights = capHeightsByFamily(builtInTemplates());
   const options = { paper: 'letter', draft: false, picture: null, capHeights, readings: null };
   const codeOf = (text: string, more: object = {}) => {
-    const { sheet, kind } = toPrint(text);
-    return cardModel(sheet, kind, [], null, { ...options, ...more } as never).code;
+    const { sheet } = toPrint(text);
+    return cardModel(sheet, [], null, { ...options, ...more } as never).code;
   };
   const code = codeOf(sampleText);
 

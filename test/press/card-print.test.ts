@@ -38,7 +38,7 @@ function demoOrder(name: string, paper: Paper): CardOrder {
     gauges: gaugeBook(),
     wireGauge: 'imperial',
   });
-  return { ...common(paper), sheet, kind: kinds.get(sheet.unit.kind?.value ?? '') ?? null };
+  return { ...common(paper), sheet };
 }
 
 function sampleOrder(paper: Paper, more: Partial<CardOrder> = {}): CardOrder {

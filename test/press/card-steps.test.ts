@@ -5,8 +5,8 @@ import { sampleText, toPrint } from './stand.ts';
 /** The steps of an operation with that Markdown; what can be spared stands in brackets. */
 function steps(markdown: string): string {
   const text = `${sampleText}\n## Test bench\n\n${markdown}\n`;
-  const { sheet, kind } = toPrint(text);
-  const html = sheetBody(sheet, kind, null, 'card').operations.at(-1)?.steps ?? '';
+  const { sheet } = toPrint(text);
+  const html = sheetBody(sheet, null, 'card').operations.at(-1)?.steps ?? '';
   return html
     .replace(/<span class="more">(.*?)<\/span>/g, '[$1]')
     .replace(/<span class="step-number">(\d+)<\/span>/g, '($1)')

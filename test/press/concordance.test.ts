@@ -16,7 +16,7 @@ const text = readFileSync(
 );
 const entry = toPrint(text);
 const sources = sourceLines(entry.sheet);
-const tables = (most: number) => concordanceTables(entry.sheet, entry.kind, sources, most);
+const tables = (most: number) => concordanceTables(entry.sheet, sources, most);
 
 describe('the tables of a concordance', () => {
   test('have a column a source, under the letter that the chapter gives it', () => {

@@ -25,7 +25,7 @@ export function demoSheets(): readonly SheetToPrint[] {
 /** The edition before the demo's, held against sheets. */
 export function demoLast(sheets: readonly SheetToPrint[]): LastEdition {
   const { snapshot: before } = editionNamed('editions/first.json', project, root);
-  const now = sheets.map(({ sheet, kind }) => sheetSnapshot(sheet, kind));
+  const now = sheets.map(({ sheet }) => sheetSnapshot(sheet));
   const changes = compareEditions(
     before,
     { title: null, edition: 'second', date: null, sheets: now },

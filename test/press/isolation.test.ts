@@ -113,9 +113,9 @@ Words.
 
 ## Pump stroke`,
     );
-    const { sheet, kind } = toPrint(text);
+    const { sheet } = toPrint(text);
     const asked: string[] = [];
-    const model = cardModel(sheet, kind, [], null, {
+    const model = cardModel(sheet, [], null, {
       paper: 'letter',
       draft: false,
       capHeights: new Map(),

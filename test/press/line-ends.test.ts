@@ -30,16 +30,15 @@ const options = { paper: 'letter', draft: false, picture, capHeights, readings: 
 /** Everything that leaves a sheet for people: findings in words, card, chapter, plain data. */
 function outcome(text: string) {
   const { sheet, findings } = examine(text, 'sheets/any.md', context);
-  const kind = context.kinds.get(sheet.unit.kind?.value ?? '') ?? null;
-  const entry = { sheet, kind, findings };
+  const entry = { sheet, findings };
   return {
     findings: findings.map(({ check, message, fix, span }) => {
       const { line, column } = sheet.lines.place(span.start);
       return `${line}:${column} ${check} ${message} ${fix}`;
     }),
-    card: cardModel(sheet, kind, findings, null, options),
+    card: cardModel(sheet, findings, null, options),
     chapter: bookletModel([entry], { title: 'Settings' }, options),
-    data: sheetSnapshot(sheet, kind),
+    data: sheetSnapshot(sheet),
   };
 }
 

@@ -20,8 +20,8 @@ const capHeights = capHeightsByFamily(builtInTemplates());
 const options = { paper: 'letter', draft: false, picture, capHeights, readings: null } as const;
 
 function card(text: string, findings = [accepted]) {
-  const { sheet, kind } = toPrint(text);
-  return cardModel(sheet, kind, findings, edition, options);
+  const { sheet } = toPrint(text);
+  return cardModel(sheet, findings, edition, options);
 }
 
 /** HTML without the fonts, which would make the golden file unreadable. */
@@ -30,7 +30,7 @@ function withoutFonts(html: string): string {
 }
 
 describe('the card', () => {
-  const model = cardModel(entry.sheet, entry.kind, entry.findings, edition, options);
+  const model = cardModel(entry.sheet, entry.findings, edition, options);
 
   test('its model is plain data, and as agreed', () => {
     const text = JSON.stringify(model, null, 2);
@@ -173,10 +173,10 @@ describe('the booklet', () => {
   });
 
   test('a footnote of the card is on the card', async () => {
-    const { sheet, kind } = toPrint(sampleText);
+    const { sheet } = toPrint(sampleText);
     const html = await render(
       'card.hbs',
-      cardModel(sheet, kind, [], edition, options),
+      cardModel(sheet, [], edition, options),
       builtInTemplates(),
     );
     expect(html).toContain('href="#card-fn-1"');
@@ -204,7 +204,7 @@ describe('the booklet', () => {
 
 describe('templates', () => {
   const templates = builtInTemplates();
-  const model = cardModel(entry.sheet, entry.kind, [], null, options);
+  const model = cardModel(entry.sheet, [], null, options);
   const withCard = (text: string) => ({
     ...templates,
     texts: new Map([...templates.texts, ['card.hbs', text]]),

@@ -82,8 +82,8 @@ describe('whether paper will do', () => {
 
 describe('the gauges of a sheet', () => {
   const modelOf = (name: string) => {
-    const { sheet, kind } = toPrint(demo(name));
-    return paperGaugesModel(sheet, kind, null, { paper: 'letter', draft: false });
+    const { sheet } = toPrint(demo(name));
+    return paperGaugesModel(sheet, null, { paper: 'letter', draft: false });
   };
 
   test('say what they are for; settings finer than paper are named with the reason', () => {
@@ -113,8 +113,8 @@ describe('the gauges of a sheet', () => {
       /at: free end of the float$/m,
       `at: ${long}`,
     );
-    const { sheet, kind } = toPrint(text);
-    const model = paperGaugesModel(sheet, kind, null, { paper: 'letter', draft: false });
+    const { sheet } = toPrint(text);
+    const model = paperGaugesModel(sheet, null, { paper: 'letter', draft: false });
     const lines = [...(model.gauges[0]?.svg.matchAll(/>(x+);?/g) ?? [])].map(
       ([, xs]) => xs?.length,
     );

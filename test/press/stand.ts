@@ -24,7 +24,7 @@ export function toPrint(text: string, findings: readonly Finding[] = []): SheetT
     gauges: gaugeBook(),
     wireGauge: null,
   });
-  return { sheet, kind: kinds.get('carburetor') ?? null, findings };
+  return { sheet, findings };
 }
 
 /** A finding with the fields that the press looks at. */

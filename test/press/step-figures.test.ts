@@ -19,10 +19,10 @@ function read(text: string) {
 const demo = readFileSync(new URL('orlo-t71-wexcombe-six.md', folder), 'utf8');
 
 function figuresOf(text: string, name: string, texts = new Map<string, string>(), narrow = false) {
-  const { sheet, kind } = read(text);
-  const operation = sheet.operations.find(({ canonical }) => canonical === name);
+  const { sheet } = read(text);
+  const operation = sheet.operations.find(({ known }) => known?.name === name);
   if (operation === undefined) throw new Error(`no ${name}`);
-  return stepFigures(sheet, kind, operation, { prefix: 'unit-1', narrow, texts });
+  return stepFigures(sheet, operation, { prefix: 'unit-1', narrow, texts });
 }
 
 describe('which figure stands with an operation', () => {
@@ -130,9 +130,9 @@ describe('where it stands', () => {
 test('the demo shows all nine drawings, and each fits a column of half a letter page', () => {
   const shown = new Map<string, number>();
   for (const name of readdirSync(folder).filter((each) => each.endsWith('.md'))) {
-    const { sheet, kind } = read(readFileSync(new URL(name, folder), 'utf8'));
+    const { sheet } = read(readFileSync(new URL(name, folder), 'utf8'));
     for (const operation of sheet.operations) {
-      for (const drawing of operationDrawings(sheet, kind, operation, {
+      for (const drawing of operationDrawings(sheet, operation, {
         prefix: 'x',
         alone: true,
       })) {

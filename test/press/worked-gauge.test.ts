@@ -13,7 +13,7 @@ function worked(setting: string, ...kit: readonly string[]) {
   const [first] = sheet.settings.values();
   if (!first) throw new Error('no setting');
   const own = kit.length === 0 ? null : kitOf(kit.map((line) => readKitEntry(line)));
-  return workedGauges(first, sheet, kinds.get('carburetor') ?? null, own);
+  return workedGauges(first, sheet, own);
 }
 
 test.each([
@@ -61,14 +61,13 @@ test('what a booklet gathers goes before what else is at hand, where it can meas
     '---\ngaugeleaf: 1\nunit: { kind: carburetor }\nsettings:\n' +
     '  bowl-vent: { value: 0.018–0.022 in }\n  dashpot: { value: 0.0205–0.024 in, gauge: 0.021 in leaf }\n---\n';
   const sheet = readSheet(text, 'sheets/x.md', { kinds, gauges: gaugeBook(), wireGauge: null });
-  const kind = kinds.get('carburetor') ?? null;
   const [vent] = sheet.settings.values();
   if (!vent) throw new Error('no setting');
-  const { kit } = gaugesToGather([{ sheet, kind }]);
+  const { kit } = gaugesToGather([{ sheet }]);
   expect(kit.gauges.map(({ gauge }) => gauge.label)).toEqual(['0.021 in leaf']);
-  expect(workedGauges(vent, sheet, kind, null, kit)[0]?.text).toBe('0.021 in leaf');
+  expect(workedGauges(vent, sheet, null, kit)[0]?.text).toBe('0.021 in leaf');
   const other = kitOf([readKitEntry('0.040 in wire')]);
-  expect(workedGauges(vent, sheet, kind, null, other)[0]?.text).toMatch(/^0\.020 in leaf/);
+  expect(workedGauges(vent, sheet, null, other)[0]?.text).toMatch(/^0\.020 in leaf/);
 });
 
 test('the club’s own kit counts', () => {

@@ -14,7 +14,7 @@ function sheetWith(sources: string, more = ''): string {
 
 function share(texts: readonly string[], before: string | null = null) {
   const sheets = texts.map((text, index) => {
-    const facts = sheetFacts(readSheet(text, `sheets/s${index}.md`, options), null);
+    const facts = sheetFacts(readSheet(text, `sheets/s${index}.md`, options));
     if (facts === null) throw new Error('no front matter');
     return { text, facts };
   });

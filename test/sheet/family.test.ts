@@ -14,7 +14,6 @@ import {
 } from '../../src/sheet/index.ts';
 
 const kinds = builtInKinds();
-const kind = kinds.get('carburetor') ?? null;
 const gauges = gaugeBook();
 
 function read(texts: ReadonlyMap<string, string>, id: string): Sheet {
@@ -237,7 +236,7 @@ function variantOf(plain: Plain, id: string, of: string): fc.Arbitrary<Plain> {
 
 /** All that a sheet says; not where it stands. */
 function saidBy(sheet: Sheet) {
-  return sheetSnapshot(sheet, kind);
+  return sheetSnapshot(sheet);
 }
 
 const runs = Number(process.env.FAMILY_RUNS ?? 200);
@@ -495,7 +494,7 @@ describe('the demo’s own sheet as a base', () => {
     const whole = read(texts, 'orlo');
     expect(sheet.settings.size).toBe(whole.settings.size);
     const unloader = sheet.settings.get('Choke unloader');
-    expect(unloader?.canonical).toBe('unloader');
+    expect(unloader?.id).toBe('unloader');
     expect(unloader?.at?.value).toBe('upper edge of the choke plate');
     expect([unloader?.also, unloader?.but]).toEqual([[], []]);
     expect(regionIn(sheet, unloader?.value?.span ?? { start: 0, end: 0 })).toMatchObject({

@@ -82,9 +82,9 @@ describe('settings', () => {
   });
 
   test('are named by the kind, by alias too', () => {
-    expect(setting('Choke Unloader').canonical).toBe('unloader');
+    expect(setting('Choke Unloader').id).toBe('unloader');
     expect(under(sheet, setting('Choke Unloader').name.span)).toBe('Choke Unloader');
-    expect(setting('float-level').canonical).toBe('float-level');
+    expect(setting('float-level').id).toBe('float-level');
   });
 
   test('cite sources with their pages', () => {
@@ -123,7 +123,11 @@ describe('settings', () => {
 describe('the work', () => {
   test('has an operation for each heading of the second level, not for one in a quote', () => {
     expect(
-      sheet.operations.map(({ heading, id, canonical }) => [heading.value, id?.value, canonical]),
+      sheet.operations.map(({ heading, id, known }) => [
+        heading.value,
+        id?.value,
+        known?.name ?? null,
+      ]),
     ).toEqual([
       ['Float level', 'float-level', 'float-level'],
       ['idle-mixture set', undefined, null],

@@ -1,4 +1,3 @@
-import type { Kind } from '../../kinds/model.ts';
 import { regionIn } from '../../sheet/family.ts';
 import type { PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
 import type { FileRegion } from '../../text/region.ts';
@@ -81,7 +80,7 @@ export interface SheetFacts {
 }
 
 /** Takes the facts of a sheet; null where its front matter could not be read. */
-export function sheetFacts(sheet: Sheet, kind: Kind | null): SheetFacts | null {
+export function sheetFacts(sheet: Sheet): SheetFacts | null {
   if (sheet.frontMatter === null) return null;
   const { unit } = sheet;
   const place = (span: Span): FileRegion => regionIn(sheet, span);
@@ -94,23 +93,23 @@ export function sheetFacts(sheet: Sheet, kind: Kind | null): SheetFacts | null {
     id: sheet.file.slice(sheet.file.lastIndexOf('/') + 1).replace(/\.md$/i, ''),
     at: place(sheet.id?.span ?? sheet.frontMatter),
     status: sheet.status?.value ?? null,
-    kind: unit.kind?.value ?? null,
+    kind: sheet.kind?.name ?? unit.kind?.value ?? null,
     maker: unit.maker?.value ?? null,
     model: unit.model?.value ?? null,
     partNumbers: unit.partNumbers.map(fact),
-    features: unit.features.map(({ value }) => kind?.featureNamed(value)?.name ?? value),
+    features: unit.features.map(({ id }) => id),
     fits: sheet.fits.map(({ marque, model, years }) => ({ marque, model, ...yearsOf(years) })),
     interchanges: unit.interchanges.map(fact),
     wireGauge: sheet.wireGauge?.value ?? null,
     figures: [
       ...[...unit.sizes].map(([name, size]) => figure(name, size, null, {}, place)),
-      ...[...sheet.settings.values()].flatMap((setting) => settingFigures(setting, kind, place)),
+      ...[...sheet.settings.values()].flatMap((setting) => settingFigures(setting, place)),
     ],
     sources: sourceFacts(sheet),
     accept: sheet.accept.flatMap(({ finding, at, reason }) => {
       const because = reason?.value.trim() ?? '';
       if (because === '') return [];
-      const meant = at === null ? null : namesOf(at.value, kind);
+      const meant = at === null ? null : namesOf(at.value, sheet.kind);
       return [{ ...fact(finding), check: plainName(finding.value), meant, reason: because }];
     }),
   };
@@ -129,21 +128,17 @@ function sourceFacts(sheet: Sheet): SourceFact[] {
   });
 }
 
-function settingFigures(
-  setting: Setting,
-  kind: Kind | null,
-  place: (span: Span) => FileRegion,
-): FigureFact[] {
-  const { canonical, value, places, said, at } = setting;
-  if (canonical === null) return [];
+function settingFigures(setting: Setting, place: (span: Span) => FileRegion): FigureFact[] {
+  const { id, known, value, places, said, at } = setting;
+  if (known === null) return [];
   const measured: Record<string, string> = {};
-  for (const key of kind?.settings.get(canonical)?.mustSay ?? []) {
+  for (const key of known.mustSay) {
     const words = key === 'at' ? at : said.get(key);
     if (words) measured[key] = words.value;
   }
   return [
-    ...(value ? [figure(canonical, value, null, measured, place)] : []),
-    ...[...places].map(([barrel, size]) => figure(canonical, size, barrel, measured, place)),
+    ...(value ? [figure(id, value, null, measured, place)] : []),
+    ...[...places].map(([barrel, size]) => figure(id, size, barrel, measured, place)),
   ];
 }
 

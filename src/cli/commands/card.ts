@@ -135,7 +135,6 @@ function cardOrder(
   const edition = project.edition().edition;
   return {
     sheet: job.sheet,
-    kind: job.kind,
     findings: job.findings,
     edition: edition?.facts ?? null,
     readings: readings ?? null,

@@ -93,8 +93,7 @@ export async function check(
         printer.add(report);
       } else inherited.hold(report, sheet);
     }
-    const kind = target.project.kinds.get(sheet.unit.kind?.value ?? '') ?? null;
-    const taken = facts.has(target.project) ? sheetFacts(sheet, kind) : null;
+    const taken = facts.has(target.project) ? sheetFacts(sheet) : null;
     if (taken !== null) facts.get(target.project)?.push(taken);
   }
   progress.clear();

@@ -27,8 +27,9 @@ export async function draw(
   const { project, path } = sheetNamed(name, new Projects(io.cwd), io.cwd);
   const found = candidate(project, path, io);
   if (found === null) return 2;
-  const { sheet, kind } = found;
-  const named = sheet.operations.filter(({ canonical }) => canonical !== null);
+  const { sheet } = found;
+  const { kind } = sheet;
+  const named = sheet.operations.filter(({ known }) => known !== null);
   const chosen =
     wanted === undefined
       ? named
@@ -36,10 +37,10 @@ export async function draw(
   const files = new Map<string, OperationDrawing>();
   const id = basename(path).replace(/\.md$/i, '');
   for (const operation of chosen) {
-    const drawn = operationDrawings(sheet, kind, operation, { prefix: 'drawing', alone: true });
+    const drawn = operationDrawings(sheet, operation, { prefix: 'drawing', alone: true });
     // An operation that is done again shows the same.
     for (const drawing of drawn)
-      files.set(`${id}-${operation.canonical}-${drawing.shows}.svg`, drawing);
+      files.set(`${id}-${operation.known?.name}-${drawing.shows}.svg`, drawing);
   }
   if (files.size === 0) {
     throw new Refusal(
@@ -65,9 +66,9 @@ function operationsNamed(
   nameOf: (text: string) => string | null,
 ): readonly Operation[] {
   const name = nameOf(wanted) ?? wanted;
-  const found = operations.filter(({ canonical }) => canonical === name);
+  const found = operations.filter(({ known }) => known?.name === name);
   if (found.length > 0) return found;
-  const names = operations.flatMap(({ canonical }) => canonical ?? []);
+  const names = operations.flatMap(({ known }) => known?.name ?? []);
   const near = nearestName(wanted, names);
   throw new Refusal(
     `the sheet has no operation ${wanted}`,

@@ -24,7 +24,8 @@ export async function order(name: string, options: OrderOptions, io: Io): Promis
   const { project, path } = sheetNamed(name, new Projects(io.cwd), io.cwd);
   const found = candidate(project, path, io);
   if (found === null) return 2;
-  const { sheet, kind } = found;
+  const { sheet } = found;
+  const { kind } = sheet;
   if (kind === null) {
     const said = sheet.unit.kind?.value ?? null;
     throw new Refusal(
@@ -49,7 +50,7 @@ export async function order(name: string, options: OrderOptions, io: Io): Promis
       : outPath(options.out, `${id}-order.${list ? 'txt' : 'svg'}`, project, io);
   const drawn = list ? null : await drawOrder(graph, { prefix: 'order', alone: true });
   const text = drawn?.svg ?? listOrder(graph);
-  const unknown = sheet.operations.filter(({ canonical }) => canonical === null);
+  const unknown = sheet.operations.filter(({ known }) => known === null);
   if (unknown.length > 0) {
     const headings = unknown.map(({ heading }) => `"${heading.value}"`).join(', ');
     say(io, `note: left out, for the kind ${kind.name} does not know it: ${headings}`);

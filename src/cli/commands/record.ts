@@ -115,7 +115,8 @@ function blank(name: string, options: RecordOptions, io: Io): ExitStatus {
   const target = sheetNamed(name, projects, io.cwd);
   const read = candidate(target.project, target.path, io);
   if (read === null) return 2;
-  const { sheet, kind } = read;
+  const { sheet } = read;
+  const { kind } = sheet;
   if (sheet.settings.size === 0) {
     throw new Refusal(`${sheet.file} has no settings to record`, `gaugeleaf check ${sheet.file}`);
   }

@@ -51,7 +51,7 @@ export async function sources(
   }
   const sheets = sheetsOf(name, projects, io);
   if (sheets === null) return 2;
-  const found = sheets.map(({ sheet, kind }) => concordanceOf(sheet, kind));
+  const found = sheets.map(({ sheet }) => concordanceOf(sheet));
   const chosen = found.map((concordance) => ({
     ...concordance,
     rows: concordance.rows.filter((row) => options.differing !== true || row.differs),
@@ -87,7 +87,7 @@ async function print(
     );
     return 1;
   }
-  const { sheet, kind } = found;
+  const { sheet } = found;
   if (await styleStops([project], io)) return 1;
   const progress = startProgress(io);
   io.expectLongWork?.();
@@ -96,7 +96,6 @@ async function print(
   const edition = project.edition().edition;
   const printed = await press.printConcordance({
     sheet,
-    kind,
     edition: edition?.facts ?? null,
     paper: options.paper ?? edition?.cardPaper ?? 'letter',
     templates: readTemplates(project.root),

@@ -24,14 +24,15 @@ export async function work(name: string, options: WorkOptions, io: Io): Promise<
   const { project, path } = sheetNamed(name, new Projects(io.cwd), io.cwd);
   const found = candidate(project, path, io);
   if (found === null) return 2;
-  const { sheet, kind } = found;
+  const { sheet } = found;
+  const { kind } = sheet;
   if (kind === null) {
     throw new Refusal(
       `${sheet.file} does not say a kind of unit that is known, and the relations come from the kind`,
       `say \`kind:\` under \`unit:\`: ${[...project.kinds.keys()].join(', ')}`,
     );
   }
-  const entries = workTable(workedNumbers(sheet, kind, project.context(found.path)));
+  const entries = workTable(workedNumbers(sheet, project.context(found.path)));
   if (options.json === true) {
     io.stdout.write(`${JSON.stringify({ sheet: sheet.file, relations: entries })}\n`);
   } else if (entries.length === 0) {

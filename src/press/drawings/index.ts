@@ -1,9 +1,8 @@
 import { thread } from '../../gauges/index.ts';
 import { type DrawingChoice, drawingForm, type KindDrawing } from '../../kinds/drawings.ts';
-import type { Kind } from '../../kinds/model.ts';
 import type { Statement } from '../../quantity/index.ts';
+import { settingNamed } from '../../sheet/index.ts';
 import type { Operation, PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
-import { settingMeant } from '../setting-rows.ts';
 import { draws } from './draws.ts';
 import type { FedGauge, FedSize, Feed } from './feed.ts';
 import { type Drawing, finish } from './finish.ts';
@@ -29,14 +28,13 @@ export interface DrawingOptions {
  */
 export function operationDrawings(
   sheet: Sheet,
-  kind: Kind | null,
   operation: Operation,
   options: DrawingOptions,
 ): readonly OperationDrawing[] {
-  const known = operation.canonical === null ? null : kind?.operations.get(operation.canonical);
+  const { known } = operation;
   const drawn: OperationDrawing[] = [];
   for (const drawing of known?.drawings ?? []) {
-    const feed = feedOf(drawing, sheet, kind);
+    const feed = feedOf(drawing, sheet);
     const sketch = feed === null ? null : draws[drawing.shows](feed);
     if (sketch === null) continue;
     const { scene, title, words } = sketch;
@@ -50,14 +48,14 @@ export function operationDrawings(
 }
 
 /** What a drawing is fed with from a sheet; null where something that it needs is not there. */
-function feedOf(drawing: KindDrawing, sheet: Sheet, kind: Kind | null): Feed | null {
+function feedOf(drawing: KindDrawing, sheet: Sheet): Feed | null {
   const form = drawingForm(drawing.shows);
   if (form === null) return null;
   const sizes = new Map<string, FedSize>();
   let first: Setting | null = null;
   for (const [slot, { dimensions, needed }] of Object.entries(form.sizes)) {
     const from = drawing.sizes.get(slot);
-    const setting = from === undefined ? null : settingMeant(from, sheet, kind);
+    const setting = from === undefined ? null : settingNamed(from, sheet);
     first ??= setting;
     const size = setting?.value ?? (from === undefined ? undefined : sheet.unit.sizes.get(from));
     const fed = size === undefined ? null : fedSize(size, setting);

@@ -11,12 +11,12 @@ export function cautionGroups(sheets: readonly SheetToPrint[]): CautionsPage['gr
   const id = idMaker();
   const kinds = new Map<string, SheetToPrint[]>();
   for (const entry of sheets) {
-    if (entry.kind === null) continue;
-    kinds.set(entry.kind.name, [...(kinds.get(entry.kind.name) ?? []), entry]);
+    const { kind } = entry.sheet;
+    if (kind !== null) kinds.set(kind.name, [...(kinds.get(kind.name) ?? []), entry]);
   }
   return [...kinds].map(([name, entries]) => ({
     id: id('kind', name),
-    title: entries[0]?.kind?.title ?? name,
+    title: entries[0]?.sheet.kind?.title ?? name,
     cautions: safetyLines(entries).map((line) => ({
       ...line,
       id: id('caution', `${name} ${line.label}`),

@@ -96,11 +96,11 @@ export async function siteFiles(order: SiteOrder): Promise<readonly SiteFile[]> 
     href: `units/${encodeURIComponent(names[at] ?? '')}.html`,
     label: face.title,
   }));
-  const toWork = sheets.map(({ sheet, kind }, at): UnitToWork => {
+  const toWork = sheets.map(({ sheet }, at): UnitToWork => {
     const settings = matters[at]?.settings ?? [];
     const settingIds = new Map(settings.map(({ name, id }) => [name, id]));
     const page = links[at] ?? { href: '', label: '' };
-    return { sheet, kind, page, id: workedIds[at] ?? '', settingIds };
+    return { sheet, page, id: workedIds[at] ?? '', settingIds };
   });
   const workedUnits = workedModel(toWork, altitude);
   const worksOut = new Set(workedUnits.units.map(({ id }) => id));

@@ -1,4 +1,3 @@
-import type { Kind } from '../../kinds/model.ts';
 import type { Sheet } from '../../sheet/model.ts';
 import { sheetBody } from '../body.ts';
 import { sourceLines } from '../citations.ts';
@@ -6,7 +5,7 @@ import { editorsNotes } from '../editors-notes.ts';
 import type { PictureSource, SheetToPrint, Templates } from '../orders.ts';
 import { ruleNotes } from '../rule-notes.ts';
 import { safetyLines } from '../safety.ts';
-import { type SettingRow, settingMeant, settingRows } from '../setting-rows.ts';
+import { type SettingRow, settingRows } from '../setting-rows.ts';
 import { sheetFace } from '../sheet-face.ts';
 import { stepFigures } from '../step-figures.ts';
 import { typesetWords } from '../typeset.ts';
@@ -29,23 +28,22 @@ export type UnitMatter = Omit<UnitPage, keyof PageFrame | 'workedHref' | 'previo
 
 /** What the page of one unit says. `number` is its place in the edition, from 1. */
 export function unitMatter(entry: SheetToPrint, number: number, options: UnitOptions): UnitMatter {
-  const { sheet, kind } = entry;
+  const { sheet } = entry;
   const id = idMaker();
   const operations = sheet.operations.map((operation, index) => {
     const words = operation.heading.value.replace(/\s*\{#[^}]*\}\s*$/, '');
-    const name = operation.canonical ?? operation.id?.value ?? words;
+    const name = operation.known?.name ?? operation.id?.value ?? words;
     return { id: id('work', name), words, number: index + 1 };
   });
   const body = sheetBody(
     sheet,
-    kind,
     options.picture,
     'note',
     (at) => {
       const operation = sheet.operations[at];
       if (operation === undefined) return null;
       const prefix = `figure-${operations[at]?.id ?? at}`;
-      return stepFigures(sheet, kind, operation, { prefix, narrow: false, texts: options.texts });
+      return stepFigures(sheet, operation, { prefix, narrow: false, texts: options.texts });
     },
     (nodes, at) => {
       const work = at === null ? null : (operations[at]?.words ?? null);
@@ -53,8 +51,8 @@ export function unitMatter(entry: SheetToPrint, number: number, options: UnitOpt
     },
   );
   const sources = sourceLines(sheet);
-  const settings = settingRows(sheet, kind, sources, options.facts).map((row): UnitSetting => {
-    const at = operationOf(row, sheet, kind);
+  const settings = settingRows(sheet, sources, options.facts).map((row): UnitSetting => {
+    const at = operationOf(row, sheet);
     const made = at === null ? undefined : operations[at];
     return {
       ...row,
@@ -65,7 +63,7 @@ export function unitMatter(entry: SheetToPrint, number: number, options: UnitOpt
   const spoken = new Set(body.messages.flatMap(({ hazards }) => hazards.split(', ')));
   return {
     number,
-    face: sheetFace(sheet, kind),
+    face: sheetFace(sheet),
     intro: body.intro,
     settings,
     cautions: safetyLines([entry]).map((line) => ({
@@ -74,28 +72,25 @@ export function unitMatter(entry: SheetToPrint, number: number, options: UnitOpt
     })),
     operations: operations.map(({ id, words, number }, at): UnitOperation => {
       const { title = typesetWords(words), html = '' } = body.operations[at] ?? {};
-      return { number, id, title, html, sets: settingsSet(at, sheet, kind, settings) };
+      return { number, id, title, html, sets: settingsSet(at, sheet, settings) };
     }),
     // The press has its own head for footnotes, and leaves the reader's empty.
     footnotes: body.notes.replace(/<h2><\/h2>\s*/g, ''),
     rulings: settings.filter((row) => row.dissents.length > 0),
     hasWorked: settings.some((row) => row.worked.length > 0),
-    notes: [...editorsNotes(entry.findings), ...ruleNotes(sheet, kind)],
+    notes: [...editorsNotes(entry.findings), ...ruleNotes(sheet)],
     sources,
   };
 }
 
 /** The operation that makes a setting: the first that the kind says does, else the first that prints it. */
-function operationOf({ name }: SettingRow, sheet: Sheet, kind: Kind | null): number | null {
+function operationOf({ name }: SettingRow, sheet: Sheet): number | null {
   const setting = sheet.settings.get(name);
-  const makes = sheet.operations.find(({ canonical }) => {
-    const known = canonical === null ? null : kind?.operations.get(canonical);
-    return known?.settings.some((each) => each === setting?.canonical);
-  });
-  if (makes !== undefined) return makes.index;
-  const use = sheet.values.find(
-    (each) => each.operation !== null && settingMeant(each.name, sheet, kind) === setting,
+  const makes = sheet.operations.find(({ known }) =>
+    known?.settings.some((each) => each === setting?.id),
   );
+  if (makes !== undefined) return makes.index;
+  const use = sheet.values.find((each) => each.operation !== null && each.setting === setting);
   return use?.operation ?? null;
 }
 
@@ -103,13 +98,10 @@ function operationOf({ name }: SettingRow, sheet: Sheet, kind: Kind | null): num
 function settingsSet(
   operation: number,
   sheet: Sheet,
-  kind: Kind | null,
   settings: readonly UnitSetting[],
 ): UnitOperation['sets'] {
   const names = new Set(
-    sheet.values
-      .filter((use) => use.operation === operation)
-      .map((use) => settingMeant(use.name, sheet, kind)?.name.value),
+    sheet.values.filter((use) => use.operation === operation).map((use) => use.setting?.name.value),
   );
   return settings
     .filter(({ name }) => names.has(name))

@@ -1,6 +1,6 @@
 import { gaugeBook } from '../../gauges/index.ts';
-import type { Kind } from '../../kinds/model.ts';
 import { type Relation, workedNumbers } from '../../relations/index.ts';
+import { settingNamed } from '../../sheet/index.ts';
 import type { Sheet } from '../../sheet/model.ts';
 import { settingLabel } from '../setting-rows.ts';
 import type { PageLink, WorkedUnit } from './model.ts';
@@ -18,7 +18,6 @@ export interface CitedFormula {
 /** A unit whose figures are worked: its sheet, its page, and where on it each setting stands. */
 export interface UnitToWork {
   readonly sheet: Sheet;
-  readonly kind: Kind | null;
   readonly page: PageLink;
   /** The id of its part of the page of worked numbers. */
   readonly id: string;
@@ -45,12 +44,12 @@ export function workedModel(
 }
 
 function workedUnit(
-  { sheet, kind, page, id, settingIds }: UnitToWork,
+  { sheet, page, id, settingIds }: UnitToWork,
   altitude: string | null,
   used: Map<string, Relation>,
 ): WorkedUnit {
   const facts = { gauges: gaugeBook(), wireGauge: null, altitude };
-  const { figures, verdicts } = workedNumbers(sheet, kind, facts);
+  const { figures, verdicts } = workedNumbers(sheet, facts);
   const agreed = verdicts.filter((verdict) => verdict.kind === 'agrees');
   for (const { relation } of figures) used.set(relation.id, relation);
   for (const { proof } of agreed) used.set(proof.instance.relation.id, proof.instance.relation);
@@ -60,10 +59,10 @@ function workedUnit(
     id,
     proved: provedWords(places.size),
     figures: figures.map(({ of, at: place, label, text, told, relation }) => {
-      const setting = [...sheet.settings.values()].find((each) => each.canonical === of);
-      const at = setting === undefined ? undefined : settingIds.get(setting.name.value);
+      const setting = settingNamed(of, sheet);
+      const at = setting === null ? undefined : settingIds.get(setting.name.value);
       return {
-        setting: setting === undefined ? of : settingLabel(setting, kind),
+        setting: setting === null ? of : settingLabel(setting),
         href: at === undefined ? page.href : `${page.href}#${at}`,
         label,
         place,

@@ -1,4 +1,3 @@
-import type { Kind } from '../../kinds/model.ts';
 import {
   equivalents,
   exactPlaces,
@@ -10,10 +9,9 @@ import {
 import type { Rational, Statement } from '../../quantity/model.ts';
 import type { PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
 
-/** A sheet with its kind of unit, as an export takes it. */
+/** A sheet, as an export takes it. */
 export interface SheetToExport {
   readonly sheet: Sheet;
-  readonly kind: Kind | null;
 }
 
 /** A number twice: exactly, as an integer or a fraction, and as a decimal rounded once. */
@@ -67,24 +65,24 @@ export interface SettingRow {
 
 /** Every size of every setting, sheet by sheet, in the sheets' own order. */
 export function exportRows(sheets: readonly SheetToExport[]): SettingRow[] {
-  return sheets.flatMap(({ sheet, kind }) =>
-    [...sheet.settings.values()].flatMap((setting) => rowsOf(setting, sheet, kind)),
+  return sheets.flatMap(({ sheet }) =>
+    [...sheet.settings.values()].flatMap((setting) => rowsOf(setting, sheet)),
   );
 }
 
-function rowsOf(setting: Setting, sheet: Sheet, kind: Kind | null): SettingRow[] {
-  const name = setting.canonical ?? setting.name.value;
+function rowsOf(setting: Setting, sheet: Sheet): SettingRow[] {
+  const name = setting.id;
   const shared = {
     sheet: sheet.id?.value ?? sheet.file,
     title: sheet.title?.value ?? '',
     revision: sheet.revision?.value ?? null,
     status: sheet.status?.value ?? null,
-    kind: sheet.unit.kind?.value ?? null,
+    kind: sheet.kind?.name ?? sheet.unit.kind?.value ?? null,
     maker: sheet.unit.maker?.value ?? null,
     model: sheet.unit.model?.value ?? null,
     partNumbers: sheet.unit.partNumbers.map((part) => part.value),
     setting: name,
-    label: kind?.settings.get(name)?.label ?? name,
+    label: setting.known?.label ?? name,
     gauge: gaugeText(setting),
     measuredAt: setting.at?.value ?? null,
     said: Object.fromEntries([
@@ -119,8 +117,8 @@ function rowsOf(setting: Setting, sheet: Sheet, kind: Kind | null): SettingRow[]
   return rows;
 }
 
-function citationText({ source, page }: Setting['from'][number]): string {
-  return page === null ? source.value : `${source.value} ${page}`;
+function citationText({ id, page }: Setting['from'][number]): string {
+  return page === null ? id : `${id} ${page}`;
 }
 
 function gaugeText({ gauge, go, noGo }: Setting): string | null {

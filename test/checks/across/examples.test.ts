@@ -31,7 +31,7 @@ function found(check: AcrossCheck, texts: ReadonlyMap<string, string>): readonly
       names: () => [...files.keys()],
     };
     const sheet = readSheet(text, file, { ...context, family });
-    const taken = sheetFacts(sheet, context.kinds.get(sheet.unit.kind?.value ?? '') ?? null);
+    const taken = sheetFacts(sheet);
     if (taken === null) throw new Error(`${file} has no front matter`);
     return taken;
   });

@@ -23,8 +23,7 @@ export function demoOrder(): { readonly project: Project; readonly order: SiteOr
     const examined = examineFile(project, `${root}sheets/${name}`, null);
     if (!examined.ok) throw new Error(`${name} cannot be read`);
     byFile.set(examined.sheet.file, examined.path);
-    const kind = project.kinds.get(examined.sheet.unit.kind?.value ?? '') ?? null;
-    return { sheet: examined.sheet, findings: examined.findings, kind };
+    return { sheet: examined.sheet, findings: examined.findings };
   });
   return {
     project,

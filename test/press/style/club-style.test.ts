@@ -23,7 +23,7 @@ function sheet(): SheetToPrint {
   const examined = examineFile(project, path);
   if (!examined.ok) throw new Error(path);
   const { sheet, findings } = examined;
-  return { sheet, findings, kind: project.kinds.get('carburetor') ?? null };
+  return { sheet, findings };
 }
 
 describe('a club with its own cover, words, color and mark', () => {
@@ -33,8 +33,8 @@ describe('a club with its own cover, words, color and mark', () => {
   });
 
   test('has them on its card', async () => {
-    const { sheet: read, kind, findings } = sheet();
-    const model = cardModel(read, kind, findings, edition?.facts ?? null, {
+    const { sheet: read, findings } = sheet();
+    const model = cardModel(read, findings, edition?.facts ?? null, {
       paper: 'a4',
       draft: false,
       picture: null,

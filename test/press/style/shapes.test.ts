@@ -61,8 +61,8 @@ function shapeOf(name: string): Shape {
 describe('what templates are given is what is described', () => {
   test('for the card of every sheet of the demo', () => {
     const met = new Set<string>();
-    const found = demo().flatMap(({ sheet, kind, findings }) => {
-      const model = cardModel(sheet, kind, findings, edition?.facts ?? null, {
+    const found = demo().flatMap(({ sheet, findings }) => {
+      const model = cardModel(sheet, findings, edition?.facts ?? null, {
         paper: 'letter',
         draft: false,
         picture: null,
