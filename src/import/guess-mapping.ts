@@ -1,10 +1,10 @@
 import type { Kind } from '../kinds/model.ts';
 import { levelName } from '../kinds/name-book.ts';
 import { columnLetters } from './cell-address.ts';
+import { againstValues } from './guess-by-values.ts';
 import { guessHead, type HeadGuess, rowFieldOf } from './head-words.ts';
 import type { List, Table, TableRow } from './list-model.ts';
-import type { ColumnMapping, Mapping, Target } from './mapping.ts';
-import { targetText } from './mapping.ts';
+import { type ColumnMapping, isShared, type Mapping, type Target, targetText } from './mapping.ts';
 import { unitHabit } from './unit-habit.ts';
 import type { SizeTools } from './written-size.ts';
 
@@ -128,19 +128,21 @@ function isForRows({ to }: Target): boolean {
 
 function settled(best: Candidate, list: List, told: Told, tools: SizeTools): MappingGuess {
   const { table, row, kind, layout, guesses } = best;
+  const place = { table, heads: row.row, kind };
   const taken = new Map<string, string>();
   const columns: ColumnGuess[] = [];
   const valueUnits = new Map<string, string | null>();
   for (const [column, guess] of [...withKeys(guesses, row, kind)].sort(([a], [b]) => a - b)) {
     const head = row.cells.get(column)?.text ?? '';
-    let { to, unit, confidence, because } = guess;
+    let { to, unit, confidence, because } =
+      layout === 'row-is-unit' ? againstValues(guess, column, place, tools) : guess;
     if (to.to === 'value' && valueUnits.has(to.setting) && valueUnits.get(to.setting) !== unit) {
       to = { to: 'also', setting: to.setting };
       because = 'the same setting in another unit';
     }
     const name = targetText(to);
     const other = taken.get(name);
-    if (other !== undefined && to.to !== 'nothing') {
+    if (other !== undefined && !isShared(to)) {
       because = `column ${other} is ${name} already`;
       columns.push({
         column,

@@ -73,6 +73,11 @@ export interface Mapping {
   readonly columns: readonly ColumnMapping[];
 }
 
+/** Whether several columns may go there: any number of them say features, or nothing. */
+export function isShared(target: Target): boolean {
+  return target.to === 'nothing' || (target.to === 'field' && target.field === 'features');
+}
+
 /** A target as the mapping file writes it: `maker`, `float-level also`, `unit throttle-bore`. */
 export function targetText(target: Target): string {
   switch (target.to) {

@@ -6,7 +6,7 @@ import { schemaWords } from '../text/schema-words.ts';
 import type { Span } from '../text/span.ts';
 import { lookup, readYaml } from '../text/yaml-places.ts';
 import { columnNumber } from './cell-address.ts';
-import type { ColumnMapping, Mapping } from './mapping.ts';
+import { type ColumnMapping, isShared, type Mapping } from './mapping.ts';
 import { targetNamed } from './target-named.ts';
 import { type SizeTools, unitWorks } from './written-size.ts';
 
@@ -145,7 +145,7 @@ function readColumns(
       continue;
     }
     const other = taken.get(to.trim());
-    if (other !== undefined && read.target.to !== 'nothing') {
+    if (other !== undefined && !isShared(read.target)) {
       faults.push({
         span: place(['columns', letters, 'to']),
         message: `columns ${other} and ${letters} are both \`${to}\``,

@@ -7,7 +7,7 @@ import type { Mapping } from './mapping.ts';
 import { MergedSlips } from './merged-slips.ts';
 import { cellText, readCell, saysNothing } from './read-cell.ts';
 import { RowFacts } from './row-facts.ts';
-import { addSaid, namedUnit, type RowsReading, takeSize } from './rows-reading.ts';
+import { addSaid, inReadingOrder, namedUnit, type RowsReading, takeSize } from './rows-reading.ts';
 import { settingRows } from './setting-rows.ts';
 import { sizeDoubts } from './size-doubts.ts';
 import { inListOrder, type Slip } from './slip.ts';
@@ -43,10 +43,12 @@ export function readUnits(
     merged,
     slips,
     found: [],
+    failed: [],
     owners,
   };
   const units = mapping.layout === 'row-is-unit' ? unitRows(reading) : settingRows(reading);
-  for (const slip of sizeDoubts(reading.found, tools)) {
+  for (const slip of sizeDoubts(reading.found, reading.failed, tools)) {
+    if (slip.code === 'changed-places') takeBack(slip, slips);
     slips.push(slip);
     if (slip.outcome !== 'kept') blankOut(slip, reading);
   }
@@ -61,7 +63,7 @@ function unitRows(reading: RowsReading): ListedUnit[] {
     if (unit === null) continue;
     units.push(unit);
     const paper = reading.facts.paper(row);
-    for (const { column, to, unit: measure } of reading.mapping.columns) {
+    for (const { column, to, unit: measure } of inReadingOrder(reading.mapping)) {
       if (!('setting' in to)) continue;
       const setting = reading.kind.settings.get(to.setting);
       if (setting === undefined) continue;
@@ -79,16 +81,24 @@ function unitRows(reading: RowsReading): ListedUnit[] {
       const read = readCell(cell, setting, measure, reading.tools);
       takeSize(read, { cell, setting, unit: measure }, to.to === 'also', unit, reading);
       const given = unit.settings.get(to.setting);
-      if (given !== undefined && to.to === 'value') given.paper = paper;
+      if (given !== undefined) given.paper = paper;
     }
     addSaid(unit, reading.mapping);
   }
   return units;
 }
 
-function blankOut(slip: Slip, { owners, found }: RowsReading): void {
+/** Two cells that changed places are told as that, and not once more each by itself. */
+function takeBack({ at }: Slip, slips: Slip[]): void {
+  const cells = at.split(' and ');
+  for (let each = slips.length - 1; each >= 0; each -= 1) {
+    if (cells.includes(slips[each]?.at ?? '')) slips.splice(each, 1);
+  }
+}
+
+function blankOut(slip: Slip, { owners, found, failed }: RowsReading): void {
   for (const at of slip.at.split(' and ')) {
-    const one = found.find(({ cell }) => cellName(cell.row, cell.column) === at);
+    const one = [...found, ...failed].find(({ cell }) => cellName(cell.row, cell.column) === at);
     const given = one && owners.get(at)?.settings.get(one.setting.name);
     if (!given) continue;
     given.value = null;

@@ -2,6 +2,7 @@ import type { Kind } from '../kinds/model.ts';
 import { nearestName } from '../text/nearest-name.ts';
 import { dayIn, typedBefore } from './calendar.ts';
 import { cellName } from './cell-address.ts';
+import { featureSaid, featureWords, yesOrNo } from './feature-words.ts';
 import type { ListGrid } from './list-grid.ts';
 import type { Cell, TableRow } from './list-model.ts';
 import type { ListedUnit, NamedPaper } from './listed-unit.ts';
@@ -79,11 +80,18 @@ export class RowFacts {
 
   #features(row: TableRow, model: Cell): readonly string[] {
     const chosen = new Set(this.#mapping.features);
-    const cell = this.cell(row, 'features');
-    for (const word of cell === null ? [] : cellText(cell).split(/\s*[,;+]\s*/)) {
-      const feature = this.#kind.featureNamed(word);
-      if (feature !== null) chosen.add(feature.name);
-      else if (word !== '' && cell !== null) {
+    let first: Cell | null = null;
+    for (const { column, head, to } of this.#mapping.columns) {
+      if (to.to !== 'field' || to.field !== 'features') continue;
+      const cell = this.#grid.cell(row, column);
+      if (cell === null || saysNothing(cell)) continue;
+      first ??= cell;
+      for (const word of featureWords(cellText(cell))) {
+        const feature = featureSaid(word, head, this.#kind);
+        if (feature !== null) {
+          chosen.add(feature.name);
+          continue;
+        }
         const near = nearestName(word, this.#kind.features.keys());
         const message = `a ${this.#kind.name} has no feature called \`${word}\``;
         this.#list(cell, 'feature', message, near === null ? [] : [near], 'left out');
@@ -93,13 +101,14 @@ export class RowFacts {
       if (to.to !== 'feature') continue;
       const said = this.#grid.cell(row, column);
       if (said === null || saysNothing(said)) continue;
-      if (/^(?:yes|y|x|✓|✔|1|true)$/i.test(cellText(said))) chosen.add(to.feature);
-      else if (!/^(?:no|n|0|false)$/i.test(cellText(said))) {
+      const answer = yesOrNo(cellText(said));
+      if (answer === 'yes') chosen.add(to.feature);
+      else if (answer === null) {
         const message = `neither yes nor no stands under ${to.feature}`;
         this.#list(said, 'feature', message, [], 'left out');
       }
     }
-    this.#featuresTogether(chosen, cell ?? model);
+    this.#featuresTogether(chosen, first ?? model);
     return [...this.#kind.features.keys()].filter((name) => chosen.has(name));
   }
 

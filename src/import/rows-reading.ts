@@ -7,7 +7,7 @@ import type { Mapping } from './mapping.ts';
 import type { MergedSlips } from './merged-slips.ts';
 import { cellText, type readCell } from './read-cell.ts';
 import type { RowFacts } from './row-facts.ts';
-import type { FoundSize } from './size-doubts.ts';
+import type { FailedSize, FoundSize } from './size-doubts.ts';
 import type { Slip } from './slip.ts';
 import type { SizeTools } from './written-size.ts';
 
@@ -21,6 +21,8 @@ export interface RowsReading {
   readonly merged: MergedSlips;
   readonly slips: Slip[];
   readonly found: FoundSize[];
+  /** Cells of values that came to no size. */
+  readonly failed: FailedSize[];
   /** The unit that a cell's size belongs to, by the cell's name. */
   readonly owners: Map<string, ListedUnit>;
 }
@@ -31,24 +33,30 @@ export function takeSize(
   place: Omit<FoundSize, 'read'>,
   isAlso: boolean,
   unit: ListedUnit,
-  { slips, found, owners }: RowsReading,
+  reading: RowsReading,
 ): void {
+  const { slips, found, owners } = reading;
   const { cell, setting } = place;
   const at = cellName(cell.row, cell.column);
   if (read.is === 'empty') return;
+  // What one column alone says is the value, whichever column it is.
+  const only = unit.settings.get(setting.name);
+  const isValue = !isAlso || only === undefined || (only.value === null && only.unread === null);
   if (read.is === 'slip') {
     const outcome = isAlso ? 'left out' : 'left blank';
     const { code, message, could } = read;
     const { row, column } = cell;
     slips.push({ code, at, row, column, shown: cellText(cell), message, could, outcome });
     if (isAlso) return;
+    reading.failed.push({ ...place, code });
+    owners.set(at, unit);
     const given = givenSetting(unit, setting.name);
     given.unread = message;
     given.cell = at;
     return;
   }
   const given = givenSetting(unit, setting.name);
-  if (isAlso) {
+  if (!isValue) {
     given.also.push(read.written);
     return;
   }
@@ -56,6 +64,13 @@ export function takeSize(
   given.cell = at;
   found.push({ ...place, read });
   owners.set(at, unit);
+}
+
+/** Columns of values first: what stands beside a value is known as such only then. */
+export function inReadingOrder(mapping: Mapping): Mapping['columns'] {
+  const isBeside = ({ to }: Mapping['columns'][number]) =>
+    to.to === 'also' || (to.to === 'row' && to.field === 'also');
+  return [...mapping.columns].sort((a, b) => Number(isBeside(a)) - Number(isBeside(b)));
 }
 
 /** Words that the mapping says of all, beside the settings that the unit has. */

@@ -4,7 +4,7 @@ import type { Cell, TableRow } from './list-model.ts';
 import { givenSetting, type ListedUnit } from './listed-unit.ts';
 import type { RowField } from './mapping.ts';
 import { cellText, readCell, saysNothing } from './read-cell.ts';
-import { addSaid, namedUnit, type RowsReading, takeSize } from './rows-reading.ts';
+import { addSaid, inReadingOrder, namedUnit, type RowsReading, takeSize } from './rows-reading.ts';
 
 /** The units of a list in which every row is one setting; rows of one unit need not stand together. */
 export function settingRows(reading: RowsReading): ListedUnit[] {
@@ -44,7 +44,7 @@ function readRow(row: TableRow, unit: ListedUnit, reading: RowsReading): void {
     return;
   }
   const stated = fieldCell(row, 'measure', reading);
-  for (const { column: each, to, unit: measure } of mapping.columns) {
+  for (const { column: each, to, unit: measure } of inReadingOrder(mapping)) {
     if (to.to !== 'row' || (to.field !== 'value' && to.field !== 'also')) continue;
     const barred = reading.merged.bars(row.row, each);
     if (barred !== null) {

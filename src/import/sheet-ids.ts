@@ -36,24 +36,52 @@ export function namedSheets(units: readonly ListedUnit[]): {
 
 function duplicate(unit: ListedUnit, first: ListedUnit): Slip {
   const { row, column } = unit.cell;
-  const names = new Set([...unit.settings.keys(), ...first.settings.keys()]);
-  const other = [...names].filter(
-    (name) => unit.settings.get(name)?.value !== first.settings.get(name)?.value,
-  );
-  const differs = other.map((name) => {
-    const [one, two] = [first.settings.get(name), unit.settings.get(name)];
-    return `${name}: ${one?.value ?? 'nothing'} there, ${two?.value ?? 'nothing'} here`;
-  });
+  const differs = differences(first, unit);
   return {
     code: 'duplicate',
     at: cellName(row, column),
     row,
     column,
     shown: unit.model,
-    message: `${unit.maker} ${unit.model} stands in row ${first.cell.row} already${
-      differs.length === 0 ? ', with the same settings' : ''
+    message: `${unit.maker} ${unit.model} stands in row ${first.cell.row} already, ${
+      differs.length === 0 ? 'the same in every cell' : 'and says otherwise'
     }`,
     could: differs,
     outcome: `row ${row} is no sheet`,
   };
+}
+
+/** All that two rows of one unit say otherwise: `float-level: 13/64 in there, 7/32 in here`. */
+function differences(first: ListedUnit, unit: ListedUnit): readonly string[] {
+  const [there, here] = [plainFacts(first), plainFacts(unit)];
+  return [...new Set([...there.keys(), ...here.keys()])]
+    .filter((name) => there.get(name) !== here.get(name))
+    .map((name) => {
+      const [one, two] = [there.get(name), here.get(name)];
+      return `${name}: ${one === undefined ? 'nothing' : one} there, ${two === undefined ? 'nothing' : two} here`;
+    });
+}
+
+/** Everything that a row says of its unit, each under the name that an editor knows it by. */
+function plainFacts(unit: ListedUnit): ReadonlyMap<string, string> {
+  const facts = new Map<string, string>();
+  const put = (name: string, text: string | null) => {
+    if (text !== null && text !== '') facts.set(name, text);
+  };
+  put('title', unit.title);
+  put('features', unit.features.join(', '));
+  const { fits } = unit;
+  put('fits', fits && [fits.marque, fits.model, fits.years].filter((part) => part).join(' '));
+  for (const [key, text] of unit.facts) put(key, text);
+  put('note', unit.note);
+  for (const [name, { value, also, says, paper }] of unit.settings) {
+    put(name, value);
+    put(`${name}, also`, also.join('; '));
+    for (const [key, text] of says) put(`${name}, ${key}`, text);
+    put(
+      `${name}, source`,
+      paper && [paper.title, paper.year, paper.page].filter((part) => part).join(', '),
+    );
+  }
+  return facts;
 }

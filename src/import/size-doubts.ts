@@ -3,7 +3,7 @@ import type { Rational, Statement } from '../quantity/index.ts';
 import { cellName } from './cell-address.ts';
 import type { Cell } from './list-model.ts';
 import { type CellRead, cellText } from './read-cell.ts';
-import type { Slip } from './slip.ts';
+import type { Slip, SlipCode } from './slip.ts';
 import { isUsual, usualForms, usualText } from './usual-size.ts';
 import { isOf, readSize, type SizeTools, withUnit } from './written-size.ts';
 
@@ -15,6 +15,9 @@ export interface FoundSize {
   readonly read: Extract<CellRead, { readonly is: 'size' }>;
 }
 
+/** A cell of a value that came to no size. */
+export type FailedSize = Omit<FoundSize, 'read'> & { readonly code: SlipCode };
+
 /** Fewer sizes than this of one setting and unit have no habit. */
 const HABIT = 5;
 
@@ -23,12 +26,17 @@ const HABIT = 5;
  * others of their column, and inside in another unit; or two of a row that changed places. They are
  * listed and never converted. Slips whose outcome is `kept` leave the size in the sheet.
  */
-export function sizeDoubts(found: readonly FoundSize[], tools: SizeTools): readonly Slip[] {
+export function sizeDoubts(
+  found: readonly FoundSize[],
+  failed: readonly FailedSize[],
+  tools: SizeTools,
+): readonly Slip[] {
   const slips: Slip[] = [];
-  const done = new Set<FoundSize>();
+  const done = new Set<SizeInPlace>();
   const outside = found.filter(({ read, setting }) => isUsual(read.statement, setting) === false);
-  for (const one of outside) {
-    const other = outside.find(
+  const suspects: readonly SizeInPlace[] = [...outside, ...failed];
+  for (const one of suspects) {
+    const other = suspects.find(
       (each) => !done.has(one) && !done.has(each) && changedPlaces(one, each, tools),
     );
     if (other === undefined) continue;
@@ -52,24 +60,28 @@ export function sizeDoubts(found: readonly FoundSize[], tools: SizeTools): reado
   return slips;
 }
 
-/** Whether two bare numbers of a row would be usual in each other's columns. */
-function changedPlaces(one: FoundSize, other: FoundSize, tools: SizeTools): boolean {
-  if (one === other || one.cell.row !== other.cell.row) return false;
-  if (!one.read.bare || !other.read.bare || one.setting === other.setting) return false;
+/** A value's cell, whether it came to a size or not. */
+type SizeInPlace = Omit<FoundSize, 'read'>;
+
+/** Whether two cells of a row, neither of which is right where it stands, would be usual in each other's. */
+function changedPlaces(one: SizeInPlace, other: SizeInPlace, tools: SizeTools): boolean {
+  if (one.cell.row !== other.cell.row || one.setting === other.setting) return false;
   return fits(cellText(one.cell), other, tools) && fits(cellText(other.cell), one, tools);
 }
 
-function fits(number: string, place: FoundSize, tools: SizeTools): boolean {
-  const { setting, unit } = place;
-  const reading = readSize(withUnit(number, unit ?? ''), setting.dimensions, tools);
-  return (
-    reading.ok &&
-    isOf(reading.statement, setting.dimensions) &&
-    isUsual(reading.statement, setting) === true
-  );
+function fits(text: string, { setting, unit }: SizeInPlace, tools: SizeTools): boolean {
+  return [text, withUnit(text, unit ?? '')].some((written) => {
+    const reading = readSize(written, setting.dimensions, tools);
+    return (
+      reading.ok &&
+      reading.statement.condition === null &&
+      isOf(reading.statement, setting.dimensions) &&
+      isUsual(reading.statement, setting) === true
+    );
+  });
 }
 
-function placesSlip(one: FoundSize, other: FoundSize): Slip {
+function placesSlip(one: SizeInPlace, other: SizeInPlace): Slip {
   const [first, second] = one.cell.column < other.cell.column ? [one, other] : [other, one];
   const at = cellName(first.cell.row, first.cell.column);
   const beside = cellName(second.cell.row, second.cell.column);
@@ -77,7 +89,7 @@ function placesSlip(one: FoundSize, other: FoundSize): Slip {
     ...placed(first, 'changed-places'),
     at: `${at} and ${beside}`,
     shown: `${cellText(first.cell)}, ${cellText(second.cell)}`,
-    message: `${first.read.written} as ${first.setting.label} and ${second.read.written} as ${second.setting.label} are both far from usual, and would be usual the other way around`,
+    message: `${cellText(first.cell)} as ${first.setting.label} and ${cellText(second.cell)} as ${second.setting.label} are both far from usual, and would be usual the other way around`,
     could: [`${at} is ${cellText(second.cell)}, and ${beside} is ${cellText(first.cell)}`],
     outcome: 'both left blank',
   };
@@ -167,7 +179,7 @@ function middleOf(group: readonly FoundSize[]): Rational | null {
   return middle === undefined || middle.n === 0n ? null : middle;
 }
 
-function placed({ cell }: FoundSize, code: Slip['code']) {
+function placed({ cell }: SizeInPlace, code: Slip['code']) {
   const at = cellName(cell.row, cell.column);
   return { code, at, row: cell.row, column: cell.column, shown: cellText(cell) };
 }
