@@ -80,6 +80,8 @@ export interface Report<M extends string> {
   readonly compared?: readonly [string, string];
   readonly related?: readonly { readonly span: Span; readonly label: string }[];
   readonly edits?: readonly Edit[];
+  /** The figures of which one must be wrong, where it need not be the one at `span`; that, if absent. */
+  readonly suspects?: readonly Span[];
   readonly subject?: string | null;
   /** Further names by which an acceptance may call the subject: each choice of an any-of list. */
   readonly alsoCalled?: readonly string[];
@@ -159,6 +161,12 @@ export interface Check<M extends string = string> {
   readonly own?: true;
   /** Whether it runs after all others and looks at what they found. */
   readonly last?: true;
+  /**
+   * How far from the root a finding about a figure is, 0 at the root: of findings that rest on one
+   * figure only that of the smallest depth is told, and the others are attached to it. Absent for a
+   * check whose findings stand for themselves.
+   */
+  readonly depth?: number;
   /** Pure; `reviewed` is empty of findings unless the check runs `last`. */
   readonly run: (
     sheet: Sheet,

@@ -1,14 +1,21 @@
-import { principal, writeIn } from '../quantity/index.ts';
+import { principal, type RankedMisprint, writeIn } from '../quantity/index.ts';
 import type { Agreement, Statement } from '../quantity/model.ts';
-import type { Setting } from '../sheet/model.ts';
-import type { Report } from './define.ts';
+import type { Setting, Sheet } from '../sheet/model.ts';
+import type { CheckContext, Report } from './define.ts';
+import { slipsOf, toldAs } from './likely-misprint.ts';
 import type { Pair, Restated } from './statement-pairs.ts';
 
 type Apart = Extract<Agreement, { verdict: 'disagrees' | 'within-tolerance' }>;
 type Message = 'converted' | 'plain' | 'limits' | 'sense' | 'condition';
 
 /** What `sizes-disagree` reports of a pair that is apart: at the doubtful size, a warning inside the limits. */
-export function disagreement(setting: Setting, pair: Pair, found: Apart): Report<Message> {
+export function disagreement(
+  setting: Setting,
+  pair: Pair,
+  found: Apart,
+  sheet: Sheet,
+  context: CheckContext,
+): Report<Message> {
   const { trusted, doubtful, limits } = pair;
   const inside = found.verdict === 'within-tolerance';
   const values = {
@@ -21,7 +28,7 @@ export function disagreement(setting: Setting, pair: Pair, found: Apart): Report
     otherKey: trusted.stated.key,
     difference: found.difference,
     inside: inside ? ', still inside the limits' : '',
-    fix: remedy(pair, found),
+    fix: remedy(setting, pair, sheet, context),
   };
   const message: Message =
     doubtful.statement.condition !== null
@@ -43,6 +50,10 @@ export function disagreement(setting: Setting, pair: Pair, found: Apart): Report
         span: trusted.stated.size.span,
         label: `the ${trusted.stated.key === 'also' ? 'other statement' : trusted.stated.key}`,
       },
+    ],
+    suspects: [
+      doubtful.stated.size.span,
+      ...(pair.others.length > 1 ? [] : [trusted.stated.size.span]),
     ],
     subject: setting.id,
     severity: inside ? 'warning' : 'error',
@@ -71,15 +82,56 @@ function isToldAlike(first: Statement, second: Statement): boolean {
   return one.unit === two.unit && (one.style === two.style || one.places !== null);
 }
 
-function remedy({ trusted, doubtful, others }: Pair, found: Apart): string {
-  const { key } = trusted.stated;
-  const { text } = trusted.statement;
-  const other = key === 'value' ? `the value, ${text}` : `\`${key}\`, ${text}`;
-  const agreed = others > 1 ? `the other ${others} statements agree with one another` : null;
-  if (found.misprint) {
-    const { suggestion, because } = found.misprint;
-    return `${suggestion}, if ${because}; ${agreed ?? `otherwise correct ${other}`}`;
+/** What would mend the pair: the likelier slip first, and the other statement's behind it. */
+function remedy(setting: Setting, pair: Pair, sheet: Sheet, context: CheckContext): string {
+  const { trusted, doubtful, others } = pair;
+  const [of, than] = [called(doubtful), called(trusted)];
+  const [own, further] = slipsOf(
+    doubtful.stated.size,
+    setting,
+    others.map(statementIn),
+    sheet,
+    context,
+  );
+  if (others.length > 1) {
+    const agreed = `the other ${others.length} statements agree with one another`;
+    const second = further ? `, or ${ifSo(further)}` : '';
+    const told = toldAs(trusted.statement, doubtful.statement, context.gauges);
+    const write = told ? `write ${told}` : `correct ${of}`;
+    return `${own ? ifSo(own) + second : write}; ${agreed}`;
   }
-  const which = `look in the source which is right: \`${doubtful.stated.key}\`, or ${other}`;
-  return agreed ? `correct \`${doubtful.stated.key}\`; ${agreed}` : which;
+  const [theirOwn] = slipsOf(trusted.stated.size, setting, [doubtful.statement], sheet, context);
+  const full = `${than}, ${trusted.statement.text}`;
+  const its = theirOwn?.isUnlikely && own?.isUnlikely === false ? undefined : theirOwn;
+  if (own?.isUnlikely && its?.isUnlikely === false)
+    return `${ifSo(its, than)}; otherwise correct ${of}`;
+  if (own && its) {
+    const [first, second] =
+      its.rank < own.rank
+        ? [`${ifSo(its, than)}`, `${ifSo(own, of)}`]
+        : [`${ifSo(own, of)}`, `${ifSo(its, than)}`];
+    return `${first}; or ${second}`;
+  }
+  const mine = toldAs(trusted.statement, doubtful.statement, context.gauges);
+  if (own) return `${ifSo(own)}; otherwise correct ${full}`;
+  if (its)
+    return `${ifSo(its, than)}; otherwise ${mine ? `write ${mine} for ${of}` : `correct ${of}`}`;
+  const theirs = toldAs(doubtful.statement, trusted.statement, context.gauges);
+  return mine && theirs
+    ? `look in the source which is right: write ${mine} for ${of}, or ${theirs} for ${than}`
+    : `look in the source which is right: ${of}, or ${full}`;
+}
+
+function statementIn({ statement }: Restated): Statement {
+  return statement;
+}
+
+/** `the value`, or the key in its backquotes. */
+function called({ stated: { key } }: Restated): string {
+  return key === 'value' ? 'the value' : `\`${key}\``;
+}
+
+/** `0.136 in, if two digits were swapped`, with what it is for where two figures are offered. */
+function ifSo({ suggestion, because }: RankedMisprint, of: string | null = null): string {
+  return `${suggestion}${of ? ` for ${of}` : ''}, if ${because}`;
 }

@@ -9,6 +9,7 @@ export default defineCheck({
   id: 'dissent-unruled',
   severity: 'warning',
   group: 'provenance',
+  depth: 3,
   summary:
     'Another source gives another figure, and the sheet does not say why it is not followed.',
   explain:

@@ -23,6 +23,7 @@ export default defineCheck({
   id: 'fraction-unruled',
   severity: 'warning',
   group: 'sizes',
+  depth: 5,
   summary: 'A fraction of an inch has a denominator that no rule or drill knows.',
   explain:
     'Inches are halved, down to sixty-fourths. A denominator of 34 or 46 is almost always a misprint ' +

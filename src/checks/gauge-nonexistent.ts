@@ -1,4 +1,5 @@
 import { defineCheck } from './define.ts';
+import { probably } from './likely-misprint.ts';
 import { unreadSizes } from './stated-sizes.ts';
 
 /** A drill, wire or leaf that no maker's index has. */
@@ -6,6 +7,7 @@ export default defineCheck({
   id: 'gauge-nonexistent',
   severity: 'error',
   group: 'sizes',
+  depth: 0,
   summary: 'A drill or wire is named that does not exist.',
   explain:
     'Nobody can set by it, so the name or the number is a misprint. The nearest that exist are named; ' +
@@ -13,8 +15,8 @@ export default defineCheck({
   messages: {
     nonexistent: { message: '{problem}', fix: '{fix}' },
   },
-  run(sheet, _context, report) {
-    for (const { size, subject, problem } of unreadSizes(
+  run(sheet, context, report) {
+    for (const { size, setting, subject, problem } of unreadSizes(
       sheet,
       (code) => code === 'no-such-gauge',
     )) {
@@ -22,7 +24,10 @@ export default defineCheck({
       report({
         message: 'nonexistent',
         span: size.span,
-        values: { problem: message, fix: fix ?? 'look in the source again' },
+        values: {
+          problem: message,
+          fix: probably(size, setting, sheet, context) + (fix ?? 'look in the source again'),
+        },
         subject,
       });
     }
@@ -51,7 +56,7 @@ export default defineCheck({
           at: '13/62 drill',
           message:
             'there is no 13/62 drill; the nearest are No. 4 drill (0.2090 in) and No. 3 drill (0.2130 in)',
-          fix: 'write No. 4 drill or No. 3 drill, as the source has it',
+          fix: '13/64 drill, if the denominator is wrong; otherwise write No. 4 drill or No. 3 drill, as the source has it',
         },
       ],
     },

@@ -9,6 +9,7 @@ export default defineCheck({
   id: 'gauge-off-nominal',
   severity: 'note',
   group: 'sizes',
+  depth: 4,
   summary: 'The gauge is inside the limits, but another of its kind is nearer to the nominal.',
   explain:
     'Working with it takes up part of the tolerance before the setting is made. It may be the gauge ' +

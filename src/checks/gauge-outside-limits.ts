@@ -9,6 +9,7 @@ export default defineCheck({
   id: 'gauge-outside-limits',
   severity: 'error',
   group: 'sizes',
+  depth: 4,
   summary: 'The gauge is itself outside the limits it should prove.',
   explain:
     'A setting made with it is out of limits by the gauge. A gauge is only usable if its own size ' +

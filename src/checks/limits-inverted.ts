@@ -1,4 +1,5 @@
 import { defineCheck } from './define.ts';
+import { probably } from './likely-misprint.ts';
 import { unreadSizes } from './stated-sizes.ts';
 
 /** A lower limit above the upper one. */
@@ -6,6 +7,7 @@ export default defineCheck({
   id: 'limits-inverted',
   severity: 'error',
   group: 'sizes',
+  depth: 0,
   summary: 'A lower limit is above the upper one.',
   explain:
     'No part can pass. Either the two were written in the wrong order or one of the figures is wrong; ' +
@@ -17,8 +19,8 @@ export default defineCheck({
     },
     inverted: { message: '{problem}', fix: '{fix}' },
   },
-  run(sheet, _context, report) {
-    for (const { size, subject, problem } of unreadSizes(
+  run(sheet, context, report) {
+    for (const { size, setting, subject, problem } of unreadSizes(
       sheet,
       (code) => code === 'limits-inverted',
     )) {
@@ -26,7 +28,10 @@ export default defineCheck({
       report({
         message: 'inverted',
         span: size.span,
-        values: { problem: message, fix: fix ?? 'put the smaller first' },
+        values: {
+          problem: message,
+          fix: probably(size, setting, sheet, context) + (fix ?? 'put the smaller first'),
+        },
         subject,
       });
     }

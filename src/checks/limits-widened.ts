@@ -9,6 +9,7 @@ export default defineCheck({
   id: 'limits-widened',
   severity: 'warning',
   group: 'sizes',
+  depth: 4,
   summary: 'Converted limits let through a part that the original limits refuse.',
   explain:
     'A limit that is converted and rounded to the nearest can move outward. A restorer who works by ' +

@@ -7,6 +7,7 @@ export default defineCheck({
   id: 'places-differ',
   severity: 'warning',
   group: 'sizes',
+  depth: 4,
   summary: 'Two barrels or places are given different settings without a word.',
   explain:
     'A baseline is the same on every barrel unless the source says otherwise. Where it does, say ' +

@@ -2,6 +2,7 @@ import { originOf } from '../sheet/family.ts';
 import type { Acceptance, Sheet } from '../sheet/model.ts';
 import type { Check, CheckContext, Edit, Finding, Report, Reviewed } from './define.ts';
 import { fillTemplate } from './fill-template.ts';
+import { type Rooted, settleRoots } from './roots.ts';
 import { namesOf, plainName } from './vocabulary.ts';
 
 const nothingFound: readonly Finding[] = [];
@@ -33,7 +34,7 @@ export function runChecks(
   const ids = checks.map((check) => check.id);
 
   const pass = (last: boolean, before: readonly Finding[]): readonly Finding[] => {
-    const found: Finding[] = [];
+    const rooted: Rooted[] = [];
     const reviewed: Reviewed = { findings: before, ids, across, covers };
     for (const check of checks) {
       if ((check.last ?? false) !== last || (unread && check.unread !== true)) continue;
@@ -48,11 +49,14 @@ export function runChecks(
         const reason = last ? null : acceptedBecause(raw, sheet.accept, covers);
         const finding = reason === null ? raw : { ...raw, accepted: reason };
         names.set(finding, called);
-        found.push(finding);
+        const suspects = (reported.suspects ?? [reported.span]).map(
+          (span) => originOf(sheet, span).span,
+        );
+        rooted.push({ finding, depth: check.depth ?? null, suspects });
       };
       check.run(sheet, context, report, reviewed);
     }
-    return found.sort(byPlace);
+    return [...settleRoots(rooted)].sort(byPlace);
   };
 
   const first = pass(false, nothingFound);

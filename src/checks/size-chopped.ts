@@ -16,9 +16,9 @@ export default defineCheck({
       fix: 'write {expected}, or leave it where the source prints it so',
     },
   },
-  run(sheet, context, report) {
+  run(sheet, _context, report) {
     for (const setting of sheet.settings.values()) {
-      for (const { trusted, doubtful, agreement } of doubtfulPairs(setting, context.gauges)) {
+      for (const { trusted, doubtful, agreement } of doubtfulPairs(setting)) {
         if (agreement.verdict !== 'chopped') continue;
         const [chopped, exact] =
           agreement.which === 'second' ? [doubtful, trusted] : [trusted, doubtful];

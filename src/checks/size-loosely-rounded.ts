@@ -72,7 +72,7 @@ export default defineCheck({
           severity: outside ? 'warning' : 'note',
         });
       }
-      for (const { trusted, doubtful, agreement } of doubtfulPairs(setting, context.gauges)) {
+      for (const { trusted, doubtful, agreement } of doubtfulPairs(setting)) {
         if (agreement.verdict !== 'loose') continue;
         report({
           message: 'apart',

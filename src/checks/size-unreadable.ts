@@ -1,5 +1,6 @@
 import type { SizeProblem } from '../quantity/model.ts';
 import { defineCheck } from './define.ts';
+import { probably } from './likely-misprint.ts';
 import { unreadSizes } from './stated-sizes.ts';
 
 /** Problems that have a check of their own; an empty size is a blank. */
@@ -18,6 +19,7 @@ export default defineCheck({
   id: 'size-unreadable',
   severity: 'error',
   group: 'sizes',
+  depth: 0,
   summary: 'A size is written in a way that cannot be read.',
   explain:
     'What cannot be read cannot be proved, converted or compared, and a reader of the card will ' +
@@ -26,10 +28,13 @@ export default defineCheck({
     unreadable: { message: '{problem}', fix: '{fix}' },
     unmended: { message: '{problem}', fix: null },
   },
-  run(sheet, _context, report) {
-    for (const { size, subject, role, problem } of unreadSizes(sheet, isOwn)) {
+  run(sheet, context, report) {
+    for (const { size, setting, subject, role, problem } of unreadSizes(sheet, isOwn)) {
       if (role === 'gauge' && isInstrument(size.text)) continue;
-      const { message, fix } = problem;
+      const { message } = problem;
+      const likely = probably(size, setting, sheet, context);
+      const fix =
+        likely === '' ? problem.fix : likely + (problem.fix ?? 'look in the source again');
       if (fix === null)
         report({ message: 'unmended', span: size.span, values: { problem: message }, subject });
       else

@@ -1,8 +1,6 @@
-import type { UsualRange } from '../kinds/model.ts';
-import { principal } from '../quantity/index.ts';
-import type { Statement } from '../quantity/model.ts';
 import { defineCheck } from './define.ts';
 import { readOf, sizesOfSetting } from './stated-sizes.ts';
+import { sideOutside } from './usual-range.ts';
 
 const TESTED: ReadonlySet<string> = new Set(['value', 'also', 'place', 'but']);
 
@@ -11,6 +9,7 @@ export default defineCheck({
   id: 'size-unusual',
   severity: 'warning',
   group: 'sizes',
+  depth: 5,
   summary: 'A figure lies outside the range that ordinary units keep to, or goes the other way.',
   explain:
     'The usual ranges are wide: what falls outside is mostly a slipped point or the wrong unit. ' +
@@ -120,14 +119,3 @@ export default defineCheck({
     },
   ],
 });
-
-/** On which side of a range a statement's figure, or its limits, lie outside; ends count as inside. */
-function sideOutside(statement: Statement, range: UsualRange): 'low' | 'high' | null {
-  const floor = principal(range.low)?.base;
-  const ceiling = principal(range.high)?.base;
-  const figure = principal(statement)?.base;
-  const least = figure ?? statement.low?.base;
-  const most = figure ?? statement.high?.base;
-  if (floor && least && least.compare(floor) < 0) return 'low';
-  return ceiling && most && most.compare(ceiling) > 0 ? 'high' : null;
-}

@@ -7,6 +7,7 @@ export default defineCheck({
   id: 'sizes-disagree',
   severity: 'error',
   group: 'sizes',
+  depth: 1,
   summary: 'One setting is stated twice, and the two are different sizes.',
   explain:
     'One of the two is a misprint, and nobody can tell from the card which. Where a single slip ' +
@@ -38,10 +39,10 @@ export default defineCheck({
   },
   run(sheet, context, report) {
     for (const setting of sheet.settings.values()) {
-      for (const pair of doubtfulPairs(setting, context.gauges)) {
+      for (const pair of doubtfulPairs(setting)) {
         const { agreement } = pair;
         if (agreement.verdict !== 'disagrees' && agreement.verdict !== 'within-tolerance') continue;
-        report(disagreement(setting, pair, agreement));
+        report(disagreement(setting, pair, agreement, sheet, context));
       }
     }
   },
@@ -86,7 +87,7 @@ export default defineCheck({
         {
           at: '.16 in',
           message: '`value` says 0.1360 in, but `also` says .16 in (0.024 in more)',
-          fix: '.136 in, if a digit was left out; otherwise correct the value, 0.1360 in',
+          fix: '0.1630 in for the value, if two digits were swapped; or .136 in for `also`, if a digit was left out',
         },
       ],
     },
@@ -156,7 +157,7 @@ export default defineCheck({
           at: '20 SWG imperial',
           message:
             '`value` says 0.0320 in, but `also` says 20 SWG imperial, 0.0360 in (0.004 in more)',
-          fix: '21 SWG imperial, if the next number was taken; otherwise correct the value, 0.0320 in',
+          fix: '21 SWG imperial for `also`, if the next number was taken; or 0.0360 in for the value, if one digit is wrong',
         },
       ],
     },
@@ -167,7 +168,7 @@ export default defineCheck({
         {
           at: '0.253 in',
           message: '19.05 mm is 0.7500 in, but `also` says 0.253 in (0.497 in less)',
-          fix: 'look in the source which is right: `also`, or the value, 19.05 mm',
+          fix: 'look in the source which is right: write 0.750 in for `also`, or 6.43 mm for the value',
         },
       ],
     },
@@ -209,7 +210,7 @@ export default defineCheck({
         {
           at: '15/64 drill',
           message: '13/64 in is 0.2031 in, but `gauge` says 15/64 drill, 0.2344 in (0.031 in more)',
-          fix: '13/64 drill, if the numerator is wrong; otherwise correct the value, 13/64 in',
+          fix: '13/64 drill for `gauge`, if the numerator is wrong; or 15/64 in for the value, if the numerator is wrong',
         },
       ],
     },
@@ -223,7 +224,7 @@ export default defineCheck({
           at: '0.756 in',
           message:
             '`value` says 0.750 ± 0.010 in, but `also` says 0.756 in (0.006 in more, still inside the limits)',
-          fix: '0.750 in, if one digit is wrong; otherwise correct the value, 0.750 ± 0.010 in',
+          fix: '0.750 in for `also`, if one digit is wrong; or 0.756 ± 0.010 in for the value, if one digit is wrong',
           severity: 'warning',
         },
       ],
@@ -238,7 +239,7 @@ export default defineCheck({
           at: '0.760 in',
           message:
             '`value` says 0.750 ± 0.010 in, but `also` says 0.760 in (0.010 in more, still inside the limits)',
-          fix: '0.750 in, if one digit is wrong; otherwise correct the value, 0.750 ± 0.010 in',
+          fix: '0.750 in for `also`, if one digit is wrong; or 0.760 ± 0.010 in for the value, if one digit is wrong',
           severity: 'warning',
         },
       ],
@@ -307,7 +308,7 @@ export default defineCheck({
           at: '0.750 ± 0.020 in',
           message:
             'the lower limit of 0.750 ± 0.010 in is 0.7400 in, but of `also` 0.750 ± 0.020 in it is 0.7300 in',
-          fix: 'look in the source which is right: `also`, or the value, 0.750 ± 0.010 in',
+          fix: '0.750 ± 0.010 in for `also`, if one digit is wrong; or 0.750 ± 0.020 in for the value, if one digit is wrong',
         },
       ],
     },
@@ -322,7 +323,7 @@ export default defineCheck({
           at: '18.80–19.50 mm',
           message:
             'the upper limit of 0.750 ± 0.010 in is 19.304 mm, but of `also` 18.80–19.50 mm it is 19.500 mm',
-          fix: 'look in the source which is right: `also`, or the value, 0.750 ± 0.010 in',
+          fix: '18.80–19.30 mm, if one digit is wrong; otherwise correct the value, 0.750 ± 0.010 in',
         },
       ],
     },
@@ -335,7 +336,7 @@ export default defineCheck({
         {
           at: '65.62 kPa min',
           message: '18.5 inHg min is 62.65 kPa, but `also` says 65.62 kPa min (2.97 kPa more)',
-          fix: '62.62 kPa, if one digit is wrong; otherwise correct the value, 18.5 inHg min',
+          fix: '62.62 kPa min, if one digit is wrong; otherwise correct the value, 18.5 inHg min',
         },
       ],
     },

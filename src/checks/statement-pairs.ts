@@ -1,5 +1,5 @@
 import { agree, agreeLimits, type LimitsAgreement } from '../quantity/index.ts';
-import type { Agreement, GaugeBook, Statement } from '../quantity/model.ts';
+import type { Agreement, Statement } from '../quantity/model.ts';
 import type { Setting } from '../sheet/model.ts';
 import { readOf, type StatedSize, sizesOfSetting } from './stated-sizes.ts';
 
@@ -19,8 +19,8 @@ export interface Pair {
   readonly agreement: Agreement;
   /** Which limits are apart, where the figures themselves are not; null otherwise. */
   readonly limits: LimitsApart | null;
-  /** How many statements of the setting hold together against the doubtful one: 1 in a plain pair. */
-  readonly others: number;
+  /** The statements of the setting that hold together against the doubtful one: one in a plain pair. */
+  readonly others: readonly Restated[];
 }
 
 /**
@@ -55,21 +55,18 @@ const FINE: ReadonlySet<Agreement['verdict']> = new Set(['same', 'agrees', 'inco
  * hold together, that one is the doubtful of a single pair, whichever key it stands under;
  * otherwise the one written later is.
  */
-export function doubtfulPairs(setting: Setting, gauges: GaugeBook): readonly Pair[] {
+export function doubtfulPairs(setting: Setting): readonly Pair[] {
   const before = known.get(setting);
-  if (before?.gauges === gauges) return before.pairs;
-  const pairs = findPairs(setting, gauges);
-  known.set(setting, { gauges, pairs });
+  if (before) return before;
+  const pairs = findPairs(setting);
+  known.set(setting, pairs);
   return pairs;
 }
 
-/** Three checks ask for the same pairs, and a misprint is dear to look for. */
-const known = new WeakMap<
-  Setting,
-  { readonly gauges: GaugeBook; readonly pairs: readonly Pair[] }
->();
+/** Several checks ask for the same pairs. */
+const known = new WeakMap<Setting, readonly Pair[]>();
 
-function findPairs(setting: Setting, gauges: GaugeBook): readonly Pair[] {
+function findPairs(setting: Setting): readonly Pair[] {
   const sizes = restatements(setting);
   if (sizes.length < 2) return [];
   const between = new Map<string, Agreement>();
@@ -77,8 +74,7 @@ function findPairs(setting: Setting, gauges: GaugeBook): readonly Pair[] {
     const key = `${i} ${j}`;
     const known = between.get(key);
     if (known) return known;
-    const book = sizes.length > MANY ? null : gauges;
-    const made = compared(sizes[i] as Restated, sizes[j] as Restated, book);
+    const made = compared(sizes[i] as Restated, sizes[j] as Restated);
     between.set(key, made);
     return made;
   };
@@ -88,20 +84,23 @@ function findPairs(setting: Setting, gauges: GaugeBook): readonly Pair[] {
   for (let j = 1; j < sizes.length && allFine; j++) allFine = isFine(0, j);
   // What agrees with the value need not agree with one another: each is a rounding of it.
   if (allFine) return [];
-  if (sizes.length > MANY) return gentlePairs(sizes, [...sizes.keys()], look, null);
+  if (sizes.length > MANY) return gentlePairs(sizes, [...sizes.keys()], look);
 
   const isApart = (i: number, j: number): boolean => {
     const { verdict } = look(Math.min(i, j), Math.max(i, j));
     return verdict === 'disagrees' || verdict === 'within-tolerance';
   };
-  const odd = oddOneOut(sizes.length, isApart);
+  const isFar = (i: number, j: number): boolean =>
+    look(Math.min(i, j), Math.max(i, j)).verdict === 'disagrees';
+  // Limits that were rounded inward are off the middle a little, and hold together all the same.
+  const odd =
+    oddOneOut(sizes.length, isApart, isApart) ??
+    oddOneOut(sizes.length, isApart, isFar) ??
+    oddOneOut(sizes.length, isFar, isFar);
   if (odd !== null) {
     const others = sizes.map((_, i) => i).filter((i) => i !== odd);
     const trusted = others.find((i) => i === 0) ?? finest(sizes, others);
-    return [
-      pairOf(sizes, trusted, odd, gauges, others.length),
-      ...gentlePairs(sizes, others, look, gauges),
-    ];
+    return [pairOf(sizes, trusted, odd, others), ...gentlePairs(sizes, others, look)];
   }
   const pairs: Pair[] = [];
   const told = new Set<number>();
@@ -111,14 +110,14 @@ function findPairs(setting: Setting, gauges: GaugeBook): readonly Pair[] {
       // Two restatements are held against one another only where neither is settled by the value.
       if (i > 0 && (isFine(0, i) || isFine(0, j) || told.has(j))) continue;
       told.add(j);
-      pairs.push(pairOf(sizes, i, j, gauges));
+      pairs.push(pairOf(sizes, i, j));
     }
   }
   return pairs;
 }
 
-function compared(first: Restated, second: Restated, gauges: GaugeBook | null): Agreement {
-  const verdict = agree(first.statement, second.statement, { gauges });
+function compared(first: Restated, second: Restated): Agreement {
+  const verdict = agree(first.statement, second.statement, { gauges: null });
   const limits = FINE.has(verdict.verdict) ? limitsApart(first, second) : null;
   if (!limits || verdict.verdict === 'incomparable') return verdict;
   return {
@@ -147,30 +146,34 @@ function pairOf(
   sizes: readonly Restated[],
   trusted: number,
   doubtful: number,
-  gauges: GaugeBook | null,
-  others = 1,
+  others: readonly number[] = [trusted],
 ): Pair {
   const [one, two] = [sizes[trusted] as Restated, sizes[doubtful] as Restated];
-  const agreement = compared(one, two, gauges);
+  const agreement = compared(one, two);
   const limits = limitsAtFault(one, two, agreement);
-  return { trusted: one, doubtful: two, agreement, limits, others };
+  const against = others.map((i) => sizes[i] as Restated);
+  return { trusted: one, doubtful: two, agreement, limits, others: against };
 }
 
-/** The index that is apart from every other while the others hold together; null if none is. */
-function oddOneOut(count: number, isApart: (i: number, j: number) => boolean): number | null {
+/**
+ * The index that is apart from every other while none of the others is from another; null if none or
+ * more than one is.
+ */
+function oddOneOut(
+  count: number,
+  isApart: (i: number, j: number) => boolean,
+  isOtherApart: (i: number, j: number) => boolean,
+): number | null {
   if (count < 3) return null;
-  const counts: number[] = new Array(count).fill(0);
-  let total = 0;
-  for (let i = 0; i < count; i++) {
-    for (let j = i + 1; j < count; j++) {
-      if (!isApart(i, j)) continue;
-      counts[i] = (counts[i] ?? 0) + 1;
-      counts[j] = (counts[j] ?? 0) + 1;
-      total++;
-    }
-  }
-  const odd = counts.findIndex((each) => each === count - 1);
-  return odd >= 0 && total === count - 1 ? odd : null;
+  const all = [...Array(count).keys()];
+  const odd = all.filter((i) => {
+    const others = all.filter((j) => j !== i);
+    return (
+      others.every((j) => isApart(i, j)) &&
+      others.every((j, at) => others.slice(at + 1).every((k) => !isOtherApart(j, k)))
+    );
+  });
+  return odd.length === 1 ? (odd[0] as number) : null;
 }
 
 /** Of some sizes the one told most exactly: a gauge or a fraction before a decimal. */
@@ -184,13 +187,12 @@ function gentlePairs(
   sizes: readonly Restated[],
   among: readonly number[],
   look: (i: number, j: number) => Agreement,
-  gauges: GaugeBook | null,
 ): Pair[] {
   const first = among[0] ?? 0;
   const pairs: Pair[] = [];
   for (const j of among) {
     if (j === first || FINE.has(look(first, j).verdict)) continue;
-    pairs.push(pairOf(sizes, first, j, gauges));
+    pairs.push(pairOf(sizes, first, j));
   }
   return pairs;
 }

@@ -1,6 +1,7 @@
-import { toldInputs, type Verdict, workedNumbers } from '../relations/index.ts';
+import { suspectsOf, toldInputs, type Verdict, workedNumbers } from '../relations/index.ts';
 import { isBlank } from './blank.ts';
 import { defineCheck } from './define.ts';
+import { type Root, relationRoots } from './relation-roots.ts';
 import { dimensionNoun } from './stated-sizes.ts';
 
 /** A stated figure that the others on the sheet do not come to. */
@@ -8,6 +9,7 @@ export default defineCheck({
   id: 'worked-disagrees',
   severity: 'error',
   group: 'sizes',
+  depth: 2,
   summary: 'A figure is not what the other figures of the sheet come to.',
   explain:
     'Turns and travel, gap and angle, dwell in degrees and in percent: a sheet that states both states ' +
@@ -24,11 +26,11 @@ export default defineCheck({
     limits: {
       message:
         'the limits of {first} bring the {side} limit to {worked}, but of `{key}` {stated} it is {difference}',
-      fix: 'correct the limits of one of the two',
+      fix: '{fix}',
     },
     beyond: {
       message: '{told} at {bound}, and `{key}` says {stated} ({difference})',
-      fix: 'correct {inputs} or `{key}`',
+      fix: '{fix}',
     },
     unread: {
       message: '`{key}` says {stated}, which is not read as {noun}',
@@ -36,17 +38,17 @@ export default defineCheck({
     },
   },
   run(sheet, context, report) {
-    const { verdicts, unread } = workedNumbers(sheet, context);
+    const numbers = workedNumbers(sheet, context);
+    const { unread } = numbers;
     for (const { place, dimension, of } of unread) {
       if (!place.span || place.text === null || isBlank(place.text)) continue;
       const values = { key: place.key, stated: place.text, noun: dimensionNoun(dimension) };
       report({ message: 'unread', span: place.span, values, subject: of });
     }
-    for (const verdict of verdicts) {
+    for (const { verdict, further, slips } of relationRoots(numbers, sheet, context)) {
       const { disparity, place, proof, told } = verdict;
       if (!disparity || !place.span) continue;
       const { worked, stated, difference, side } = disparity;
-      const slip = disparity.kind === 'limits' ? null : disparity.slip();
       const inputs = toldInputs(proof);
       const kinds = { loose: 'apart', apart: 'apart', limits: 'limits', beyond: 'beyond' } as const;
       report({
@@ -63,12 +65,16 @@ export default defineCheck({
           first: inputs.limited,
           inputs: inputs.labels,
           bound: proof.solution.hold === 'at-most' ? 'most' : 'least',
-          fix: slip
-            ? `${slip}; otherwise correct ${inputs.labels || `\`${place.key}\``}`
-            : `write ${worked}${inputs.labels && `, or correct ${inputs.labels}`}`,
+          fix: remedy(verdict, slips),
         },
         compared: [worked, stated],
-        related: inputs.places,
+        related: [
+          ...inputs.places,
+          ...further.flatMap(({ place: { span, key }, told: words }) =>
+            span ? [{ span, label: `and so: ${words}, and not what \`${key}\` says` }] : [],
+          ),
+        ],
+        suspects: suspectsOf(verdict).flatMap(({ place: { span } }) => span ?? []),
         subject: subjectOf(verdict),
       });
     }
@@ -102,7 +108,7 @@ export default defineCheck({
         {
           at: '2 mm',
           message: '1-1/2 turns of 2 BA is 1.215 mm, but `travel` says 2 mm (0.79 mm more)',
-          fix: 'write 1.215 mm, or correct the turns or the thread',
+          fix: '2-1/2 turns in after contact for the turns, if one digit is wrong; otherwise write 1.215 mm for `travel`',
         },
       ],
     },
@@ -215,7 +221,7 @@ export default defineCheck({
         {
           at: '60 ± 1°',
           message: '4 lobes stand 90° apart, but `lobe-spacing` says 60 ± 1° (30° less)',
-          fix: '90°, if one digit is wrong; otherwise correct the number of lobes',
+          fix: '90 ± 1°, if one digit is wrong; otherwise correct the number of lobes',
         },
       ],
     },
@@ -240,7 +246,7 @@ export default defineCheck({
         {
           at: '38°',
           message: '14° distributor is 28° at the crank, but `crank` says 38° (10° more)',
-          fix: '28°, if one digit is wrong; otherwise correct the figure at the shaft',
+          fix: '28° for `crank`, if one digit is wrong; or 19° distributor for the figure at the shaft, if one digit is wrong',
         },
       ],
     },
@@ -334,6 +340,27 @@ export default defineCheck({
     },
   ],
 });
+
+/** What would mend it: the one or two likeliest slips, or the figure that the others come to. */
+function remedy({ disparity, place, proof }: Verdict, slips: Root['slips']): string {
+  const { labels } = toldInputs(proof);
+  const [first, second] = slips;
+  const own = `\`${place.key}\``;
+  const ifSo = ({ slip, of }: NonNullable<typeof first>, isPlain: boolean): string =>
+    `${slip.suggestion}${isPlain ? '' : ` for ${of.label}`}, if ${slip.because}`;
+  if (!first) {
+    if (disparity?.kind === 'limits') return 'correct the limits of one of the two';
+    if (disparity?.kind === 'beyond') return `correct ${labels} or ${own}`;
+    return `write ${disparity?.worked}${labels && `, or correct ${labels}`}`;
+  }
+  if (second) return `${ifSo(first, false)}; or ${ifSo(second, false)}`;
+  const isOwn = first.of.place === place;
+  const rest =
+    isOwn || disparity?.kind !== 'apart'
+      ? `correct ${isOwn ? labels || own : own}`
+      : `write ${disparity.worked} for ${own}`;
+  return `${ifSo(first, isOwn)}; otherwise ${rest}`;
+}
 
 function subjectOf({ place, proof }: Verdict): string {
   return place.setting?.id ?? proof.instance.binding.of;

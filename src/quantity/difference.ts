@@ -1,5 +1,5 @@
 import { spaced, spelledUnit } from './amount-text.ts';
-import type { Amount, Statement } from './model.ts';
+import type { Amount, Rational, Statement } from './model.ts';
 import { formatDecimal } from './rational.ts';
 import { inUnit, unitById } from './units.ts';
 import { placesToShow, unitWord, writeCount, writeIn } from './write.ts';
@@ -42,4 +42,30 @@ export function differenceText(one: Amount, two: Amount, statement: Statement): 
   const word = unitWord(two.unit, gap);
   const figure = formatDecimal(gap.abs(), places);
   return `${figure}${spaced(word)} ${gap.s > 0n ? 'more' : 'less'}`;
+}
+
+/** The finest division of a rule or of a drill by fractions. */
+const FINEST = 64;
+
+/**
+ * The first amount as a fraction of the second's unit with the smallest usual denominator that it may
+ * be a rounding of: `13/64 in`; null where there is none.
+ */
+export function asFraction(from: Amount, as: Amount, statement: Statement): string | null {
+  const { dimension } = statement;
+  const [low, high] = [from.could.low, from.could.high].map((end) =>
+    inUnit(end, dimension, as.unit),
+  ) as [Rational, Rational];
+  for (let under = 1; under <= FINEST; under *= 2) {
+    const parts = inUnit(from.base, dimension, as.unit).mul(under).round();
+    const number = parts.div(under);
+    if (number.compare(low) < 0 || number.compare(high) > 0) continue;
+    const [whole, rest] = [number.floor(), number.mod(1)];
+    const figure =
+      rest.n === 0n
+        ? whole.toFraction()
+        : `${whole.n === 0n ? '' : `${whole.toFraction()}-`}${rest.toFraction()}`;
+    return figure + spelledUnit(statement.text, as.unit, spaced(unitWord(as.unit, number)));
+  }
+  return null;
 }

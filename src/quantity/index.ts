@@ -7,10 +7,10 @@ export {
   convertLimits,
   type LimitsAgreement,
 } from './convert.ts';
-export { differenceText, sizeBeside } from './difference.ts';
+export { asFraction, differenceText, rewritten, sizeBeside } from './difference.ts';
 export { type Equivalents, equivalents, figuresIn, figuresText } from './equivalents.ts';
 export { type ExactFigures, type PrintedFigures, printedFigures } from './inward.ts';
-export { findMisprint } from './misprint.ts';
+export { findMisprint, likelySlips, type RankedMisprint } from './misprint.ts';
 export type * from './model.ts';
 export { type FoundStatement, scanStatements } from './prose.ts';
 export {

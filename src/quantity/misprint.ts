@@ -1,9 +1,10 @@
 import { fullText } from './amount-text.ts';
 import { compareAmounts } from './compare.ts';
 import { partsAt } from './grammar.ts';
-import type { Amount, GaugeBook, Misprint } from './model.ts';
+import type { Amount, GaugeBook, Misprint, Rational, Statement } from './model.ts';
 import { normalize } from './normalize.ts';
-import { type Candidate, candidates, type Kind } from './slips.ts';
+import { type ReadOptions, readStatement } from './read.ts';
+import { candidates, type Kind } from './slips.ts';
 import { statementFrom } from './statement.ts';
 import type { NotationContext } from './term.ts';
 import { principal } from './write.ts';
@@ -13,6 +14,7 @@ const LIKELIHOOD: readonly Kind[] = [
   'swapped-digits',
   'slipped-point',
   'wrong-unit',
+  'reversed-fraction',
   'neighboring-gauge',
   'wrong-digit',
   'wrong-numerator',
@@ -27,6 +29,7 @@ const BECAUSE: Readonly<Record<Kind, string>> = {
   'slipped-point': 'the point slipped',
   'wrong-digit': 'one digit is wrong',
   'neighboring-gauge': 'the next number was taken',
+  'reversed-fraction': 'the fraction was turned over',
   'wrong-numerator': 'the numerator is wrong',
   'wrong-denominator': 'the denominator is wrong',
   'wrong-unit': 'the unit was mistaken',
@@ -34,6 +37,13 @@ const BECAUSE: Readonly<Record<Kind, string>> = {
   'extra-digit': 'a digit is too many',
   'wrong-system': 'another gauge was meant',
 };
+
+/** A misprint with its place in the order of likelihood, 0 the likeliest. */
+export interface RankedMisprint extends Misprint {
+  readonly rank: number;
+  /** Whether it agrees, and yet is nothing that a unit of the kind has. */
+  readonly isUnlikely: boolean;
+}
 
 /**
  * The one edit of the wrong amount's figure that makes it agree with the right one: swapped digits,
@@ -50,37 +60,127 @@ export function findMisprint(
 ): Misprint | null {
   const written = fullText(wrong, statement);
   const swg = wrong.gauge?.system === 'us-steel-wire' ? 'us-steel' : 'imperial';
-  let best: { candidate: Candidate; rank: number; distance: Amount } | null = null;
-  for (const candidate of candidates(written, wrong, gauges)) {
-    const likely = LIKELIHOOD.indexOf(candidate.kind);
-    if (best && likely > best.rank) continue;
-    const amount = readAmount(candidate.text, { gauges, swg });
+  const context: NotationContext = { gauges, swg };
+  const [found] = ranked(written, wrong, gauges, right, (text) => {
+    const amount = readAmount(text, context);
     const verdict = amount ? compareAmounts(right, amount) : 'apart';
-    if (!amount || (verdict !== 'same' && verdict !== 'agrees')) continue;
-    const vague = verdict === 'agrees' && isVague(amount);
+    return amount && (verdict === 'same' || verdict === 'agrees')
+      ? { amount, unlikely: false, isLimited: false }
+      : null;
+  });
+  if (!found) return null;
+  const { kind, suggestion, because } = found;
+  return { kind, suggestion, because };
+}
+
+/** What comes of an edit: the `right` size, one that agrees and that no unit has, or no cure. */
+export type Judged = 'right' | 'unlikely' | 'wrong';
+
+/**
+ * The single edits of a whole size, as it was written, after which `judge` takes it: the likeliest
+ * first, and of one kind the nearest to `near`. `text` need not be readable; `wrong` is what it was
+ * read as where it is.
+ */
+export function likelySlips(
+  text: string,
+  wrong: Statement | null,
+  near: Amount | null,
+  options: ReadOptions,
+  judge: (candidate: Statement) => Judged,
+): readonly RankedMisprint[] {
+  const amount = wrong && (principal(wrong) ?? wrong.low?.amount ?? wrong.high?.amount ?? null);
+  return ranked(text, amount, options.gauges, near, (candidate) => {
+    const reading = readStatement(candidate, options);
+    if (!reading.ok) return null;
+    const { statement } = reading;
+    if (wrong && (statement.form !== wrong.form || statement.sense !== wrong.sense)) return null;
+    const figure = principal(statement) ?? statement.low?.amount ?? statement.high?.amount ?? null;
+    if (wrong && isSameSize(statement, wrong)) return null;
+    const judged = figure ? judge(statement) : 'wrong';
+    if (!figure || judged === 'wrong') return null;
+    const isLimited = statement.low !== null && statement.high !== null;
+    return { amount: figure, unlikely: judged === 'unlikely', isLimited };
+  });
+}
+
+/** Whether two statements are one size, limits and all: an edit that changes nothing mends nothing. */
+function isSameSize(one: Statement, other: Statement): boolean {
+  const ends = ({ nominal, low, high }: Statement) => [nominal?.base, low?.base, high?.base];
+  const others = ends(other);
+  return ends(one).every((base, i) => (base ? !!others[i]?.equals(base) : !others[i]));
+}
+
+/** A text that agrees. */
+interface Found {
+  readonly amount: Amount;
+  readonly unlikely: boolean;
+  /** Whether limits stand beside it, which have to agree as well. */
+  readonly isLimited: boolean;
+}
+
+/** Slips after which a text is right, in their order; `read` gives the amount of one that is. */
+function ranked(
+  text: string,
+  wrong: Amount | null,
+  gauges: GaugeBook,
+  near: Amount | null,
+  read: (text: string) => Found | null,
+): readonly RankedMisprint[] {
+  const found = new Map<string, Found & { readonly misprint: RankedMisprint }>();
+  const tried = new Set<string>();
+  for (const candidate of candidates(text, wrong, gauges)) {
+    const known = found.get(candidate.text);
+    const likely = LIKELIHOOD.indexOf(candidate.kind);
+    if (known ? known.misprint.rank <= likely : tried.has(candidate.text)) continue;
+    tried.add(candidate.text);
+    const fits = known ?? read(candidate.text);
+    if (!fits) continue;
+    const { amount, unlikely, isLimited } = fits;
+    const vague =
+      !isLimited &&
+      isVague(amount) &&
+      !near?.base.equals(amount.base) &&
+      (figures(candidate.text) < figures(text) || isFiner(near, amount));
     if (candidate.kind === 'extra-digit' && vague) continue;
-    // What fits only for want of figures comes after all that fit better.
-    const rank = likely + (vague ? LIKELIHOOD.length : 0);
-    if (best && rank > best.rank) continue;
-    if (best && rank === best.rank && !isNearer(right, amount, best.distance)) continue;
-    best = { candidate, rank, distance: amount };
+    const misprint = {
+      kind: candidate.kind,
+      suggestion: candidate.text,
+      because: BECAUSE[candidate.kind],
+      isUnlikely: unlikely,
+      // What fits only for want of figures, or what no unit has, comes after all that fit better.
+      rank: likely + (vague ? LIKELIHOOD.length : 0) + (unlikely ? 2 * LIKELIHOOD.length : 0),
+    };
+    if (!known || misprint.rank < known.misprint.rank) {
+      found.set(candidate.text, { ...fits, misprint });
+    }
   }
-  if (!best) return null;
-  return {
-    kind: best.candidate.kind,
-    suggestion: best.candidate.text,
-    because: BECAUSE[best.candidate.kind],
-  };
+  const distance = ({ base }: Amount) => (near ? base.sub(near.base).abs().valueOf() : 0);
+  return [...found.values()]
+    .sort(
+      (one, two) =>
+        one.misprint.rank - two.misprint.rank || distance(one.amount) - distance(two.amount),
+    )
+    .map(({ misprint }) => misprint);
 }
 
 /** A figure so short that it agrees with anything near: `0.20` is no likely source of `0.210`. */
 function isVague(amount: Amount): boolean {
-  const width = amount.could.high.sub(amount.could.low);
-  return width.compare(amount.base.abs().div(100)) > 0;
+  return widthOf(amount).compare(amount.base.abs().div(100)) > 0;
 }
 
-function isNearer(right: Amount, one: Amount, other: Amount): boolean {
-  return one.base.sub(right.base).abs().compare(other.base.sub(right.base).abs()) < 0;
+function widthOf({ could }: Amount): Rational {
+  return could.high.sub(could.low);
+}
+
+/** Whether a rounded figure is told to more places than another by far. */
+function isFiner(near: Amount | null, amount: Amount): boolean {
+  if (!near || near.places === null) return false;
+  return widthOf(near).mul(10).compare(widthOf(amount)) < 0;
+}
+
+/** How many digits a text has after leading zeros. */
+function figures(text: string): number {
+  return text.replace(/\D/g, '').replace(/^0+/, '').length;
 }
 
 function readAmount(text: string, context: NotationContext): Amount | null {

@@ -183,6 +183,7 @@ export interface Misprint {
     | 'extra-digit'
     | 'neighboring-gauge'
     | 'wrong-unit'
+    | 'reversed-fraction'
     | 'wrong-numerator'
     | 'wrong-denominator'
     | 'wrong-system';

@@ -1,3 +1,4 @@
+import { spelledUnit } from './amount-text.ts';
 import type { Amount, Gauge, GaugeBook, Misprint } from './model.ts';
 import { unitById } from './units.ts';
 
@@ -10,16 +11,45 @@ export interface Candidate {
   readonly text: string;
 }
 
-/** Every text that is one slip away from the one printed. `text` has its unit or system. */
-export function* candidates(text: string, wrong: Amount, gauges: GaugeBook): Generator<Candidate> {
-  const named = wrong.gauge !== null && NUMBERED_SYSTEMS.has(wrong.gauge.system);
-  const digits = /[\d.,·]*\d/.exec(text);
-  const ratio = named ? null : /(\d+)([/⁄])(\d+)/.exec(text);
-  if (wrong.gauge) yield* neighbors(wrong.gauge, gauges);
-  if (named && digits) yield* nameCandidates(text, digits[0], digits.index);
-  else if (ratio) yield* ratioCandidates(text, ratio);
-  else if (digits) yield* figureCandidates(text, digits[0], digits.index);
-  yield* unitCandidates(text, wrong);
+/**
+ * Every text that is one slip away from the one printed, in any one of its figures. `text` is a whole
+ * size with its unit or system, readable or not; `wrong` is its amount where it is readable as one.
+ */
+export function* candidates(
+  text: string,
+  wrong: Amount | null,
+  gauges: GaugeBook,
+): Generator<Candidate> {
+  const gauge = wrong?.gauge ?? null;
+  if (gauge) yield* neighbors(gauge, gauges);
+  for (const figure of text.matchAll(FIGURES)) {
+    // The 3 of `cm3` and the 10 of `per 10 strokes` belong to the unit.
+    if (/(?:\p{L}|\bper |\/ ?)$/iu.test(text.slice(0, figure.index))) continue;
+    if (figure[1] !== undefined) yield* ratioCandidates(text, figure);
+    else if (isName(text, figure, gauge)) yield* nameCandidates(text, figure[0], figure.index);
+    else yield* figureCandidates(text, figure[0], figure.index);
+  }
+  if (wrong) yield* unitCandidates(text, wrong);
+  else
+    for (const [unit, other] of [
+      ['in', 'mm'],
+      ['mm', 'in'],
+    ] as const)
+      yield {
+        kind: 'wrong-unit',
+        text: text.replace(new RegExp(`(?<=[\\d ])${unit}(?!\\p{L})`, 'gu'), other),
+      };
+}
+
+const FIGURES = /(\d+)([/⁄])(\d+)|[\d.,·]*\d(?!\d*[/⁄]\d)/g;
+
+/** Whether a figure is the name of a gauge and no size: the 29 of `No. 29 drill`. */
+function isName(text: string, { 0: figure, index }: RegExpExecArray, gauge: Gauge | null): boolean {
+  if (gauge && NUMBERED_SYSTEMS.has(gauge.system)) return true;
+  const after = text.slice(index + figure.length);
+  return (
+    /(?:\bnos?\.? ?|#|№ ?)$/i.test(text.slice(0, index)) || /^ ?(?:AWG|SWG|BWG)\b/i.test(after)
+  );
 }
 
 /** Systems whose gauges are named by a number that is no size. */
@@ -46,6 +76,8 @@ function* nameCandidates(text: string, figure: string, at: number): Generator<Ca
   const put = (changed: string): string =>
     text.slice(0, at) + changed + text.slice(at + figure.length);
   yield* swaps(figure, put);
+  for (const beside of [Number(figure) + 1, Number(figure) - 1])
+    if (beside > 0) yield { kind: 'neighboring-gauge', text: put(String(beside)) };
   yield* replacements(figure, put);
   yield* deletions(figure, put);
   yield* otherSystems(text, figure);
@@ -157,6 +189,12 @@ function* ratioCandidates(text: string, ratio: RegExpExecArray): Generator<Candi
   const [whole, numerator = '', slash = '/', denominator = ''] = ratio;
   const put = (n: string, d: string): string =>
     text.slice(0, ratio.index) + n + slash + d + text.slice(ratio.index + whole.length);
+  if (isNumerator(denominator)) {
+    yield { kind: 'reversed-fraction', text: put(denominator, numerator) };
+  }
+  for (const { text: d } of swaps(denominator, (t) => t)) {
+    if (DENOMINATORS.includes(d)) yield { kind: 'swapped-digits', text: put(numerator, d) };
+  }
   for (const { text: n } of swaps(numerator, (t) => t)) {
     if (isNumerator(n)) yield { kind: 'swapped-digits', text: put(n, denominator) };
   }
@@ -175,7 +213,7 @@ function* ratioCandidates(text: string, ratio: RegExpExecArray): Generator<Candi
     yield { kind: 'wrong-numerator', text: put(numerator.slice(1), denominator) };
     yield { kind: 'wrong-numerator', text: put(numerator.slice(0, -1), denominator) };
   }
-  for (const d of ['2', '4', '8', '16', '32', '64']) {
+  for (const d of DENOMINATORS) {
     if (d !== denominator) yield { kind: 'wrong-denominator', text: put(numerator, d) };
   }
   const before = /(\d+)([- ])$/.exec(text.slice(0, ratio.index));
@@ -190,6 +228,9 @@ function* ratioCandidates(text: string, ratio: RegExpExecArray): Generator<Candi
     }
   }
 }
+
+/** What a rule, a drill or a screw's turn is divided by. */
+const DENOMINATORS: readonly string[] = ['2', '3', '4', '6', '8', '16', '32', '64'];
 
 /** Whether a fraction of an inch can have it: odd, and not led by a zero. */
 function isNumerator(text: string): boolean {
@@ -217,10 +258,18 @@ const CONFUSED: Readonly<Record<string, readonly string[]>> = {
 
 function* unitCandidates(text: string, wrong: Amount): Generator<Candidate> {
   if (wrong.style === 'gauge') return;
-  const figure = /^[\d.,·/⁄ -]*[\d½¼¾⅛⅜⅝⅞]/.exec(text)?.[0];
-  if (!figure) return;
+  const spelled = spelledUnit(text, unitById(wrong.unit).id, '').replace(/^[ -]/, '');
+  const figure = /^[\d.,·/⁄ -]*[\d½¼¾⅛⅜⅝⅞]/.exec(text)?.[0].trim();
   for (const unit of CONFUSED[unitById(wrong.unit).id] ?? []) {
-    yield { kind: 'wrong-unit', text: `${figure.trim()} ${unit}` };
+    if (figure && !/[±+–]|\d to \d|min|max/.test(text)) {
+      yield { kind: 'wrong-unit', text: `${figure} ${unit}` };
+    } else if (spelled) {
+      const pattern = new RegExp(
+        `[ -]?${spelled.replace(/[\\^$.*+?()[\]{}|/]/g, '\\$&')}(?!\\p{L})`,
+        'gu',
+      );
+      yield { kind: 'wrong-unit', text: text.replace(pattern, ` ${unit}`) };
+    }
   }
 }
 

@@ -1,8 +1,9 @@
 import type { FormulaNames } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
-import type { Dimension } from '../quantity/model.ts';
+import type { Dimension, GaugeBook, Statement } from '../quantity/model.ts';
 import type { Sheet } from '../sheet/model.ts';
 import type { Span } from '../text/span.ts';
+import { figureOf } from './figure.ts';
 import { relations } from './formulas/index.ts';
 import { filled, inputText, placesOf, textOf, toldText } from './input-text.ts';
 import { type Instance, instancesOf } from './instances.ts';
@@ -132,6 +133,59 @@ export function workNumbers(
     unworkable: unworkableOf(refused, verdicts),
     unread: unreadOf(instances),
   };
+}
+
+/**
+ * Whether all that some verdicts rest on would agree if one of their places said something else.
+ * Only the relations that led to them are worked again.
+ */
+export function wouldAgree(
+  numbers: WorkedNumbers,
+  verdicts: readonly Verdict[],
+  place: StatedPlace,
+  instead: Statement,
+  gauges: GaugeBook,
+): boolean {
+  const figure = figureOf(instead);
+  if (!figure) return false;
+  const by = new Set(verdicts.flatMap(({ proof }) => [...proof.by]));
+  const changed: StatedPlace = { ...place, text: instead.text, statement: instead, figure };
+  const instances = numbers.instances
+    .filter(({ index }) => by.has(index))
+    .map((instance) => ({
+      ...instance,
+      quantities: new Map(
+        [...instance.quantities].map(([name, bound]) => [
+          name,
+          bound.place?.id === place.id ? { ...bound, place: changed } : bound,
+        ]),
+      ),
+    }));
+  const { proofs, refused } = propagate(instances);
+  return (
+    refused.length === 0 && verdictsOf(proofs, gauges).every(({ disparity }) => disparity === null)
+  );
+}
+
+/** The stated places that a verdict rests on, its own first, each with what it is called. */
+export function suspectsOf({ place, proof }: Verdict): readonly Suspect[] {
+  const found = new Map<string, Suspect>([[place.id, { place, label: `\`${place.key}\`` }]]);
+  const visit = ({ inputs }: Derived): void => {
+    for (const { derived, place: stated, quantity } of inputs) {
+      if (derived) visit(derived);
+      else if (stated?.span && !found.has(stated.id))
+        found.set(stated.id, { place: stated, label: `the ${quantity.label}` });
+    }
+  };
+  visit(proof);
+  return [...found.values()];
+}
+
+/** A stated figure that takes part in a verdict. */
+export interface Suspect {
+  readonly place: StatedPlace;
+  /** `the turns`; of the figure that was held against the others its key: `` `travel` ``. */
+  readonly label: string;
 }
 
 /** One refusal for each figure that takes part, and none where a verdict speaks of it. */

@@ -1,0 +1,122 @@
+import {
+  agree,
+  agreeLimits,
+  asFraction,
+  likelySlips,
+  principal,
+  type RankedMisprint,
+  rewritten,
+  sameFamily,
+} from '../quantity/index.ts';
+import type { Amount, GaugeBook, Statement } from '../quantity/model.ts';
+import type { PlacedSize, Setting, Sheet } from '../sheet/model.ts';
+import type { CheckContext } from './define.ts';
+import { readOf, sizesOfSetting } from './stated-sizes.ts';
+import { sideOutside } from './usual-range.ts';
+
+const AGREED: ReadonlySet<string> = new Set(['same', 'agrees']);
+
+/**
+ * Whether a size goes with another as two statements of one setting have to, limits and all: which of
+ * the two was converted from the other makes no difference.
+ */
+export function goesWith(one: Statement, other: Statement): boolean {
+  return holds(one, other) || holds(other, one);
+}
+
+function holds(first: Statement, second: Statement): boolean {
+  const { verdict } = agree(first, second, { gauges: null });
+  // Limits that were rounded inward are off their middle a little.
+  const isMiddle =
+    verdict === 'within-tolerance' &&
+    first.form !== second.form &&
+    FORMS.has(first.form + second.form);
+  return (AGREED.has(verdict) || isMiddle) && agreeLimits(first, second).verdict !== 'apart';
+}
+
+const FORMS: ReadonlySet<string> = new Set(['rangeexact', 'exactrange']);
+
+/** Whether one of two sizes is the other with digits dropped, or both are roundings of one. */
+function isShortened(one: Statement, other: Statement): boolean {
+  const { verdict } = agree(one, other, { gauges: null });
+  return verdict === 'chopped' || verdict === 'loose';
+}
+
+/** Whether a size's limits let through what another's refuse, in whichever order they were converted. */
+function isWider(one: Statement, other: Statement): boolean {
+  const isInside = (first: Statement, second: Statement): boolean =>
+    !['apart', 'widened'].includes(agreeLimits(first, second).verdict);
+  return !isInside(one, other) && !isInside(other, one);
+}
+
+/**
+ * The single slips that make a size what all the others say, the likeliest first; none where no one
+ * slip does. The size need not be readable.
+ */
+export function slipsOf(
+  size: PlacedSize,
+  setting: Setting,
+  others: readonly Statement[],
+  sheet: Sheet,
+  context: CheckContext,
+): readonly RankedMisprint[] {
+  const [first] = others;
+  if (!first) return [];
+  const usual = setting.known?.usual ?? [];
+  const wrong = readOf(size);
+  const swg = sheet.wireGauge?.value ?? context.wireGauge;
+  const options = {
+    gauges: context.gauges,
+    expect: [first.dimension],
+    swg: swg === 'imperial' || swg === 'us-steel' ? swg : null,
+  } as const;
+  return likelySlips(size.text, wrong, amountIn(first), options, (candidate) => {
+    const chopped = others.filter((other) => !goesWith(other, candidate));
+    if (!chopped.every((other) => isShortened(other, candidate))) return 'wrong';
+    if (chopped.length > 0 || others.some((other) => isWider(other, candidate))) return 'unlikely';
+    const range = usual.find(({ dimension }) => dimension === candidate.dimension);
+    return range && sideOutside(candidate, range) ? 'unlikely' : 'right';
+  });
+}
+
+/**
+ * What an unreadable size of a setting probably was, by the setting's other statements:
+ * `13/64 drill, if the denominator is wrong; `; empty where nothing tells.
+ */
+export function probably(
+  size: PlacedSize,
+  setting: Setting | null,
+  sheet: Sheet,
+  context: CheckContext,
+): string {
+  if (!setting) return '';
+  const others = [...sizesOfSetting(setting)].flatMap(({ size: other, role }) => {
+    const read = other !== size && RESTATES.has(role) ? readOf(other) : null;
+    return read && read.condition === null ? [read] : [];
+  });
+  const [likely] = slipsOf(size, setting, others, sheet, context);
+  return likely ? `${likely.suggestion}, if ${likely.because}; otherwise ` : '';
+}
+
+const RESTATES: ReadonlySet<string> = new Set(['value', 'also', 'gauge']);
+
+/** One size told as another is written: in its unit and places, as a fraction, as a gauge; null where it cannot be. */
+export function toldAs(from: Statement, as: Statement, gauges: GaugeBook): string | null {
+  const [one, two] = [principal(from), principal(as)];
+  if (as.dimension === 'turns' || as.dimension === 'notches') return null;
+  if (!one || !two || as.form !== 'exact' || !sameFamily(from.dimension, as.dimension)) return null;
+  if (two.gauge) {
+    const fits = gauges.all(two.gauge.system).find(({ mm }) => covers(one, mm));
+    return fits?.label ?? null;
+  }
+  if (two.style === 'fraction' || two.style === 'mixed') return asFraction(one, two, as);
+  return two.places === null ? null : rewritten(one, two, as);
+}
+
+function covers({ could }: Amount, mm: Amount['base']): boolean {
+  return mm.compare(could.low) >= 0 && mm.compare(could.high) <= 0;
+}
+
+function amountIn(statement: Statement): Amount | null {
+  return principal(statement) ?? statement.low?.amount ?? statement.high?.amount ?? null;
+}
