@@ -2,13 +2,14 @@ import {
   agree,
   agreeLimits,
   asFraction,
+  compareAmounts,
   likelySlips,
   principal,
   type RankedMisprint,
   rewritten,
   sameFamily,
 } from '../quantity/index.ts';
-import type { Amount, GaugeBook, Statement } from '../quantity/model.ts';
+import type { Amount, GaugeBook, Rational, Statement } from '../quantity/model.ts';
 import type { PlacedSize, Setting, Sheet } from '../sheet/model.ts';
 import type { CheckContext } from './define.ts';
 import { readOf, sizesOfSetting } from './stated-sizes.ts';
@@ -21,7 +22,23 @@ const AGREED: ReadonlySet<string> = new Set(['same', 'agrees']);
  * the two was converted from the other makes no difference.
  */
 export function goesWith(one: Statement, other: Statement): boolean {
+  if (isFarApart(one, other)) return false;
   return holds(one, other) || holds(other, one);
+}
+
+/** Nearly every slip is far off, which a look at the figures settles a hundred times sooner. */
+function isFarApart(one: Statement, other: Statement): boolean {
+  const [a, b] = [principal(one), principal(other)];
+  if (a && b) return !a.base.equals(b.base) && compareAmounts(a, b) === 'apart';
+  const [low, otherLow] = [one.low?.base, other.low?.base];
+  const [high, otherHigh] = [one.high?.base, other.high?.base];
+  return isFar(low, otherLow) || isFar(high, otherHigh);
+}
+
+/** Whether two limits differ by more than a tenth, which no rounding does. */
+function isFar(one: Rational | undefined, other: Rational | undefined): boolean {
+  if (!one || !other) return false;
+  return one.sub(other).abs().mul(10).compare(one.abs()) > 0;
 }
 
 function holds(first: Statement, second: Statement): boolean {
