@@ -1,6 +1,8 @@
+import { basename } from 'node:path';
 import { createInterface } from 'node:readline/promises';
 import { kindNamed, levelName } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
+import type { Project } from '../project/project.ts';
 import { Refusal } from '../project/refusal.ts';
 import { nearestName } from '../text/nearest-name.ts';
 import type { Io } from './io.ts';
@@ -32,10 +34,24 @@ export interface DraftAnswers {
   readonly features: readonly string[];
 }
 
-/** The kind that was named. Fails with `Refusal`, listing those there are. */
-export function kindAnswer(text: string, kinds: ReadonlyMap<string, Kind>): Kind {
+/**
+ * The kind that was named. Fails with `Refusal`, listing those there are, or saying that the file of
+ * this one cannot be used.
+ */
+export function kindAnswer(
+  text: string,
+  { kinds, kindFaults }: Pick<Project, 'kinds' | 'kindFaults'>,
+): Kind {
   const kind = kindNamed(text, kinds);
   if (kind !== null) return kind;
+  const stem = (file: string) => basename(file).replace(/\.ya?ml$/i, '');
+  const faulty = kindFaults.find(({ file }) => levelName(stem(file)) === levelName(text));
+  if (faulty !== undefined) {
+    throw new Refusal(
+      `${faulty.file} describes the kind ${text.trim()}, and cannot be used as it is`,
+      `gaugeleaf check ${faulty.file} says what is wrong with it`,
+    );
+  }
   const near = nearestName(levelName(text), kinds.keys());
   const all = [...kinds.keys()].join(', ');
   throw new Refusal(
@@ -115,9 +131,10 @@ function kindOfFeatures(
  */
 export async function draftAnswers(
   options: DraftOptions,
-  kinds: ReadonlyMap<string, Kind>,
+  project: Pick<Project, 'kinds' | 'kindFaults'>,
   io: Io,
 ): Promise<DraftAnswers> {
+  const { kinds } = project;
   const only = options.kind ?? kindOfFeatures(options.features, kinds);
   const given = { ...options, kind: only };
   const missing = (['kind', 'maker', 'model', 'features'] as const).filter(
@@ -159,7 +176,7 @@ export async function draftAnswers(
       }
     };
     const known = [...kinds.keys()].join(', ');
-    const kind = await ask(only, `Kind of unit (${known}): `, (text) => kindAnswer(text, kinds));
+    const kind = await ask(only, `Kind of unit (${known}): `, (text) => kindAnswer(text, project));
     const maker = await ask(options.maker, 'Maker: ', (text) => nameAnswer(text, 'maker'));
     const model = await ask(options.model, 'Model: ', (text) => nameAnswer(text, 'model'));
     if (talk !== null && options.features === undefined) io.stderr.write(featureList(kind));

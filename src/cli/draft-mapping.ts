@@ -70,7 +70,7 @@ function mappingPath(listPath: string, given: string | undefined, io: Io): strin
 }
 
 function toldBy(options: DraftOptions, project: Project): Told {
-  const kind = options.kind === undefined ? null : kindAnswer(options.kind, project.kinds);
+  const kind = options.kind === undefined ? null : kindAnswer(options.kind, project);
   const words = (options.features ?? '').split(',').map((word) => word.trim());
   const features = words.flatMap((word) => {
     if (word === '') return [];

@@ -1,6 +1,5 @@
 import { stringify } from 'yaml';
 import { limitsIn, limitsText, wantedOf } from '../conformance/index.ts';
-import type { Kind } from '../kinds/model.ts';
 import { settingRows } from '../press/setting-rows.ts';
 import { principal } from '../quantity/index.ts';
 import { visible } from '../report/index.ts';
@@ -9,7 +8,6 @@ import type { Setting, Sheet } from '../sheet/model.ts';
 /** What a blank record is written for. */
 export interface BlankRecord {
   readonly sheet: Sheet;
-  readonly kind: Kind | null;
   /** The sheet's name, as its file has it. */
   readonly id: string;
   /** Null leaves it to be filled in. */

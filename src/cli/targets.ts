@@ -1,10 +1,12 @@
 import { statSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
+import { type FileSort, fileSort } from '../project/file-sort.ts';
 import { listSheets } from '../project/list-sheets.ts';
 import { openProject, type Project } from '../project/project.ts';
 import { Refusal } from '../project/refusal.ts';
 import { findRoot, isFolder, isProjectFolder } from '../project/root.ts';
 import { nearestName } from '../text/nearest-name.ts';
+import { notASheet } from './not-a-sheet.ts';
 
 /** A sheet that a command is to look at, with the project it belongs to. */
 export interface Target {
@@ -45,7 +47,11 @@ export class Projects {
  */
 export function sheetNamed(name: string, projects: Projects, cwd: string): Target {
   const path = resolve(cwd, name);
-  if (exists(path) && !isFolder(path)) return { project: projects.of(path), path };
+  if (exists(path) && !isFolder(path)) {
+    const sort = fileSort(path);
+    if (sort !== null) throw notASheet(name, sort);
+    return { project: projects.of(path), path };
+  }
   const project = projects.of(cwd);
   const wanted = basename(name).replace(/\.md$/i, '');
   const bare = !/[\\/]/.test(name);
@@ -101,6 +107,8 @@ export interface Targets {
   readonly sheets: readonly Target[];
   /** Projects that are looked at as a whole: their editions are checked too. */
   readonly whole: readonly Project[];
+  /** Files that are named and are no sheets, with the project that each lies in. */
+  readonly others: readonly (Target & { readonly sort: FileSort })[];
 }
 
 /**
@@ -110,6 +118,7 @@ export interface Targets {
 export function targetsOf(paths: readonly string[], projects: Projects, cwd: string): Targets {
   const sheets = new Map<string, Target>();
   const whole = new Set<Project>();
+  const others = new Map<string, Targets['others'][number]>();
   const addFolder = (folder: string): number => {
     const own = projects.of(folder);
     const isWhole = own.isProject && resolve(folder) === findRoot(folder);
@@ -137,11 +146,17 @@ export function targetsOf(paths: readonly string[], projects: Projects, cwd: str
     if (isFolder(path) && !/\.md$/i.test(path)) {
       if (addFolder(path) === 0) throw new Refusal(`there is no sheet in the folder ${name}`);
     } else if (exists(path)) {
+      const sort = fileSort(path);
+      if (sort === 'kind' || sort === 'edition' || sort === 'sources') {
+        others.set(path, { project: projects.of(dirname(path)), path, sort });
+        continue;
+      }
+      if (sort !== null) throw notASheet(name, sort);
       sheets.set(path, { project: projects.of(dirname(path)), path });
     } else {
       const target = sheetNamed(name, projects, cwd);
       sheets.set(target.path, target);
     }
   }
-  return { sheets: [...sheets.values()], whole: [...whole] };
+  return { sheets: [...sheets.values()], whole: [...whole], others: [...others.values()] };
 }

@@ -3,7 +3,6 @@ import { realpathSync } from 'node:fs';
 import { basename, relative, resolve, sep } from 'node:path';
 import { type EditionSnapshot, sheetSnapshot } from '../compare/index.ts';
 import { validate } from '../generated/validate-export.js';
-import type { Kind } from '../kinds/model.ts';
 import { fromData } from '../report/export/index.ts';
 import { type FamilyBook, readSheet } from '../sheet/index.ts';
 import type { Sheet } from '../sheet/model.ts';
@@ -44,10 +43,9 @@ export function editionNamed(name: string, around: Project, cwd: string): Editio
   return { snapshot: revisionSnapshot(name, around), label: name };
 }
 
-/** A sheet as it was read, with its kind of unit; null where the kind is not known. */
+/** A sheet as it was read and not checked. */
 export interface ReadSheet {
   readonly sheet: Sheet;
-  readonly kind: Kind | null;
 }
 
 /**
@@ -95,7 +93,7 @@ function readFor(
     family,
     sharedSources,
   });
-  return { sheet, kind: sheet.kind };
+  return { sheet };
 }
 
 function fileId(path: string): string {

@@ -15,6 +15,24 @@ export interface KindsRead {
   readonly faults: readonly FileFaults[];
 }
 
+/** What is wrong with one file of a kind of unit, wherever it lies; null for nothing. */
+export function kindFileFaults(path: string, file: string): FileFaults | null {
+  const read = readText(path, file);
+  if (!read.ok) {
+    const { message, fix } = read;
+    return fileFaults(file, '', [
+      { check: 'kind-invalid', span: { start: 0, end: 0 }, message, fix },
+    ]);
+  }
+  const { problems } = readKind(read.text, file, formulaNames());
+  if (problems.length === 0) return null;
+  return fileFaults(
+    file,
+    read.text,
+    problems.map((problem) => ({ ...problem, check: 'kind-invalid' })),
+  );
+}
+
 /** Reads the kinds of unit that a project knows. `show` turns a path into what reports say. */
 export function readKinds(root: string, show: (path: string) => string): KindsRead {
   const folder = join(root, 'kinds');

@@ -19,7 +19,7 @@ export function demoEdition(): Edition {
 
 /** The demo's sheets in the order of its edition, without their findings. */
 export function demoSheets(): readonly SheetToPrint[] {
-  return projectSheets(project).map(({ sheet, kind }) => ({ sheet, kind, findings: [] }));
+  return projectSheets(project).map(({ sheet }) => ({ sheet, findings: [] }));
 }
 
 /** The edition before the demo's, held against sheets. */

@@ -1,9 +1,14 @@
+import { realpathSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
 import { type SheetFacts, sheetFacts } from '../../checks/across/facts.ts';
 import { acrossChecks, runAcross } from '../../checks/across/index.ts';
 import type { Finding } from '../../checks/define.ts';
 import { type Examined, examineFile } from '../../project/examine-file.ts';
 import type { FileFaults } from '../../project/file-faults.ts';
+import type { FileSort } from '../../project/file-sort.ts';
+import { kindFileFaults } from '../../project/kinds-folder.ts';
 import type { Project } from '../../project/project.ts';
+import { Refusal } from '../../project/refusal.ts';
 import { placeAcross, placeFindings, placeSheet, stoppers } from '../../report/index.ts';
 import { type Format, printerFor } from '../findings-printer.ts';
 import { InheritedFindings } from '../inherited-findings.ts';
@@ -38,7 +43,7 @@ export async function check(
   io: Io,
 ): Promise<ExitStatus> {
   const projects = new Projects(io.cwd);
-  const { sheets, whole } = targetsOf(paths, projects, io.cwd);
+  const { sheets, whole, others: named } = targetsOf(paths, projects, io.cwd);
   if (options.trace === true) {
     const { trace } = await import('../trace.ts');
     return trace(sheets, io);
@@ -65,6 +70,17 @@ export async function check(
   for (const project of whole) addFaults(project.edition().faults);
   for (const project of projects.opened) addFaults(project.sharedSources().faults());
   for (const project of projects.opened) project.kindFaults.forEach(addFaults);
+  for (const { project, path, sort } of named) {
+    const inPlace = placeOf(project, path, sort);
+    if (inPlace === null && sort === 'kind') addFaults(kindFileFaults(path, project.show(path)));
+    else if (inPlace === null) throw misplaced(project.show(path), sort);
+    else if (sort === 'edition' && !whole.includes(project)) addFaults(project.edition().faults);
+    // Kinds and sources of every project that is opened have been told of above.
+    if (files === 0) {
+      files += 1;
+      others += 1;
+    }
+  }
   for (const project of whole) (await project.templateFaults()).forEach(addFaults);
 
   const facts = new Map<Project, SheetFacts[]>(whole.map((project) => [project, []]));
@@ -111,6 +127,20 @@ export async function check(
   }
   printer.end(files, others);
   return refused ? 2 : stopped ? 1 : 0;
+}
+
+/** Whether a file is the one that its project reads: its path, or null where it lies elsewhere. */
+function placeOf(project: Project, path: string, sort: FileSort): string | null {
+  const folder = sort === 'kind' ? join(project.root, 'kinds') : project.root;
+  const isNamed = sort === 'kind' || basename(path) === `${sort}.yaml`;
+  return isNamed && realpathSync(dirname(path)) === folder ? path : null;
+}
+
+function misplaced(file: string, sort: FileSort): Refusal {
+  return new Refusal(
+    `${file} is read by no project`,
+    `put it beside the folder of the sheets, under the name ${sort}.yaml`,
+  );
 }
 
 function examineTarget(target: Target): Examined {

@@ -30,7 +30,7 @@ export async function draft(options: DraftOptions, io: Io): Promise<ExitStatus> 
   }
   refuseListOptions(options);
   const project = openProject(io.cwd, io.cwd);
-  const answers = await draftAnswers(options, project.kinds, io);
+  const answers = await draftAnswers(options, project, io);
   const path = draftPath(options.out, answers, project.root, io);
   if (path !== null && isTaken(path)) {
     throw new Refusal(

@@ -116,7 +116,6 @@ function blank(name: string, options: RecordOptions, io: Io): ExitStatus {
   const read = candidate(target.project, target.path, io);
   if (read === null) return 2;
   const { sheet } = read;
-  const { kind } = sheet;
   if (sheet.settings.size === 0) {
     throw new Refusal(`${sheet.file} has no settings to record`, `gaugeleaf check ${sheet.file}`);
   }
@@ -130,7 +129,7 @@ function blank(name: string, options: RecordOptions, io: Io): ExitStatus {
       'give the number of this unit with --serial, or another name with --out',
     );
   }
-  const text = blankRecord({ sheet, kind, id, serial, schema: schemaWay('record', path, root) });
+  const text = blankRecord({ sheet, id, serial, schema: schemaWay('record', path, root) });
   if (path === null) {
     io.stdout.write(text);
     return 0;
