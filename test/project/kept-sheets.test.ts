@@ -34,6 +34,12 @@ describe('a sheet that is kept', () => {
     expect(first).toEqual(anew.digest === null ? { ...anew, digest: undefined } : anew);
     expect(again.digest).toBe(digest);
     expect(again.sheet).toEqual(first.sheet);
+    // What marks mean comes back as the very things of the sheet and of the project's kind.
+    expect(again.sheet.kind).toBe(first.sheet.kind);
+    for (const [at, { setting }] of again.sheet.values.entries()) {
+      expect(setting?.known).toBe(first.sheet.values[at]?.setting?.known);
+      if (setting) expect([...again.sheet.settings.values()]).toContain(setting);
+    }
     expect(again.sheet).not.toBe(first.sheet);
     expect(again.findings).toEqual(first.findings);
     // A number that came back as its parts alone could not be reckoned with.
