@@ -1,14 +1,31 @@
 import { describe, expect, test } from 'vitest';
 import type { Check, Example, Finding } from '../../src/checks/define.ts';
 import { allChecks, examine } from '../../src/checks/index.ts';
+import { runChecks } from '../../src/checks/run.ts';
 import { applyEdits } from '../../src/report/index.ts';
+import { readSheet } from '../../src/sheet/index.ts';
 import { exampleContext, exampleFile, wholeSheet } from './examples.ts';
 
 const context = exampleContext();
 
+/**
+ * What a check finds on a sheet. It alone is run, except that one which looks at the findings of the
+ * others has them all: what one check finds depends on no other, as the planted mistakes show.
+ */
+function foundBy(check: Check, text: string): readonly Finding[] {
+  const all =
+    check.last === true
+      ? examine(text, exampleFile, context).findings
+      : runChecks([check], readSheet(text, exampleFile, context), context);
+  return all.filter((finding) => finding.check === check.id);
+}
+
+const known = new Map<Example, readonly Finding[]>();
+
 function found(check: Check, example: Example): readonly Finding[] {
-  const { findings } = examine(wholeSheet(example.sheet), exampleFile, context);
-  return findings.filter((finding) => finding.check === check.id);
+  const findings = known.get(example) ?? foundBy(check, wholeSheet(example.sheet));
+  known.set(example, findings);
+  return findings;
 }
 
 /** Which message of a check's table a finding was made from. */
@@ -69,10 +86,8 @@ describe.each(allChecks.map((check) => [check.id, check] as const))('%s', (_, ch
         const mended = applyEdits(text, finding.edits);
         expect(fixed).toBeDefined();
         expect(changedLines(text, mended)).toBe(fixed);
-        const again = examine(mended, exampleFile, context).findings;
-        expect(
-          again.filter(({ check: id, message }) => id === check.id && message === finding.message),
-        ).toEqual([]);
+        const again = foundBy(check, mended).map(({ message }) => message);
+        expect(again).not.toContain(finding.message);
       }
     },
   );

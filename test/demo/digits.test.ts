@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { type CheckContext, examine, examineParsed } from '../../src/checks/index.ts';
+import { allChecks, type CheckContext, examineParsed } from '../../src/checks/index.ts';
+import { runChecks } from '../../src/checks/run.ts';
 import { gaugeBook } from '../../src/gauges/index.ts';
 import { builtInKinds } from '../../src/kinds/index.ts';
 import { type Statement, sameFamily } from '../../src/quantity/index.ts';
@@ -100,16 +101,15 @@ function replacements(digit: string, offset: number): string[] {
 
 const SIZE_CHECKS =
   /^(?:(?:size|sizes|gauge|limits|fraction|dimension|places)-|worked-disagrees|relation-unworkable|dissent-unruled)/;
+const sizeChecks = allChecks.filter(({ id }) => SIZE_CHECKS.test(id));
 
 /** Whether a size check speaks of the line of the digit, or points to it from the other statement. */
 function isFound(text: string, file: string, line: number): boolean {
-  const { sheet, findings } = examine(text, file, context);
-  return findings.some(
-    (finding) =>
-      SIZE_CHECKS.test(finding.check) &&
-      [finding.span, ...finding.related.map(({ span }) => span)].some(
-        (span) => sheet.lines.place(span.start).line === line,
-      ),
+  const sheet = readSheet(text, file, context);
+  return runChecks(sizeChecks, sheet, context).some(({ span: own, related }) =>
+    [own, ...related.map(({ span }) => span)].some(
+      (span) => sheet.lines.place(span.start).line === line,
+    ),
   );
 }
 
