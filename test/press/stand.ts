@@ -52,6 +52,7 @@ export function builtInTemplates(): Templates {
 
 /** A browser to print with, or the reason why the tests that print are skipped. */
 export async function browserHere(): Promise<Browser | string> {
+  if (process.env.GAUGELEAF_TESTS === 'quick') return 'only what needs no browser is tested';
   try {
     return await findBrowser();
   } catch (error) {

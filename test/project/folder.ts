@@ -1,13 +1,13 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { afterEach } from 'vitest';
 
 const made: string[] = [];
 
-afterEach(() => {
+/** Takes all folders away that were made so far: called after each test, by each-test.ts. */
+export function removeFolders(): void {
   for (const folder of made.splice(0)) rmSync(folder, { recursive: true, force: true });
-});
+}
 
 /** A folder of its own for one test, with these files in it; taken away afterwards. */
 export function folderWith(files: Readonly<Record<string, string | Uint8Array>> = {}): string {
