@@ -1,4 +1,5 @@
-import { sha256 } from './sha-256.ts';
+import { sha256 } from '@noble/hashes/sha2.js';
+import { utf8ToBytes } from '@noble/hashes/utils.js';
 
 /**
  * The letters and figures of a card's code: none that looks like another in this list or outside it
@@ -18,7 +19,7 @@ const base = codeSymbols.length;
  * always found.
  */
 export function cardCode(content: string): string {
-  let rest = sha256(content).reduce((value, byte) => value * 256n + BigInt(byte), 0n);
+  let rest = sha256(utf8ToBytes(content)).reduce((value, byte) => value * 256n + BigInt(byte), 0n);
   const digits: number[] = [];
   for (let at = 0; at < contentSymbols; at++) {
     digits.push(Number(rest % BigInt(base)));
