@@ -56,8 +56,10 @@ export async function check(
   let files = 0;
   let others = 0;
 
+  const told = new Set<string>();
   const addFaults = (faults: FileFaults | null): void => {
     if (faults === null || faults.findings.length === 0) return;
+    told.add(faults.file);
     files += 1;
     others += 1;
     stopped ||= stoppers(faults.findings, null).length > 0;
@@ -76,7 +78,7 @@ export async function check(
     else if (inPlace === null) throw misplaced(project.show(path), sort);
     else if (sort === 'edition' && !whole.includes(project)) addFaults(project.edition().faults);
     // Kinds and sources of every project that is opened have been told of above.
-    if (files === 0) {
+    if (!told.has(project.show(path))) {
       files += 1;
       others += 1;
     }
