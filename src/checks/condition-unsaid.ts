@@ -1,5 +1,5 @@
 import type { KindSetting } from '../kinds/model.ts';
-import { principal } from '../quantity/index.ts';
+import { NOT_STATED, principal } from '../quantity/index.ts';
 import type { Statement } from '../quantity/model.ts';
 import type { Setting } from '../sheet/model.ts';
 import { defineCheck } from './define.ts';
@@ -31,6 +31,8 @@ export default defineCheck({
     for (const setting of sheet.settings.values()) {
       const { known } = setting;
       if (known === null) continue;
+      // Of what is not stated there is nothing that depends on where and how.
+      if (readOf(setting.value)?.condition === NOT_STATED) continue;
       for (const key of known?.mustSay ?? []) {
         if (says(setting, key, known?.saidBy.get(key) ?? [])) continue;
         report({

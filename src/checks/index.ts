@@ -9,6 +9,8 @@ import baseUnresolved from './base-unresolved.ts';
 import blankToFill from './blank-to-fill.ts';
 import cautionLate from './caution-late.ts';
 import cautionMissing from './caution-missing.ts';
+import conditionBesideFigure from './condition-beside-figure.ts';
+import conditionUnknown from './condition-unknown.ts';
 import conditionUnsaid from './condition-unsaid.ts';
 import type { Check, CheckContext, Finding } from './define.ts';
 import dimensionWrong from './dimension-wrong.ts';
@@ -75,6 +77,8 @@ import stageLate from './stage-late.ts';
 import stateImpossible from './state-impossible.ts';
 import stateUnknown from './state-unknown.ts';
 import stateUnmet from './state-unmet.ts';
+import threadUnknown from './thread-unknown.ts';
+import unitSizeUnknown from './unit-size-unknown.ts';
 import valueUndefined from './value-undefined.ts';
 import variantIdle from './variant-idle.ts';
 import workRuleCircular from './work-rule-circular.ts';
@@ -99,6 +103,7 @@ const list = [
   settingUnknown,
   settingRepeated,
   keyMisspelt,
+  unitSizeUnknown,
   settingMissing,
   conditionUnsaid,
   operationUnknown,
@@ -113,6 +118,9 @@ const list = [
   pictureUntold,
   // sizes
   sizeUnreadable,
+  conditionUnknown,
+  conditionBesideFigure,
+  threadUnknown,
   sizeWithoutSystem,
   gaugeNonexistent,
   limitsInverted,

@@ -2,6 +2,7 @@ import { settingKeys, unitKeys } from '../generated/sheet-keys.ts';
 import type { Kind } from '../kinds/model.ts';
 import type { Placed } from '../text/span.ts';
 import { defineCheck } from './define.ts';
+import { keySpanBefore } from './key-span.ts';
 import { nearest } from './vocabulary.ts';
 
 /** `guage: 13/64 drill`: a key that nobody knows and that is one slip from one that does a job. */
@@ -30,7 +31,7 @@ export default defineCheck({
       if (known.includes(key)) return;
       const near = nearest(key, known);
       if (near === null) return;
-      const at = keySpan(sheet.text, key, value);
+      const at = keySpanBefore(sheet.text, key, value.span);
       report({ message: 'near', span: at, values: { key, near }, subject });
     };
     for (const setting of sheet.settings.values()) {
@@ -91,7 +92,3 @@ function boundKeys(kind: Kind | null, name: string | null): readonly string[] {
 }
 
 /** Where the key of a value stands: the last time it is written before the value. */
-function keySpan(text: string, key: string, value: Placed<string>): { start: number; end: number } {
-  const start = text.lastIndexOf(key, value.span.start);
-  return start < 0 ? value.span : { start, end: start + key.length };
-}

@@ -101,6 +101,7 @@ function buildSetting(name: string, data: SettingData): KindSetting {
     symptoms: new Map(Object.entries(data.symptoms ?? {})),
     dimensions: data.dimensions as readonly Dimension[],
     conditions: data.conditions ?? [],
+    wordsAndFigure: data['words-and-figure'] ?? false,
     get usual() {
       usual ??= readUsual(data).ranges;
       return usual;

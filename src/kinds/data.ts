@@ -67,6 +67,7 @@ export interface SettingData {
   readonly symptoms?: Readonly<Record<string, readonly string[]>>;
   readonly dimensions: readonly string[];
   readonly conditions?: readonly string[];
+  readonly 'words-and-figure'?: boolean;
   /** Lowest and highest, as sizes are written, by dimension. */
   readonly usual?: Readonly<Partial<Record<Dimension, readonly string[]>>>;
   readonly 'must-say'?: readonly string[];

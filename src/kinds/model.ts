@@ -23,6 +23,8 @@ export interface KindSetting {
   readonly dimensions: readonly Dimension[];
   /** The conditions it may be stated as, where `condition` is among the dimensions. */
   readonly conditions: readonly string[];
+  /** Whether a condition and a figure belong together: a level told by a mark and by its depth. */
+  readonly wordsAndFigure: boolean;
   /** The range that ordinary units keep to, each end inclusive; null where nothing is usual. */
   readonly usual: readonly UsualRange[];
   /** Keys that must be said beside the value (`at`, `gasket` ...), with what each may say. */

@@ -10,6 +10,7 @@ export {
 export { asFraction, differenceText, rewritten, sizeBeside } from './difference.ts';
 export { type Equivalents, equivalents, figuresIn, figuresText } from './equivalents.ts';
 export { type ExactFigures, type PrintedFigures, printedFigures } from './inward.ts';
+export { NOT_STATED } from './lexicon.ts';
 export { findMisprint, likelySlips, type RankedMisprint } from './misprint.ts';
 export type * from './model.ts';
 export { type FoundStatement, scanStatements } from './prose.ts';
@@ -21,7 +22,7 @@ export {
   rational,
   roundTo,
 } from './rational.ts';
-export { type ReadOptions, readStatement } from './read.ts';
+export { namedTool, type ReadOptions, readStatement } from './read.ts';
 export {
   allUnits,
   inUnit,

@@ -182,6 +182,9 @@ export const QUALIFIER_WORDS: ReadonlySet<string> = new Set(
   ).split(' '),
 );
 
+/** What a sheet writes where a source gives no figure: printed as it stands, and no size of anything. */
+export const NOT_STATED = 'not stated';
+
 /** Settings that are a condition and no number. A kind may know more. */
 export const CONDITIONS: ReadonlySet<string> = new Set([
   'parallel',
@@ -215,6 +218,7 @@ export const CONDITIONS: ReadonlySet<string> = new Set([
   'equal',
   'synchronized',
   'none',
+  NOT_STATED,
 ]);
 
 /** Words after a number that name a gauge, and the system they stand for. Longest first. */

@@ -64,10 +64,15 @@ function readOnce(text: string, options: ReadOptions): Reading {
   const lower = normalize(body);
   const context: NotationContext = { gauges: options.gauges, swg: options.swg ?? null };
   const expect = options.expect ?? null;
-  const words = wordsOnly(text, lower.replace(/\.$/, ''), expect);
+  const plain = plainWords(lower);
+  const words = wordsOnly(text, plain);
   if (words) return { ok: true, statement: words };
   const result = readNumbers(body, lower, context, expect);
   if ('code' in result) {
+    // Words come last: a letter drill and a size in words have no figure either.
+    if (expect?.includes('condition') && mayBeCondition(lower, result)) {
+      return { ok: true, statement: conditionStatement(text, plain) };
+    }
     return failure({
       ...result,
       start: result.start + trimmedStart,
@@ -226,12 +231,27 @@ function unreadable(body: string, lower: string): SizeProblem {
   );
 }
 
+/** A gauge or instrument that is named and has no size: its words are kept as they stand. */
+export function namedTool(text: string): Statement {
+  return conditionStatement(text, plainWords(normalize(text.trim())));
+}
+
+function plainWords(lower: string): string {
+  return lower.replace(/\.$/, '').replace(/\s+/g, ' ');
+}
+
+/** A gauge that does not exist is no condition; what else has no figure may be one. */
+function mayBeCondition(lower: string, { code }: SizeProblem): boolean {
+  if (/[\d½¼¾⅛⅜⅝⅞⅓⅔]/.test(lower)) return false;
+  return code === 'unreadable' || code === 'unknown-unit' || code === 'no-unit';
+}
+
+function conditionStatement(text: string, condition: string): Statement {
+  return { ...blank(text), dimension: 'condition', form: 'condition', condition };
+}
+
 /** `parallel`, `index`, `third notch from the top`: statements that have no figure, or an ordinal one. */
-function wordsOnly(
-  text: string,
-  lower: string,
-  expect: readonly Dimension[] | null,
-): Statement | null {
+function wordsOnly(text: string, lower: string): Statement | null {
   if (INDEX.test(lower)) return notchStatement(text, 0, 'index');
   const ordinal = ORDINAL.exec(lower) ?? NOTCH_NUMBER.exec(lower);
   if (ordinal) {
@@ -239,11 +259,7 @@ function wordsOnly(
     const count = spelled ? ORDINALS.indexOf(spelled) + 1 : Number(ordinal[1]);
     return notchStatement(text, count, ordinal[ordinal.length - 1] ?? null);
   }
-  const plain = lower.replace(/\s+/g, ' ');
-  const known = CONDITIONS.has(plain);
-  const expected = expect?.includes('condition') === true && !/[\d½¼¾⅛⅜⅝⅞⅓⅔]/.test(lower);
-  if (!known && !expected) return null;
-  return { ...blank(text), dimension: 'condition', form: 'condition', condition: plain };
+  return CONDITIONS.has(lower) ? conditionStatement(text, lower) : null;
 }
 
 function blank(text: string): Omit<Statement, 'dimension' | 'form' | 'condition'> {

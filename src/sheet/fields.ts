@@ -3,6 +3,7 @@ import type { Placed, Span } from '../text/span.ts';
 import type { PlacedMap, PlacedNode, PlacedScalar } from '../text/yaml-nodes.ts';
 import type { Citation, PlacedSize } from './model.ts';
 import { nameAmong } from './names.ts';
+import { readTool } from './tool.ts';
 
 /** Reads a size; `readStatement` of `quantity`, or what a test puts in its place. */
 export type ReadSize = (
@@ -68,6 +69,14 @@ export class Fields {
     const { text, span } = node;
     const options = { gauges: this.#gauges, expect, swg: this.#swg };
     return { span, text, reading: this.#readSize(text, options) };
+  }
+
+  /** What a setting is measured with: a size or a gauge's name, a factory gauge by number, an instrument. */
+  gauge(node: PlacedNode | undefined): PlacedSize | null {
+    if (node?.kind !== 'scalar') return null;
+    const { text, span } = node;
+    const options = { gauges: this.#gauges, expect: ['length'] as const, swg: this.#swg };
+    return { span, text, reading: readTool(text, options, this.#readSize) };
   }
 
   sizes(node: PlacedNode | undefined, expect?: readonly Dimension[]): readonly PlacedSize[] {

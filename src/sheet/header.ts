@@ -58,7 +58,15 @@ export function readHeader(
   };
 }
 
-const unitKeys = new Set(['kind', 'maker', 'model', 'part-numbers', 'features', 'interchanges']);
+const unitKeys = new Set([
+  'kind',
+  'maker',
+  'model',
+  'part-numbers',
+  'features',
+  'interchanges',
+  'own-sizes',
+]);
 
 function readUnit(node: PlacedNode | undefined, fields: Fields, kind: Kind | null): Unit {
   const sizes = new Map<string, PlacedSize>();
@@ -89,6 +97,7 @@ function readUnit(node: PlacedNode | undefined, fields: Fields, kind: Kind | nul
       return { ...feature, known, id: known?.name ?? feature.value };
     }),
     interchanges: fields.texts(under(node, 'interchanges')),
+    ownSizes: fields.texts(under(node, 'own-sizes')),
     sizes,
     threads,
     other,

@@ -80,6 +80,8 @@ export interface Setting {
   /** Values by barrel or place: `primary`, `left` ...; empty where one value serves all. */
   readonly places: ReadonlyMap<string, PlacedSize>;
   /** Why the places differ, if they do: said, so not a slip. */
+  /** Words that the sheet declares it may be stated in, besides the kind's. */
+  readonly ownConditions: readonly Placed<string>[];
   readonly placesDiffer: Placed<string> | null;
   readonly at: Placed<string> | null;
   /** `ordinary` or `inward`; null leaves it to the sheet and then to `inward`. */
@@ -222,6 +224,8 @@ export interface Unit {
   readonly features: readonly Named<KindFeature>[];
   /** Ids of sheets whose units may stand in its place. */
   readonly interchanges: readonly Placed<string>[];
+  /** Names of sizes and threads that the sheet declares as the unit's own. */
+  readonly ownSizes: readonly Placed<string>[];
   /** Sizes of the unit itself: `throttle-bore`, `throttle-closed-angle` ... */
   readonly sizes: ReadonlyMap<string, PlacedSize>;
   /** Named threads: `idle-needle-thread` ... */

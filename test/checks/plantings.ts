@@ -166,7 +166,30 @@ export const plantings: readonly Planting[] = [
     check: 'picture-untold',
   },
 
+  {
+    sheet: orlo,
+    from: 'throttle-closed-angle:',
+    to: 'throttle-closd-angle:',
+    check: 'unit-size-unknown',
+    with: ['worked-missing', 'relation-unworkable', 'worked-disagrees'],
+  },
+
   // sizes: what cannot be read
+  { sheet: orlo, from: 'value: parallel', to: 'value: paralell', check: 'condition-unknown' },
+  {
+    sheet: orlo,
+    from: 'value: parallel',
+    to: 'value: parallel\n    also: [1/4 in]',
+    check: 'condition-beside-figure',
+    on: '1/4 in',
+  },
+  {
+    sheet: orlo,
+    from: 'idle-needle-thread: 10-32 UNF',
+    to: 'idle-needle-thread: 10-33 UNF',
+    check: 'thread-unknown',
+    with: ['worked-missing', 'relation-unworkable', 'worked-disagrees'],
+  },
   { sheet: orlo, from: 'value: 500 ± 25 rpm', to: 'value: 5OO ± 25 rpm', check: 'size-unreadable' },
   {
     sheet: orlo,
