@@ -1,4 +1,5 @@
 import { settingNamed } from '../sheet/index.ts';
+import { isBrokenMark } from './broken-marks.ts';
 import { defineCheck } from './define.ts';
 import { nearest } from './vocabulary.ts';
 
@@ -28,6 +29,7 @@ export default defineCheck({
   },
   run(sheet, _context, report) {
     for (const { kind, name, span } of sheet.directives) {
+      if (kind !== 'text' && isBrokenMark(span, sheet)) continue;
       const names: readonly string[] = kind === 'text' ? inText : messages;
       const start = span.start + colonsAt(sheet.text, span.start);
       const end = start + name.length;

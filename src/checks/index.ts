@@ -38,6 +38,7 @@ import kindUnknown from './kind-unknown.ts';
 import leafInBore from './leaf-in-bore.ts';
 import limitsInverted from './limits-inverted.ts';
 import limitsWidened from './limits-widened.ts';
+import markBroken from './mark-broken.ts';
 import measuredTooFew from './measured-too-few.ts';
 import messageBroken from './message-broken.ts';
 import numberTyped from './number-typed.ts';
@@ -62,6 +63,7 @@ import settingUnknown from './setting-unknown.ts';
 import settingUnsourced from './setting-unsourced.ts';
 import settingUnused from './setting-unused.ts';
 import sheetMisnamed from './sheet-misnamed.ts';
+import sheetsJoined from './sheets-joined.ts';
 import signalTooMild from './signal-too-mild.ts';
 import sizeChopped from './size-chopped.ts';
 import sizeLooselyRounded from './size-loosely-rounded.ts';
@@ -79,6 +81,7 @@ import stateUnknown from './state-unknown.ts';
 import stateUnmet from './state-unmet.ts';
 import threadUnknown from './thread-unknown.ts';
 import unitSizeUnknown from './unit-size-unknown.ts';
+import valueMisplaced from './value-misplaced.ts';
 import valueUndefined from './value-undefined.ts';
 import variantIdle from './variant-idle.ts';
 import workRuleCircular from './work-rule-circular.ts';
@@ -91,6 +94,7 @@ const list = [
   // reading
   fileUnreadable,
   frontMatterUnreadable,
+  sheetsJoined,
   frontMatterAbsent,
   frontMatterInvalid,
   baseUnresolved,
@@ -110,6 +114,7 @@ const list = [
   operationMissing,
   headingRepeated,
   valueUndefined,
+  markBroken,
   blankToFill,
   settingUnused,
   directiveUnknown,
@@ -141,6 +146,7 @@ const list = [
   workedDisagrees,
   workedMissing,
   // prose
+  valueMisplaced,
   proseDisagrees,
   numberTyped,
   numberUnplaced,

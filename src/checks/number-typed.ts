@@ -1,3 +1,5 @@
+import type { Sheet } from '../sheet/model.ts';
+import type { Span } from '../text/span.ts';
 import { defineCheck } from './define.ts';
 import { proseNumbers } from './prose-numbers.ts';
 
@@ -21,14 +23,13 @@ export default defineCheck({
     },
   },
   run(sheet, context, report) {
-    for (const { span, statement, standing, setting, against, verbatim } of proseNumbers(
-      sheet,
-      context,
-    )) {
+    for (const number of proseNumbers(sheet, context)) {
+      const { span, statement, standing, setting, against, verbatim, meant } = number;
       if (standing !== 'typed' || !setting || !against) continue;
       const name = setting.name.value;
       const value = setting.value && against.size === setting.value;
       const certain = verbatim && value;
+      const mendable = certain && meant && canHoldMark(span, sheet);
       report({
         message: certain ? 'same' : 'other',
         span,
@@ -38,7 +39,7 @@ export default defineCheck({
         compared: [against.statement.text, statement.text],
         related: [{ span: against.size.span, label: 'the setting' }],
         subject: setting.id,
-        ...(certain ? { edits: [{ span, text: `:value[${name}]` }] } : {}),
+        ...(mendable ? { edits: [{ span, text: `:value[${name}]` }] } : {}),
       });
     }
   },
@@ -75,3 +76,14 @@ export default defineCheck({
     },
   ],
 });
+
+/** Whether a mark put there would be read as one, and nothing that stands there be named by it. */
+function canHoldMark({ start, end }: Span, { text, operations, prose }: Sheet): boolean {
+  const [before, after] = [text.charAt(start - 1), text.charAt(end)];
+  if (/[\p{L}\p{N}:[\\]/u.test(before) || /[[{\]]/.test(after)) return false;
+  // A heading names its operation, and a reference has no other place in the text.
+  const isHeading = operations.some(
+    ({ heading }) => heading.span.start <= start && end <= heading.span.end,
+  );
+  return !isHeading && prose.some(({ span }) => span.start <= start && end <= span.end);
+}

@@ -36,7 +36,7 @@ export default defineCheck({
     },
     {
       name: 'a size of something that is no setting',
-      sheet: { body: '## Notes\n\nA later body has a 1.25 in bore.\n' },
+      sheet: { body: '## Notes\n\nThe body has a 1.25 in bore.\n' },
       expect: [
         {
           at: '1.25 in',

@@ -21,11 +21,36 @@ export default defineCheck({
       message: '{text} stands beside the setting `{name}`, which is {value}',
       fix: 'write `:value[{name}]` if the setting is meant',
     },
+    elsewhere: {
+      message:
+        '{text} is the setting `{other}` and stands where `{name}` is made, which is {value}',
+      fix: 'write `:value[{name}]`, or name what {text} is if `{other}` is meant',
+    },
   },
   run(sheet, context, report) {
-    for (const { span, statement, standing, setting, against } of proseNumbers(sheet, context)) {
+    for (const number of proseNumbers(sheet, context)) {
+      const { span, statement, standing, setting, against, elsewhere } = number;
       if (standing !== 'near' || !setting || !against) continue;
       const name = setting.name.value;
+      if (elsewhere !== null) {
+        report({
+          message: 'elsewhere',
+          span,
+          values: {
+            text: statement.text,
+            other: elsewhere.name.value,
+            name,
+            value: against.statement.text,
+          },
+          compared: [against.statement.text, statement.text],
+          related: [
+            { span: against.size.span, label: 'the setting made here' },
+            { span: elsewhere.name.span, label: 'the setting of that size' },
+          ],
+          subject: setting.id,
+        });
+        continue;
+      }
       const found = agree(against.statement, statement, { gauges: context.gauges });
       const apart =
         found.verdict === 'disagrees' || found.verdict === 'within-tolerance' ? found : null;
@@ -104,6 +129,41 @@ export default defineCheck({
           fix: 'write `:value[float-level]` if the setting is meant',
         },
       ],
+    },
+    {
+      name: 'the figure of another setting',
+      sheet: {
+        body: '## Float level\n\n1. Pass a gauge of 7/16 in under the free end.\n',
+      },
+      expect: [
+        {
+          at: '7/16 in',
+          message:
+            '7/16 in is the setting `pump-stroke` and stands where `float-level` is made, which is 13/64 in',
+          fix: 'write `:value[float-level]`, or name what 7/16 in is if `pump-stroke` is meant',
+        },
+      ],
+    },
+    {
+      name: 'a count in words',
+      sheet: {
+        body: '## Initial idle\n\n1. Seat the needle lightly and open it two turns.\n',
+      },
+      expect: [
+        {
+          at: 'two turns',
+          message:
+            'two turns stands beside the setting `idle-mixture`, which is 1-1/4 turns out (3/4 turn more)',
+          fix: 'write `:value[idle-mixture]` if the setting is meant',
+        },
+      ],
+    },
+    {
+      name: 'a difference, a thing, another unit and a named setting are no statements of this one',
+      sheet: {
+        body: '## Float level\n\n1. Slip a piece of 1/4 in hose over the inlet, and set :value[float-level] within 1/64 in.\n2. The later unit takes 7/32 in.\n',
+      },
+      expect: [],
     },
     {
       name: 'tools, steps and the size itself',

@@ -1,5 +1,6 @@
 import { settingNamed } from '../sheet/index.ts';
 import type { Setting } from '../sheet/model.ts';
+import { brokenMarks } from './broken-marks.ts';
 import { defineCheck } from './define.ts';
 import { nearest, settingNames } from './vocabulary.ts';
 
@@ -27,10 +28,15 @@ export default defineCheck({
       if (setting !== null) used.add(setting);
       else undefinedNames.push(name);
     }
-    // The misspelt `:value[...]` has a finding of its own and is what leaves the setting unused.
+    // The misspelt or broken `:value[...]` has a finding of its own and is what leaves the setting unused.
     for (const name of undefinedNames) {
       const near = nearest(name, settingNames(sheet));
       const setting = near === null ? null : settingNamed(near, sheet);
+      if (setting !== null) used.add(setting);
+    }
+    for (const { meant } of brokenMarks(sheet)) {
+      const name = /^:value\[(.*)\]$/.exec(meant)?.[1];
+      const setting = name === undefined ? null : settingNamed(name, sheet);
       if (setting !== null) used.add(setting);
     }
     for (const setting of sheet.settings.values()) {

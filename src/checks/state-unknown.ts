@@ -1,6 +1,7 @@
 import type { Kind } from '../kinds/model.ts';
 import { knownMarks, plainWords, stateNamed } from '../order/index.ts';
 import { nearestName } from '../text/nearest-name.ts';
+import { isBrokenMark } from './broken-marks.ts';
 import { defineCheck } from './define.ts';
 import { orderProof } from './order-proof.ts';
 import { eitherOf } from './vocabulary.ts';
@@ -39,6 +40,7 @@ export default defineCheck({
     const { kind, walk } = found;
     const example = firstMark(kind);
     for (const { text, span } of walk.unknownMarks) {
+      if (isBrokenMark(span, sheet)) continue;
       const plain = plainWords(text);
       if (plain === '') {
         report({ message: 'empty', span, values: { example } });

@@ -1,3 +1,4 @@
+import { isBrokenMark } from './broken-marks.ts';
 import { defineCheck } from './define.ts';
 import { nearest, plainName, settingNames } from './vocabulary.ts';
 
@@ -27,6 +28,7 @@ export default defineCheck({
   run(sheet, _context, report) {
     const { kind } = sheet;
     for (const { name, setting, span } of sheet.values) {
+      if (isBrokenMark(span, sheet)) continue;
       if (name.trim() === '') {
         const example = [...settingNames(sheet), ...(kind?.settings.keys() ?? [])][0] ?? 'name';
         report({ message: 'empty', span, values: { example } });

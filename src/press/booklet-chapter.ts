@@ -122,7 +122,7 @@ export function bookletChapter(
       changed: marks.headings.includes(at),
     })),
     footnotes: body.notes,
-    notes: [...editorsNotes(entry.findings), ...ruleNotes(sheet)],
+    notes: [...editorsNotes(entry.findings, sheet.kind), ...ruleNotes(sheet)],
     sources,
     rulings: settings.filter((row) => row.dissents.length > 0),
     order: options.orders?.[index] ?? null,

@@ -123,7 +123,7 @@ export function cardModel(
     cautions: cardCautions(body, safetyLines([{ sheet }])),
     operations,
     footnotes: body.notes,
-    notes: [...editorsNotes(findings), ...ruleNotes(sheet)],
+    notes: [...editorsNotes(findings, sheet.kind), ...ruleNotes(sheet)],
     sources,
   };
   return {

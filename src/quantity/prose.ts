@@ -1,5 +1,5 @@
 import { hasUnit, partsAt } from './grammar.ts';
-import type { GaugeBook, Statement } from './model.ts';
+import type { Dimension, GaugeBook, Statement } from './model.ts';
 import { normalize } from './normalize.ts';
 import { statementFrom } from './statement.ts';
 
@@ -8,15 +8,50 @@ export interface FoundStatement {
   readonly start: number;
   readonly end: number;
   readonly statement: Statement;
+  /** Whether its number is said in words: `ten flats`, `half a turn`. */
+  readonly worded: boolean;
 }
 
-/** Where a size may start: a figure that is no part of a word or a longer number, or a drill's letter. */
-const START =
-  /(?:\b(?:no|nos|number)\.? ?|[#№] ?)?(?:\d|[.]\d|[½⅓⅔¼¾⅕⅛⅜⅝⅞])|\b(?:letter|drill|drill size) [a-z]\b|\b[a-z] (?:twist )?drill\b|\b(?:awg|swg|bwg) \d/g;
+/** Words that a number said in words begins with; `a` only before what may be counted by it. */
+const NUMBER_WORD =
+  '(?:half|quarter|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen' +
+  '|sixteen|seventeen|eighteen|nineteen|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)(?![a-z])' +
+  '|an? (?=(?:full |whole |complete )?(?:turn|flat|notch|half|third|quarter|eighth|sixteenth|hundred|thousand))';
 
-/** Words before a figure that are part of the size: `about 1/2 turn`, `between 18 and 22 thou`. */
+/** Whether a text may hold a size at all: most stretches of prose are settled by this look. */
+const ANY_NUMBER = new RegExp(`[\\d½⅓⅔¼¾⅕⅛⅜⅝⅞]|drill|letter|\\b(?:${NUMBER_WORD})`, 'i');
+
+/**
+ * Where a size may start: a figure that is no part of a word or a longer number, a drill's letter, or
+ * a number in words.
+ */
+const START = new RegExp(
+  '(?:\\b(?:no|nos|number)\\.? ?|[#№] ?)?(?:\\d|[.]\\d|[½⅓⅔¼¾⅕⅛⅜⅝⅞])' +
+    '|\\b(?:letter|drill|drill size) [a-z]\\b|\\b[a-z] (?:twist )?drill\\b|\\b(?:awg|swg|bwg) \\d' +
+    `|\\b(?:${NUMBER_WORD})`,
+  'g',
+);
+
+/**
+ * What is said in words and is a size. `One bar` of a grille, `two pounds` of grease and `ten
+ * minutes` are none.
+ */
+const WORDED: ReadonlySet<Dimension> = new Set([
+  'turns',
+  'notches',
+  'length',
+  'angle',
+  'speed',
+  'torque',
+  'vacuum',
+]);
+
+/**
+ * Words before a figure that are part of the size: `about 1/2 turn`, `between 18 and 22 thou`. `up to`
+ * is none of them: nuts are drawn up to their torque.
+ */
 const LEAD =
-  /\b(?:about|approximately|approx\.?|roughly|at least|at most|not less than|no less than|not more than|no more than|not over|not exceeding|up to|between|minimum|maximum|minimum of|maximum of) $/;
+  /\b(?:about|approximately|approx\.?|roughly|at least|at most|not less than|no less than|not more than|no more than|not over|not exceeding|between|minimum|maximum|minimum of|maximum of) $/;
 
 /** How far around an inch mark other quotation marks are looked for, in characters. */
 const LINE = 200;
@@ -33,7 +68,7 @@ export function scanStatements(
   text: string,
   options: { readonly gauges: GaugeBook; readonly swg?: 'imperial' | 'us-steel' | null },
 ): FoundStatement[] {
-  if (!/[\d½⅓⅔¼¾⅕⅛⅜⅝⅞]|drill|letter/i.test(text)) return [];
+  if (!ANY_NUMBER.test(text)) return [];
   const lower = normalize(text);
   const context = { gauges: options.gauges, swg: options.swg ?? ('imperial' as const) };
   const found: FoundStatement[] = [];
@@ -49,8 +84,9 @@ export function scanStatements(
     const parts = partsAt(lower, start, context);
     const read = parts && !('problem' in parts) && hasUnit(parts) ? parts : null;
     const built = read ? statementFrom(text, read, context, null) : null;
-    if (read && built && !('problem' in built) && isMeant(text, lower, read.end, built)) {
-      found.push(withoutFullStop(text, { start, end: read.end, statement: built }));
+    const worded = /^[a-z]/.test(match[0]) && !/[\d½⅓⅔¼¾⅕⅛⅜⅝⅞]|drill|letter/.test(match[0]);
+    if (read && built && !('problem' in built) && isMeant(text, lower, read.end, built, worded)) {
+      found.push(withoutFullStop(text, { start, end: read.end, statement: built, worded }));
       START.lastIndex = Math.max(read.end, at + 1);
     } else {
       START.lastIndex = endOfFigure(lower, at, match[0].length);
@@ -59,9 +95,13 @@ export function scanStatements(
   return found;
 }
 
-/** `5 mm.` at the end of a sentence: the stop is the sentence's. */
+/**
+ * `5 mm.` at the end of a sentence: the stop is the sentence's. In `550 r.p.m. and` it belongs to the
+ * unit: a sentence that went on would begin with a capital.
+ */
 function withoutFullStop(text: string, found: FoundStatement): FoundStatement {
   if (text.charAt(found.end - 1) !== '.') return found;
+  if (/^(?:[,;:)]|\s+[a-z(])/.test(text.slice(found.end, found.end + 8))) return found;
   const end = found.end - 1;
   return { ...found, end, statement: { ...found.statement, text: text.slice(found.start, end) } };
 }
@@ -103,7 +143,16 @@ function endOfFigure(lower: string, at: number, length: number): number {
 }
 
 /** Whether `2 in`, `2"` or `27M`, a mark cast on a body, is really a size. */
-function isMeant(text: string, lower: string, end: number, statement: Statement): boolean {
+function isMeant(
+  text: string,
+  lower: string,
+  end: number,
+  statement: Statement,
+  worded: boolean,
+): boolean {
+  // `leave the old one in`: no inches without their word.
+  if (worded)
+    return WORDED.has(statement.dimension) && !/(?:^|[^a-z])in\.?$/.test(lower.slice(0, end));
   if (ONE_LETTER.test(text.slice(Math.max(0, end - 12), end))) return false;
   const value = statement.nominal ?? statement.low?.amount ?? statement.high?.amount;
   if (value?.unit !== 'in' || value.style !== 'integer') return true;

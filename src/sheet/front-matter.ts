@@ -81,3 +81,22 @@ function misplaced(text: string): ReadProblem | null {
     fix: 'take out the blanks and empty lines above and before `---`',
   };
 }
+
+/**
+ * Where a second sheet starts in the work of a first: the fence before a `gaugeleaf: 1` that begins a line,
+ * or that line. Null where there is none, as in every file that was not put together from two.
+ */
+export function secondSheetAt(text: string, bodyStart: number): Span | null {
+  const format = /^gaugeleaf[ \t]*:[ \t]*\d+[ \t]*\r?$/gm;
+  format.lastIndex = bodyStart;
+  const match = format.exec(text);
+  if (match === null) return null;
+  const key = { start: match.index, end: match.index + 'gaugeleaf'.length };
+  const above = text.slice(bodyStart, key.start);
+  // A sheet shown as an example stands in code.
+  if ((above.match(/^(?:```|~~~)/gm)?.length ?? 0) % 2 === 1) return null;
+  const fence = [...above.slice(-2000).matchAll(/^---[ \t]*\r?$/gm)].at(-1);
+  if (fence === undefined) return key;
+  const start = key.start - Math.min(above.length, 2000) + fence.index;
+  return { start, end: start + 3 };
+}

@@ -1,7 +1,7 @@
 import type { Kind } from '../kinds/model.ts';
 import { readStatement } from '../quantity/index.ts';
 import type { GaugeBook } from '../quantity/model.ts';
-import { LineIndex } from '../text/span.ts';
+import { LineIndex, type Span } from '../text/span.ts';
 import { type PlacedMap, type PlacedNode, plainValue } from '../text/yaml-nodes.ts';
 import type { YamlRead } from '../text/yaml-places.ts';
 import { emptyBody, readBody } from './body.ts';
@@ -9,6 +9,7 @@ import { beyondBounds } from './bounds.ts';
 import { encodingProblems } from './encoding.ts';
 import type { FamilyBook } from './family.ts';
 import { entriesOf, Fields, type ReadSize, under } from './fields.ts';
+import { secondSheetAt } from './front-matter.ts';
 import { readHeader } from './header.ts';
 import { parseMarkdown } from './markdown.ts';
 import type { ReadProblem, Sheet } from './model.ts';
@@ -63,11 +64,15 @@ export function readSheet(text: string, file: string, options: ReadSheetOptions)
   const fields = new Fields(whole, readSize, options.gauges, swg, sources);
   const header = readHeader(root, fields, kind, shared);
   const beyond = beyondBounds(whole, bodyStart);
-  const tree = beyond ? null : parseMarkdown(whole, bodyStart);
+  const second = own.place.content === null ? null : secondSheetAt(whole, bodyStart);
+  // What belongs to a second sheet is no work of the first.
+  const work = second === null ? whole : whole.slice(0, second.start);
+  const tree = beyond ? null : parseMarkdown(work, bodyStart);
   const problems = [...encodingProblems(whole)];
   if (found === null) problems.push(...frontMatterProblems(own));
   else if (resolved === null) problems.push(found as ReadProblem);
   else problems.push(...resolved.problems, ...mergedProblems(own, resolved.root));
+  if (second) problems.push(joined(second));
   if (beyond) problems.push(beyond);
   else if (!tree) problems.push(unparsed);
   let lines: LineIndex | null = null;
@@ -81,11 +86,20 @@ export function readSheet(text: string, file: string, options: ReadSheetOptions)
     },
     family: resolved?.family ?? null,
     ...header,
-    ...(tree ? readBody(tree, whole, header) : emptyBody()),
+    ...(tree ? readBody(tree, work, header) : emptyBody()),
     problems: problems.sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end),
     tree,
     bodyStart,
     frontMatter: own.place.content,
+  };
+}
+
+function joined(span: Span): ReadProblem {
+  return {
+    kind: 'joined',
+    span,
+    message: 'a second sheet starts here in the same file',
+    fix: 'put it into a file of its own: from here on nothing is read',
   };
 }
 

@@ -200,7 +200,7 @@ export interface WorkRule {
 
 /** What the reader itself could not make sense of; a check turns each into a finding. */
 export interface ReadProblem {
-  readonly kind: 'front-matter' | 'schema' | 'limits' | 'encoding' | 'base' | 'variant';
+  readonly kind: 'front-matter' | 'schema' | 'limits' | 'encoding' | 'base' | 'variant' | 'joined';
   readonly span: Span;
   readonly message: string;
   readonly fix: string | null;

@@ -395,6 +395,26 @@ export const plantings: readonly Planting[] = [
   // prose
   {
     sheet: orlo,
+    from: 'from the cover face to the free end: :value[float-drop]',
+    to: 'from the cover face to the free end: :value[pump-stroke]',
+    check: 'value-misplaced',
+    with: ['setting-unused'],
+  },
+  {
+    sheet: orlo,
+    from: 'Turn both needles out alike: :value[idle-mixture]',
+    to: 'Turn both needles out alike: value[idle-mixture]',
+    check: 'mark-broken',
+  },
+  {
+    sheet: orlo,
+    from: 'Where a tag differs',
+    to: '\n\n---\ngaugeleaf: 1\nsheet: orlo-t72\n---\n\nWhere a tag differs',
+    check: 'sheets-joined',
+    on: '---\ngaugeleaf: 1\nsheet: orlo-t72',
+  },
+  {
+    sheet: orlo,
     from: 'until the tachometer reads :value[fast-idle-speed]',
     to: 'to 1525 rpm by the tachometer, not :value[fast-idle-speed]',
     check: 'prose-disagrees',
@@ -427,9 +447,9 @@ export const plantings: readonly Planting[] = [
   {
     sheet: bassen,
     from: '## Notes\n\n',
-    to: '## Notes\n\nShims of 0.031 in come with it. ',
+    to: '## Notes\n\nLeave 0.031 in of it standing. ',
     check: 'number-unplaced',
-    on: 'Shims of',
+    on: 'Leave 0.031',
   },
 
   // provenance

@@ -68,7 +68,8 @@ describe('a draft', () => {
           text,
         );
         expect(findings.filter((finding) => finding.check !== 'blank-to-fill')).toEqual([]);
-        expect(findings.length).toBe(text.split('fill in').length - 1);
+        // One more for the words that the draft leaves to its editor.
+        expect(findings.length).toBe(text.split('fill in').length);
         // Every heading once, in the kind's working order.
         const at = sheet.operations.map((each) =>
           [...kind.operations.keys()].indexOf(each.known?.name ?? ''),
@@ -122,6 +123,7 @@ describe('a draft', () => {
 
   it('filled in, has no findings left', () => {
     const text = draftSheet({ ...order, features: ['two-barrel', 'downdraft'] })
+      .replace(/How to tell it .* goes here\./, 'The tag has its number.')
       .replace('title: fill in', 'title: Wexcombe Six Workshop Manual, year: 1948')
       .replace(/(float-level:\n {4}value:) fill in/, '$1 13/64 in')
       .replace(/(idle-mixture:\n {4}value:) fill in/, '$1 1 turn out')

@@ -1,3 +1,4 @@
+import { isBlank } from '../blank.ts';
 import { defineAcrossCheck } from './define.ts';
 import type { SheetFacts, SourceFact } from './facts.ts';
 import { isSameDescription } from './same-source.ts';
@@ -88,6 +89,14 @@ export default defineAcrossCheck({
       ],
     },
     {
+      name: 'blanks that two drafts have in common',
+      sheets: {
+        'orlo-f27': { front: 'sources: { s1: { title: fill in, kind: manual, year: 1948 } }' },
+        'orlo-l83': { front: 'sources: { s1: { title: fill in, kind: manual, year: 1948 } }' },
+      },
+      expect: [],
+    },
+    {
       name: 'one more word on one of them, and units that were measured',
       sheets: {
         'orlo-f27': {
@@ -112,7 +121,8 @@ export interface DescribedSource {
 
 /**
  * The sources of all sheets, those together that have one name and one description, in the order of
- * their first sheets; a source without a title is left out.
+ * their first sheets; a source without a title is
+ * left out, and one that is still to be filled in.
  */
 export function repeatedSources(
   sheets: readonly SheetFacts[],
@@ -120,7 +130,13 @@ export function repeatedSources(
   const groups = new Map<string, DescribedSource[]>();
   for (const sheet of sheets) {
     for (const source of sheet.sources) {
-      if (!source.described.title?.trim()) continue;
+      // Two blanks are alike and say nothing of one paper.
+      const { title = '' } = source.described;
+      if (
+        title.trim() === '' ||
+        Object.values(source.described).some((text) => isBlank(text ?? ''))
+      )
+        continue;
       const words = Object.entries(source.described).sort(([a], [b]) => (a < b ? -1 : 1));
       const key = JSON.stringify([source.text, words]);
       const group = groups.get(key) ?? [];

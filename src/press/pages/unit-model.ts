@@ -78,7 +78,7 @@ export function unitMatter(entry: SheetToPrint, number: number, options: UnitOpt
     footnotes: body.notes.replace(/<h2><\/h2>\s*/g, ''),
     rulings: settings.filter((row) => row.dissents.length > 0),
     hasWorked: settings.some((row) => row.worked.length > 0),
-    notes: [...editorsNotes(entry.findings), ...ruleNotes(sheet)],
+    notes: [...editorsNotes(entry.findings, sheet.kind), ...ruleNotes(sheet)],
     sources,
   };
 }
