@@ -3,7 +3,17 @@ import { packageVersion } from '../project/package-root.ts';
 import type { Io } from './io.ts';
 import type { ExitStatus } from './run.ts';
 
-const papers = ['letter', 'a4', 'half-letter', 'a5'] as const;
+const papers: readonly string[] = ['letter', 'a4', 'half-letter', 'a5'];
+
+/** `--paper`, in any case: A4 is how everybody writes it. */
+function paperOption(says: string): Option {
+  const option = new Option('-p, --paper <paper>', says).choices([...papers]);
+  const parse = option.parseArg;
+  return option.argParser((written: string) => {
+    const paper = written.trim().toLowerCase().replace(/[ _]+/g, '-');
+    return parse ? parse(papers.includes(paper) ? paper : written, undefined) : paper;
+  });
+}
 
 /**
  * The commands with their arguments and options. Each loads its own code only when it is called:
@@ -52,7 +62,7 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
 
   const printing = (command: Command): Command =>
     command
-      .addOption(new Option('-p, --paper <paper>', 'paper to print on').choices([...papers]))
+      .addOption(paperOption('paper to print on'))
       .option('-o, --out <path>', 'where to write; - is standard output')
       .option('--proof', 'print in spite of findings, with DRAFT across every page')
       .option('--browser <path>', 'browser to print with, or `packaged` for the built-in one');
@@ -203,7 +213,7 @@ alone: where the list says otherwise, it is told. Ends with 1 where a cell was l
       '--slip',
       'print what matters at the bench on one leaf, to fold into copies already sold',
     )
-    .addOption(new Option('-p, --paper <paper>', 'paper of the leaf').choices([...papers]))
+    .addOption(paperOption('paper of the leaf'))
     .option('-o, --out <path>', 'where to write the leaf; - is standard output')
     .option('--browser <path>', 'browser to print with, or `packaged` for the built-in one')
     .action(async (before: string, after: string | undefined, options) => {
@@ -257,7 +267,7 @@ alone: where the list says otherwise, it is told. Ends with 1 where a cell was l
     .option('-d, --differing', 'only settings that sources differ on')
     .option('-a, --all', 'also settings that one source alone speaks to')
     .option('--pdf', 'print the table of one sheet, with the rulings')
-    .addOption(new Option('-p, --paper <paper>', 'paper to print on').choices([...papers]))
+    .addOption(paperOption('paper to print on'))
     .option('--browser <path>', 'browser to print with, or `packaged` for the built-in one')
     .action(async (sheet: string | undefined, options) => {
       const { sources } = await import('./commands/sources.ts');

@@ -51,6 +51,9 @@ export function readKitEntry(
     .replace(/"|″|\binch(?:es)?\b/g, ' in')
     .replace(/\s+/g, ' ')
     .trim();
+  const zero =
+    /\d+\/0+(?!\d)(?! ?(?:awg|swg|bwg|gauge|us |imperial|music|b&s|s\.w|a\.w|b\.w))/.exec(plain);
+  if (zero) return no(`${zero[0]} divides by zero`, 'look at the gauge or its set again');
   const wide = WIDE.exec(plain);
   const rest = wide ? plain.slice(0, wide.index) : plain;
   const widthMm = wide ? inMm(wide[1] ?? '', wide[2] === 'mm' ? 'mm' : 'in') : null;

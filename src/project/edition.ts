@@ -3,6 +3,7 @@ import type { Kit } from '../gauges/index.ts';
 import type { EditionFacts, Paper } from '../press/index.ts';
 import { nearestName } from '../text/nearest-name.ts';
 import { lookup, readYaml } from '../text/yaml-places.ts';
+import { altitudeFault, previousFault } from './edition-facts.ts';
 import { editionKit } from './edition-kit.ts';
 import { editionSchemaFaults } from './edition-schema.ts';
 import { type Fault, type FileFaults, fileFaults } from './file-faults.ts';
@@ -113,6 +114,16 @@ export function readEdition(root: string, shown: string, present: readonly strin
   if (far !== null && 'message' in far) {
     const span = lookup(yaml.root, ['reading-distance']) ?? start;
     faults.push({ check: bad, span, message: far.message, fix: far.fix });
+  }
+  const high = written(value.altitude);
+  const unplaced = high === null ? null : altitudeFault(high);
+  if (unplaced !== null) {
+    faults.push({ check: bad, span: lookup(yaml.root, ['altitude']) ?? start, ...unplaced });
+  }
+  const last = written(value.previous);
+  const lost = last === null ? null : previousFault(root, last);
+  if (lost !== null) {
+    faults.push({ check: bad, span: lookup(yaml.root, ['previous']) ?? start, ...lost });
   }
   const { kit, faults: unread } = editionKit(
     value.kit,

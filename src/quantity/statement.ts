@@ -52,14 +52,18 @@ export function statementFrom(
       ),
     };
   }
-  const first = amountFrom(
+  const stated = amountFrom(
     text,
     parts.first,
     parts.second?.unit ?? parts.minus?.unit ?? parts.plus?.unit ?? shared,
   );
-  if (isProblem(first)) return first;
-  const second = parts.second ? amountFrom(text, parts.second, shared) : null;
-  if (second && isProblem(second)) return second;
+  if (isProblem(stated)) return stated;
+  const first = isExactWhole(stated, parts) ? exactly(stated) : stated;
+  const other = parts.second ? amountFrom(text, parts.second, shared) : null;
+  if (other && isProblem(other)) return other;
+  // `1-1/4 to 2 in`: the whole number behind the fraction as well.
+  const isWhole = other?.style === 'integer' && INCHES.has(other.unit);
+  const second = isWhole && parts.first.numeral?.ratio ? exactly(other) : other;
 
   const reference = referenceOf(parts);
   if (reference === 'mixed') {
@@ -98,6 +102,22 @@ export function statementFrom(
     qualifier: null,
     ambiguous: [...parts.first.ambiguous, ...(parts.second?.ambiguous ?? [])],
   };
+}
+
+/**
+ * `1 ± 1/16 in`, `1 to 1-1/4 in`: a whole number beside a tolerance or a fraction is as exact as
+ * these; alone it is right to no places.
+ */
+function isExactWhole(amount: Amount, { plus, minus, second, band }: Parts): boolean {
+  if (amount.style !== 'integer' || !INCHES.has(amount.unit)) return false;
+  if (plus || minus || band) return true;
+  return second?.numeral?.ratio !== undefined && second.numeral.ratio !== null;
+}
+
+const INCHES: ReadonlySet<string> = new Set(['in', 'ft']);
+
+function exactly(amount: Amount): Amount {
+  return { ...amount, places: null, could: { low: amount.base, high: amount.base } };
 }
 
 interface Band {
