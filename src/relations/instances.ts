@@ -73,7 +73,8 @@ function bind(
   return new Map(
     relation.quantities.map((quantity) => {
       const bound = binding.quantities.get(quantity.name);
-      const place = bound ? places.find(bound, quantity.dimension, at) : null;
+      const found = bound ? places.find(bound, quantity.dimension, at) : null;
+      const place = found && fromOwnZero(found, quantity);
       return [quantity.name, { quantity, place }];
     }),
   );
@@ -122,4 +123,10 @@ export function unsaidOf({ quantity, place }: BoundQuantity) {
   return isUnsaid && quantity.unsaid
     ? { figure: figureIn(quantity.unsaid.value), words: quantity.unsaid.words }
     : null;
+}
+
+/** An absolute pressure is never worked as one over ambient: the two differ by the weather. */
+function fromOwnZero(place: StatedPlace, { absolute }: RelationQuantity): StatedPlace {
+  if (absolute === true || place.statement?.reference !== 'absolute') return place;
+  return { ...place, status: 'other', figure: null };
 }

@@ -24,6 +24,8 @@ export interface RelationQuantity {
   /** In the formula: `ψ₀`. */
   readonly symbol: string;
   readonly dimension: RelationDimension;
+  /** Of a pressure: that it is counted from nothing, as a barometer's. All others are over or below ambient. */
+  readonly absolute?: boolean;
   /**
    * The most decimal places that it is told to, in whatever unit, where the formula or the reader's
    * gauge is good for no more; absent where its inputs alone decide.

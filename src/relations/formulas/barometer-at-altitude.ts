@@ -17,7 +17,14 @@ const relation: Relation = {
   formula: 'B = 101.325 kPa × (1 − 0.0065 H / 288.15)^5.255876, H in meters',
   quantities: [
     { name: 'altitude', label: 'altitude', symbol: 'H', dimension: 'length', unsaid: null },
-    { name: 'barometer', label: 'barometer', symbol: 'B', dimension: 'pressure', unsaid: null },
+    {
+      name: 'barometer',
+      label: 'barometer',
+      symbol: 'B',
+      dimension: 'pressure',
+      absolute: true,
+      unsaid: null,
+    },
   ],
   source: 'ISO 2533:1975 and US Standard Atmosphere 1976, lowest layer',
   assumptions: [
