@@ -35,11 +35,16 @@ export function findingsPage(checks: readonly ToldCheck[]): string {
   for (const [severity, meaning] of Object.entries(severities)) {
     lines.push(`- **${severity}**: ${meaning}.`);
   }
+  const grouped = checkGroups
+    .map((group) => [titles[group], checks.filter((check) => check.group === group)] as const)
+    .filter(([, members]) => members.length > 0);
+  lines.push('', '| group | findings |', '| --- | --- |');
+  for (const [title, members] of grouped) {
+    lines.push(`| ${title} | ${members.map(({ id }) => `[\`${id}\`](#${id})`).join(', ')} |`);
+  }
   lines.push('');
-  for (const group of checkGroups) {
-    const members = checks.filter((check) => check.group === group);
-    if (members.length === 0) continue;
-    lines.push(`## ${titles[group]}`, '');
+  for (const [title, members] of grouped) {
+    lines.push(`## ${title}`, '');
     for (const check of members) lines.push(...entry(check));
   }
   return `${lines.join('\n').trimEnd()}\n`;

@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { markedBlocks } from '../docs/marked-blocks.ts';
+import { blockMarked } from '../docs/pages.ts';
 import { clubList, listAsCsv, planted } from '../import/club-list.ts';
 import { flatSpreadsheet, hasOffice, savedAs } from '../import/spreadsheet.ts';
 import { folderWith } from '../project/folder.ts';
@@ -255,13 +255,11 @@ describe('a list of one setting a row', () => {
   });
 });
 
-describe('the mapping that the README shows', () => {
+describe('the mapping that the guide shows', () => {
   it('reads a list with those heads', async () => {
-    const page = readFileSync(join(import.meta.dirname, '..', '..', 'README.md'), 'utf8');
-    const [block] = markedBlocks(page).filter(({ mark }) => mark === 'mapping');
     const cwd = folderWith({
       'list.csv': 'Maker,Model,Float level (in),Float level (mm),Drill\nOrlo,F27,13/64,5.16,29\n',
-      'list.mapping.yaml': block?.text ?? '',
+      'list.mapping.yaml': blockMarked('mapping').text,
     });
     const outcome = await gaugeleaf(['draft', '--from', 'list.csv'], { cwd });
     expect(outcome).toMatchObject({ status: 0, out: 'orlo-f27.md\n' });

@@ -6,7 +6,7 @@ import { cardModel } from '../../src/press/card-model.ts';
 import { capHeightsByFamily } from '../../src/press/font-faces.ts';
 import { builtInTemplates, sampleText, toPrint } from './stand.ts';
 
-/** Whether the eighth symbol bears out the others, reckoned as README and comment say. */
+/** Whether the eighth symbol bears out the others, reckoned as guide and comment say. */
 function isCardCode(code: string): boolean {
   const values = [...code.toUpperCase().replace(/[\s-]/g, '')].map((each) =>
     codeSymbols.indexOf(each),
