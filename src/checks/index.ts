@@ -37,6 +37,7 @@ import keyMisspelt from './key-misspelt.ts';
 import kindUnknown from './kind-unknown.ts';
 import leafInBore from './leaf-in-bore.ts';
 import limitsInverted from './limits-inverted.ts';
+import limitsTooWide from './limits-too-wide.ts';
 import limitsWidened from './limits-widened.ts';
 import markBroken from './mark-broken.ts';
 import measuredTooFew from './measured-too-few.ts';
@@ -134,6 +135,7 @@ const list = [
   sizeChopped,
   sizeLooselyRounded,
   limitsWidened,
+  limitsTooWide,
   sizeUnusual,
   fractionUnruled,
   gaugeOutsideLimits,

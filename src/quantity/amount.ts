@@ -81,6 +81,13 @@ function isOrdinaryFraction(numeral: Numeral, unit: UnitOfMeasure): boolean {
   return (DENOMINATORS[family] as readonly number[]).includes(denominator);
 }
 
+/** `± 1/26 in`: what is wrong with a tolerance's fraction that no paper has; null where nothing is. */
+export function toleranceFault(numeral: Numeral, unit: UnitOfMeasure): SizeProblem | null {
+  if (numeral.style !== 'fraction' || isOrdinaryFraction(numeral, unit)) return null;
+  const [over, under] = numeral.ratio ?? [0n, 1n];
+  return doubtfulFraction(`${over}/${under} ${unit.id}`, numeral, unit);
+}
+
 function doubtfulFraction(written: string, numeral: Numeral, unit: UnitOfMeasure): SizeProblem {
   const [low, high] = numeral.ratio ?? [0n, 1n];
   const range = `${low}–${high} ${unit.id}`;

@@ -1,4 +1,11 @@
-import { amountFrom, type Built, isProblem, negated, negatedLimit } from './amount.ts';
+import {
+  amountFrom,
+  type Built,
+  isProblem,
+  negated,
+  negatedLimit,
+  toleranceFault,
+} from './amount.ts';
 import { bareNumber } from './gauge-problems.ts';
 import { oneFamily, type Parts } from './grammar.ts';
 import type {
@@ -64,6 +71,11 @@ export function statementFrom(
   // `1-1/4 to 2 in`: the whole number behind the fraction as well.
   const isWhole = other?.style === 'integer' && INCHES.has(other.unit);
   const second = isWhole && parts.first.numeral?.ratio ? exactly(other) : other;
+
+  for (const tolerance of [parts.plus, parts.minus]) {
+    const fault = tolerance && toleranceFault(tolerance.numeral, tolerance.unit ?? shared);
+    if (fault) return { problem: { ...fault, fix: 'look in the source again', candidates: [] } };
+  }
 
   const reference = referenceOf(parts);
   if (reference === 'mixed') {

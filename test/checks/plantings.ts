@@ -174,6 +174,14 @@ export const plantings: readonly Planting[] = [
     with: ['worked-missing', 'relation-unworkable', 'worked-disagrees'],
   },
 
+  {
+    sheet: orlo,
+    from: 'value: 500 ± 25 rpm',
+    to: 'value: 500 ± 525 rpm',
+    check: 'limits-too-wide',
+    with: ['size-unusual', 'sizes-disagree'],
+  },
+
   // sizes: what cannot be read
   { sheet: orlo, from: 'value: parallel', to: 'value: paralell', check: 'condition-unknown' },
   {

@@ -541,5 +541,8 @@ export const DOUBTFUL_FORMS: readonly {
   { written: '105', offers: ['1.05 mm', '0.105 in'] },
   { written: 'No. 29 (.163) drill', offers: [] },
   { written: '1,250 in', offers: ['1.250 in', '1250 in'] },
+  { written: '13/64 ± 1/26 in', offers: [] },
+  { written: '1/2 ± 1/11 turn', offers: [] },
+  { written: '13/64 +1/46/-0 in', offers: [] },
   { written: '22 gauge wire', offers: ['22 SWG imperial', '22 AWG'] },
 ];
