@@ -44,6 +44,7 @@ export async function generate(root) {
   put(join(root, 'schemas', 'variant.schema.json'), variantSchemaText(readSchema(root, 'sheet')));
   put(join(out, 'sheet-keys.ts'), keysModule(readSchema(root, 'sheet')));
   put(join(out, 'kinds.ts'), kindsModule(root, validators.get('kind')));
+  put(join(out, 'lexicon.ts'), lexiconModule(root));
   put(join(out, 'instruments.ts'), instrumentsModule(root));
   const tables = join(root, 'src', 'build', 'tables.mjs');
   if (existsSync(tables)) {
@@ -133,6 +134,27 @@ function kindsModule(root, validate) {
       (data) => `  '${data.kind}': () => JSON.parse(${JSON.stringify(JSON.stringify(data))}),`,
     ),
     '};',
+    '',
+  ].join('\n');
+}
+
+/** The words that every kind shares, as plain data. */
+function lexiconModule(root) {
+  const read = (name) => {
+    const file = join('src', 'kinds', 'lexicon', `${name}.yaml`);
+    const doc = parseDocument(readFileSync(join(root, file), 'utf8'), { version: '1.2' });
+    const fault = doc.errors[0] ?? doc.warnings[0];
+    if (fault) throw new Error(`${file}: ${fault.message}`);
+    return doc.toJS();
+  };
+  const data = { changes: read('changes'), parts: read('parts') };
+  return [
+    '// Made by src/build/generate.mjs from src/kinds/lexicon/: change the words there.',
+    "import type { ChangesData, PartWordsData } from '../kinds/lexicon.ts';",
+    '/** Words of steps that every kind shares. */',
+    'export const lexicon: { readonly changes: ChangesData; readonly parts: PartWordsData } = JSON.parse(',
+    `  ${JSON.stringify(JSON.stringify(data))},`,
+    ');',
     '',
   ].join('\n');
 }

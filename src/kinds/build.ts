@@ -3,6 +3,7 @@ import { readStatement } from '../quantity/index.ts';
 import type { Dimension, Sense } from '../quantity/model.ts';
 import type { KindData, OperationData, SettingData } from './data.ts';
 import { buildDrawing } from './drawings.ts';
+import { wordsOf } from './lexicon.ts';
 import type {
   Kind,
   KindFeature,
@@ -23,6 +24,7 @@ import { buildRelations } from './relations.ts';
  */
 export function buildKind(data: KindData): Kind {
   const settings = mapped(data.settings, buildSetting);
+  const words = wordsOf(data);
   const order = closure(data.operations);
   const operations = mapped(data.operations, (name, operation) =>
     buildOperation(name, operation, data.settings[name], order.get(name) ?? []),
@@ -69,9 +71,9 @@ export function buildKind(data: KindData): Kind {
       ...(data.interchange?.settings ?? []),
     ]),
     relations: buildRelations(data),
-    parts: buildParts(data.parts ?? {}),
-    verbs: new Map(Object.entries(data.verbs ?? {})),
-    phrases: Object.entries(data.phrases ?? {}).map(([state, says]) => ({
+    parts: buildParts(words.parts),
+    verbs: new Map(Object.entries(words.verbs)),
+    phrases: Object.entries(words.phrases).map(([state, says]) => ({
       says,
       state: { part: state.split(' ')[0] ?? '', condition: state.split(' ')[1] ?? '' },
     })),

@@ -3,6 +3,7 @@ import { buildKind } from './build.ts';
 import type { Kind } from './model.ts';
 import { levelName } from './name-book.ts';
 
+export { changes } from './lexicon.ts';
 export type * from './model.ts';
 export { levelName } from './name-book.ts';
 export { type KindProblem, readKind } from './read.ts';

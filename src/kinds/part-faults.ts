@@ -1,6 +1,7 @@
 import { nearestName } from '../text/nearest-name.ts';
 import type { KindData, StatesData } from './data.ts';
 import type { KindFault } from './faults.ts';
+import { changes } from './lexicon.ts';
 
 type Path = readonly (string | number)[];
 
@@ -78,7 +79,7 @@ export function partFaults(data: KindData): KindFault[] {
     });
     listed('feature', own['if-feature'], Object.keys(data.features ?? {}), [...path, 'if-feature']);
     for (const [verb, leads] of Object.entries(own.reads ?? {})) {
-      const verbs = Object.keys(data.verbs ?? {});
+      const verbs = [...Object.keys(data.verbs ?? {}), ...Object.keys(changes.verbs)];
       if (!verbs.includes(verb))
         add([...path, 'reads', verb], `this kind has no verbs \`${verb}\``, verb, verbs, true);
       condition(name, leads, [...path, 'reads', verb]);

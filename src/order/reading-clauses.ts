@@ -3,6 +3,7 @@ import type { Token } from './reading-tokens.ts';
 import {
   ADJECTIVES,
   ADVERBS,
+  CASES,
   CONDITIONALS,
   CONJUNCTIONS,
   DETERMINERS,
@@ -26,7 +27,7 @@ export interface Clauses {
 }
 
 /** Parts the sentences of a step into clauses and says of every word how far it may be believed. */
-export function clausesOf(tokens: readonly Token[], lexicon: Lexicon): Clauses {
+export function clausesOf(text: string, tokens: readonly Token[], lexicon: Lexicon): Clauses {
   const modes: Mode[] = [];
   const clause: number[] = [];
   let base: Mode = 'told';
@@ -47,8 +48,8 @@ export function clausesOf(tokens: readonly Token[], lexicon: Lexicon): Clauses {
     modes.push(mode);
     clause.push(number);
     if (word === '.') {
-      base = 'told';
-      mode = 'told';
+      base = asksCase(text, tokens, sentence, i) ? 'open' : 'told';
+      mode = base;
       isDenied = false;
       begin(i + 1);
       sentence = i + 1;
@@ -85,6 +86,13 @@ export function clausesOf(tokens: readonly Token[], lexicon: Lexicon): Clauses {
     }
   }
   return { modes, clause };
+}
+
+/** `Too high?`, `Out of limits:` and `Worn spindle:` make what follows a possibility. */
+function asksCase(text: string, tokens: readonly Token[], first: number, stop: number): boolean {
+  const mark = text[tokens[stop]?.start ?? 0];
+  if (mark === '?') return true;
+  return mark === ':' && stop > first && CASES.has(tokens[first]?.word ?? '');
 }
 
 /** `and lift ...`: a verb in its plain form, with nothing but an adverb before it. */
@@ -127,6 +135,15 @@ function isBinding(tokens: readonly Token[], at: number): boolean {
   return true;
 }
 
+/** Things whose names end as adverbs do. */
+const NO_ADVERBS: ReadonlySet<string> = new Set([
+  'butterfly',
+  'assembly',
+  'supply',
+  'reply',
+  'apply',
+]);
+
 export function isAdverb(word: string): boolean {
-  return ADVERBS.has(word) || (word.length > 4 && word.endsWith('ly'));
+  return ADVERBS.has(word) || (word.length > 4 && word.endsWith('ly') && !NO_ADVERBS.has(word));
 }

@@ -1,6 +1,7 @@
+import { changes } from '../kinds/index.ts';
 import type { Kind, StateTerm } from '../kinds/model.ts';
 import { plainWords } from './marks.ts';
-import { patternWords } from './reading-tokens.ts';
+import { looseWords, patternWords } from './reading-tokens.ts';
 import { type Form, formsOf, PARTICLES, plainForms } from './reading-words.ts';
 
 /** A name that words may give: the parts that it may mean, or none for what is no part. */
@@ -115,6 +116,31 @@ class Inflected<E, T> {
   }
 }
 
+interface SortedForms {
+  readonly plain: readonly VerbForm[];
+  /** By the first word of what must follow the object. */
+  readonly byTail: ReadonlyMap<string, readonly VerbForm[]>;
+}
+
+const sorted = new WeakMap<readonly VerbForm[], SortedForms>();
+
+/** The forms that a word has, parted by their particles: of sixty of `let` a step can mean two or three. */
+export function sortedForms(forms: readonly VerbForm[]): SortedForms {
+  const known = sorted.get(forms);
+  if (known) return known;
+  const byTail = new Map<string, VerbForm[]>();
+  const plain: VerbForm[] = [];
+  for (const each of forms) {
+    const first = each.tail[0];
+    if (first === undefined) plain.push(each);
+    else if (byTail.has(first)) byTail.get(first)?.push(each);
+    else byTail.set(first, [each]);
+  }
+  const made = { plain, byTail };
+  sorted.set(forms, made);
+  return made;
+}
+
 interface NameRow {
   readonly name: string;
   readonly part: string | null;
@@ -143,6 +169,10 @@ export interface Lexicon {
   readonly doings: Inflected<Doing, Doing>;
   readonly phrases: Entries<PhraseRow, Phrase>;
   readonly conditions: Entries<ConditionRow, ConditionWords>;
+  /** What a part does that goes a way without a verb: `take-off` for `away`. */
+  readonly ways: ReadonlyMap<string, string>;
+  /** Groups of verbs that are done wholly or not at all. */
+  readonly whole: ReadonlySet<string>;
 }
 
 const lexicons = new WeakMap<Kind, Lexicon>();
@@ -158,6 +188,8 @@ export function lexiconOf(kind: Kind): Lexicon {
       doings,
       phrases: phrasesOf(kind),
       conditions: conditionsOf(kind),
+      ways: new Map(Object.entries(changes.ways)),
+      whole: new Set(changes.whole),
     };
     lexicons.set(kind, lexicon);
   }
@@ -175,6 +207,16 @@ function firstWord(text: string): string {
   return match ? match[0].toLowerCase() : '';
 }
 
+/** The word that a phrase is found under: its first that is no article and no stop. */
+function firstLoose(phrase: string): string {
+  return looseWords(phrase).find((word) => word !== '.') ?? '';
+}
+
+function plural(name: string): string {
+  if (/[^aeiou]y$/.test(name)) return `${name.slice(0, -1)}ies`;
+  return /(?:x|ch|sh)$/.test(name) ? `${name}es` : `${name}s`;
+}
+
 function nounsOf(kind: Kind): Lexicon['nouns'] {
   const nouns = new Entries<NameRow, Noun>(
     (rows) => {
@@ -189,12 +231,16 @@ function nounsOf(kind: Kind): Lexicon['nouns'] {
     },
     ({ words }) => words.length,
   );
+  const add = (name: string, part: string | null): void => {
+    nouns.add(firstWord(name), { name, part });
+    if (name.endsWith('s')) return;
+    const many = plural(name);
+    nouns.add(firstWord(many), { name: many, part });
+  };
   for (const part of kind.parts.values()) {
-    nouns.add(firstWord(part.label), { name: part.label, part: part.name });
-    nouns.add(firstWord(part.name), { name: part.name, part: part.name });
-    for (const name of part.aliases) nouns.add(firstWord(name), { name, part: part.name });
+    for (const name of [part.label, part.name, ...part.aliases]) add(name, part.name);
   }
-  const noPart = (name: string): void => nouns.add(firstWord(name), { name, part: null });
+  const noPart = (name: string): void => add(name, null);
   for (const name of kind.notParts) noPart(name);
   // A setting is named like what is set: `the idle needle`, `the float`. What it names is no part.
   for (const setting of kind.settings.values()) {
@@ -208,7 +254,9 @@ function verbsOf(kind: Kind): Pick<Lexicon, 'verbs' | 'doings'> {
   const verbs = new Entries<PatternRow, Omit<VerbForm, 'form'>>(
     (rows) =>
       rows.map(({ pattern, group, isJoined }) => {
-        const [head = [], tail = []] = pattern.split('~').map(patternWords);
+        const [before = '', behind = ''] = pattern.split('~');
+        const head = patternWords(before);
+        const tail = isJoined ? patternWords(behind) : looseWords(behind);
         const rest = isJoined ? [...head.slice(1), ...tail] : head.slice(1);
         return { rest, tail: isJoined ? [] : tail, group };
       }),
@@ -243,11 +291,11 @@ function verbsOf(kind: Kind): Pick<Lexicon, 'verbs' | 'doings'> {
 
 function phrasesOf(kind: Kind): Lexicon['phrases'] {
   const phrases = new Entries<PhraseRow, Phrase>(
-    (rows) => rows.map(({ phrase, term }) => ({ words: patternWords(phrase), term })),
+    (rows) => rows.map(({ phrase, term }) => ({ words: looseWords(phrase), term })),
     ({ words }) => words.length,
   );
   for (const { says, state } of kind.phrases)
-    for (const phrase of says) phrases.add(firstWord(phrase), { phrase, term: state });
+    for (const phrase of says) phrases.add(firstLoose(phrase), { phrase, term: state });
   return phrases;
 }
 
@@ -257,15 +305,15 @@ function conditionsOf(kind: Kind): Lexicon['conditions'] {
       rows.map(({ part, condition, name }) => ({
         part,
         condition,
-        words: plainWords(name).split(' '),
+        words: looseWords(name),
       })),
     ({ words }) => words.length,
   );
   for (const part of kind.parts.values()) {
     for (const condition of part.conditions.values()) {
       const state = { part: part.name, condition: condition.name };
-      conditions.add(firstWord(condition.name), { ...state, name: condition.name });
-      for (const name of condition.aliases) conditions.add(firstWord(name), { ...state, name });
+      for (const name of [condition.name, ...condition.aliases])
+        conditions.add(looseWords(name)[0] ?? '', { ...state, name });
     }
   }
   return conditions;

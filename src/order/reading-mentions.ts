@@ -107,6 +107,8 @@ function isVerbHere(tokens: readonly Token[], at: number, length: number): boole
   if (length > 1) return false;
   const next = tokens[at + 1]?.word ?? '.';
   if (!DETERMINERS.has(next) && !PRONOUNS.has(next)) return false;
+  // `Lid the right way up`
+  if (/^(?:right|wrong|other)$/.test(tokens[at + 2]?.word ?? '')) return false;
   const previous = tokens[at - 1]?.word;
   return isStop(previous) || CONJUNCTIONS.has(previous ?? '') || previous === 'to';
 }

@@ -1,7 +1,8 @@
 import { isAdverb } from './reading-clauses.ts';
+import { beforeName, isOpener } from './reading-conditions.ts';
 import type { Lexicon } from './reading-lexicon.ts';
 import type { Mention } from './reading-mentions.ts';
-import { isStop, matchesAt, type Token } from './reading-tokens.ts';
+import { isStop, looseEnd, type Token } from './reading-tokens.ts';
 import {
   ADJECTIVES,
   CONJUNCTIONS,
@@ -19,6 +20,8 @@ import {
 export interface Named {
   readonly mentions: readonly Mention[];
   readonly end: number;
+  /** Those of them that only go with another: `the cover with its gasket`. */
+  readonly along?: ReadonlySet<Mention>;
 }
 
 /** How many words may stand between an object and its particle: `the cover with its float off`. */
@@ -49,8 +52,9 @@ export function objectAt(
     at = overUnknown(tokens, at, mentionAt, lexicon);
     if (at < 0) return null;
   }
-  const end = overList(tokens, at, mentionAt, lexicon, mentions);
-  return mentions.length === 0 ? null : { mentions, end };
+  const along = new Set<Mention>();
+  const end = overList(tokens, at, mentionAt, lexicon, mentions, along);
+  return mentions.length === 0 ? null : { mentions, end, along };
 }
 
 /** An object with the particle that a verb wants behind it, and what is joined to it behind that. */
@@ -66,8 +70,9 @@ export function withTail(
   if (end < 0 && first) end = tailAfter(tokens, first.end, tail, isBetween);
   if (end < 0) return null;
   const mentions = [...object.mentions];
-  const last = overList(tokens, end, mentionAt, lexicon, mentions);
-  return { object: { mentions, end: last }, at: end - tail.length };
+  const along = new Set(object.along);
+  const last = overList(tokens, end, mentionAt, lexicon, mentions, along);
+  return { object: { mentions, end: last, along }, at: end - tail.length };
 }
 
 /** The end of a verb's particle near a place, over words that may stand between; -1 without it. */
@@ -79,8 +84,8 @@ export function tailAfter(
 ): number {
   if (tail.length === 0) return from;
   for (let at = from; at <= from + TAIL_REACH; at++) {
-    if (matchesAt(tokens, at, tail) && !isNounHere(tokens, at)) {
-      const end = at + tail.length;
+    const end = looseEnd(tokens, at, tail);
+    if (end >= 0 && !isNounHere(tokens, at)) {
       // `turn the cam over the screw`: there the particle is a preposition.
       const isPreposition =
         tail[tail.length - 1] === 'over' && DETERMINERS.has(tokens[end]?.word ?? '');
@@ -163,6 +168,7 @@ function overList(
   mentionAt: MentionAt,
   lexicon: Lexicon,
   mentions: Mention[],
+  along: Set<Mention>,
 ): number {
   let end = from;
   while (mentions.length < LISTED) {
@@ -177,6 +183,7 @@ function overList(
     if (isWith && (PARTICLES.has(next) || lexicon.conditions.has(next))) return end;
     if (startsPredicate(next, lexicon)) return end;
     if (mention.parts.length > 0) mentions.push(mention);
+    if (isWith) along.add(mention);
     end = mention.end;
   }
   return end;
@@ -213,12 +220,13 @@ export function coordinatedBefore(
 ): readonly Mention[] {
   const mentions = [mention];
   for (let first = mention; mentions.length < LISTED; ) {
-    let at = first.at - 1;
-    while (DETERMINERS.has(tokens[at]?.word ?? '.') || ADJECTIVES.has(tokens[at]?.word ?? '.'))
-      at--;
-    if (tokens[at]?.word !== 'and') return mentions;
+    const at = beforeName(tokens, first.at);
+    const joint = tokens[at]?.word;
+    if (joint !== 'and' && joint !== ',') return mentions;
     const earlier = mentionAt[at - 1];
     if (!earlier || earlier.end !== at || earlier.parts.length === 0) return mentions;
+    // `New gasket, cover on`: behind a comma only what stands there without a word of its own.
+    if (joint === ',' && !isOpener(tokens[beforeName(tokens, earlier.at)]?.word)) return mentions;
     mentions.unshift(earlier);
     first = earlier;
   }

@@ -1,16 +1,31 @@
 import type { Kind, StateTerm } from '../kinds/model.ts';
 import type { ReadState } from './reading.ts';
 import { type Clauses, clausesOf, isAdverb } from './reading-clauses.ts';
-import { attributeOf, conditionOf } from './reading-conditions.ts';
-import { type Lexicon, lexiconOf, type VerbForm } from './reading-lexicon.ts';
+import {
+  attributeOf,
+  beforeName,
+  type Condition,
+  conditionOf,
+  isOpener,
+} from './reading-conditions.ts';
+import { type Lexicon, lexiconOf, sortedForms, type VerbForm } from './reading-lexicon.ts';
 import { type Mention, mentionsOf, type Topic } from './reading-mentions.ts';
 import { coordinatedBefore, type Named, objectAt, tailAfter, withTail } from './reading-objects.ts';
-import { isStop, matchesAt, type Token, tokensOf } from './reading-tokens.ts';
+import { ARTICLES, isStop, looseEnd, matchesAt, type Token, tokensOf } from './reading-tokens.ts';
 import { isActive, subjectBefore } from './reading-verbs.ts';
-import type { Form } from './reading-words.ts';
+import { DEGREES, type Form, GOING, NEGATIONS, PARTICLES, WEAK } from './reading-words.ts';
 
 /** How many words the `...` of a phrase may stand for. */
 const GAP = 7;
+/** How far behind a verb its particle may stand. */
+const FAR = 24;
+
+/** A verb done again to `it`, which may be what an earlier verb of the step was done to. */
+interface Undone {
+  readonly group: string;
+  readonly from: number;
+  readonly end: number;
+}
 
 /** One step being read. */
 export class StepReader {
@@ -23,12 +38,13 @@ export class StepReader {
   readonly #mentions: readonly Mention[];
   readonly #mentionAt: (Mention | undefined)[];
   readonly #found: ReadState[] = [];
+  readonly #undone: Undone[] = [];
 
   constructor(text: string, kind: Kind, topic: Topic) {
     this.#kind = kind;
     this.#lexicon = lexiconOf(kind);
     this.#tokens = tokensOf(text, kind);
-    this.#clauses = clausesOf(this.#tokens, this.#lexicon);
+    this.#clauses = clausesOf(text, this.#tokens, this.#lexicon);
     const named = mentionsOf(this.#tokens, this.#clauses, this.#lexicon, topic);
     this.#mentions = named.mentions;
     this.topic = named.topic;
@@ -39,8 +55,12 @@ export class StepReader {
 
   read(): readonly ReadState[] {
     this.#phrases();
+    this.#inverted();
+    this.#alone();
     this.#verbs();
     for (const mention of this.#mentions) if (mention.parts.length > 0) this.#about(mention);
+    for (const each of this.#undone) this.#again(each);
+    if (this.#found.length < 2) return this.#found;
     return this.#found.sort((a, b) => a.start - b.start).filter(this.#saysMore, this);
   }
 
@@ -69,9 +89,12 @@ export class StepReader {
       const word = this.#tokens[at]?.word ?? '';
       const known = this.#lexicon.phrases.get(word);
       if (!known || this.#clauses.modes[at] === 'open' || this.#isPurpose(at)) continue;
+      if (isMeasuredFrom(this.#tokens, at)) continue;
       const told = new Set<string>();
       for (const { words, term } of known) {
-        const end = this.#phraseEnd(at, words);
+        const isAnchored = words[0] === '.';
+        if (isAnchored && !isStart(this.#tokens, at)) continue;
+        const end = this.#phraseEnd(at, words, isAnchored ? 1 : 0);
         if (end < 0 || told.has(term.part)) continue;
         told.add(term.part);
         this.#add(term, at, end, null);
@@ -90,21 +113,23 @@ export class StepReader {
   }
 
   /** The end of a phrase that begins here; -1 where it does not. */
-  #phraseEnd(from: number, words: readonly string[]): number {
+  #phraseEnd(from: number, words: readonly string[], skip: number): number {
     let at = from;
-    for (let i = 0; i < words.length; i++) {
+    for (let i = skip; i < words.length; i++) {
       const wanted = words[i];
       if (wanted === '...') {
         const next = words[i + 1];
         const limit = at + GAP;
         while (at < limit && this.#tokens[at]?.word !== next) {
-          if (isStop(this.#tokens[at]?.word)) return -1;
+          const word = this.#tokens[at]?.word;
+          if (isStop(word) || word === 'no' || NEGATIONS.has(word ?? '')) return -1;
           at++;
         }
       } else if (wanted === '.') {
         const word = this.#tokens[at]?.word;
         return isStop(word) || word === 'and' || word === 'then' ? at : -1;
       } else {
+        if (i > skip) while (ARTICLES.has(this.#tokens[at]?.word ?? '')) at++;
         if (this.#tokens[at]?.word !== wanted) return -1;
         at++;
       }
@@ -120,13 +145,70 @@ export class StepReader {
       const forms = this.#lexicon.verbs.get(word);
       if (!forms || this.#mentionAt[at] || this.#clauses.modes[at] === 'open') continue;
       if (this.#active(at, forms)) continue;
-      for (const verb of forms) {
+      if (!forms.some(({ form }) => form === 'past')) continue;
+      for (const verb of this.#likely(at, forms)) {
         if (verb.form !== 'past' || !matchesAt(this.#tokens, at + 1, verb.rest)) continue;
         const passive = this.#passive(at, verb, subject);
         if (!passive) continue;
         subject = passive;
         break;
       }
+    }
+  }
+
+  /** `Off with the cap`, `Back goes the lid`, `then out come both rods`. */
+  #inverted(): void {
+    for (let at = 0; at < this.#tokens.length; at++) {
+      const way = this.#tokens[at]?.word ?? '';
+      if (!PARTICLES.has(way) || this.#clauses.modes[at] === 'open' || !isStart(this.#tokens, at))
+        continue;
+      let from = at + 1;
+      while (isAdverb(this.#tokens[from]?.word ?? '')) from++;
+      const word = this.#tokens[from]?.word ?? '';
+      if (word !== 'with' && !GOING.has(word)) continue;
+      const object = objectAt(this.#tokens, from + 1, this.#mentionAt, this.#lexicon);
+      if (object === null) continue;
+      for (const { parts } of object.mentions) {
+        for (const part of parts) {
+          const term = this.#wayOf(part, way);
+          if (term) this.#add(term, at, object.end, null);
+        }
+      }
+    }
+  }
+
+  /** What a part that goes a way is left in: in the condition of that name, else as the verb of that way leaves it. */
+  #wayOf(part: string, way: string): StateTerm | null {
+    for (const known of this.#lexicon.conditions.get(way) ?? [])
+      if (known.part === part && known.words.length === 1)
+        return { part, condition: known.condition };
+    const group = this.#lexicon.ways.get(way);
+    const condition = this.#kind.parts.get(part)?.reads.get(group ?? '');
+    return condition === undefined ? null : { part, condition };
+  }
+
+  /** `Neutral.`, `Upside down, ...`: a condition that only one part can be in, or the one spoken of. */
+  #alone(): void {
+    for (let at = 0; at < this.#tokens.length; at++) {
+      if (at > 0 && this.#tokens[at - 1]?.word !== '.') continue;
+      const word = this.#tokens[at]?.word ?? '';
+      if (WEAK.has(word) || this.#clauses.modes[at] !== 'told') continue;
+      const known = this.#lexicon.conditions.get(word);
+      if (!known || this.#mentionAt[at]) continue;
+      const whole = known.filter(({ words }) => {
+        const end = looseEnd(this.#tokens, at, words);
+        return end > 0 && isStop(this.#tokens[end]?.word);
+      });
+      const meant = [...new Set(whole.map(({ part }) => part))];
+      const part = meant.length === 1 ? meant[0] : undefined;
+      const found = whole.find((each) => each.part === part);
+      if (found)
+        this.#add(
+          { part: found.part, condition: found.condition },
+          at,
+          at + found.words.length,
+          null,
+        );
     }
   }
 
@@ -141,17 +223,28 @@ export class StepReader {
     let isDoing = false;
     let from = -1;
     let plain: Named | null = null;
-    for (const verb of forms) {
+    for (const verb of this.#likely(at, forms)) {
       if (verb.form !== form) {
         form = verb.form;
         isDoing = this.#isActive(at, form);
       }
-      if (!isDoing || !matchesAt(this.#tokens, at + 1, verb.rest)) continue;
+      if (!isDoing) continue;
+      if (!matchesAt(this.#tokens, at + 1, verb.rest)) continue;
       if (from !== at + 1 + verb.rest.length) {
         from = at + 1 + verb.rest.length;
         plain = objectAt(this.#tokens, from, this.#mentionAt, this.#lexicon);
       }
-      if (plain === null || !this.#reads(plain, verb.group)) continue;
+      if (plain === null) continue;
+      if (!this.#reads(plain, verb.group)) {
+        if (best === null && plain.mentions.every(({ isPronoun }) => isPronoun)) {
+          const end = tailAfter(this.#tokens, plain.end, verb.tail, isAdverb);
+          if (end >= 0 && /^(?:again|back)$/.test(this.#tokens[end]?.word ?? '.')) {
+            this.#undone.push({ group: verb.group, from: at, end });
+            return true;
+          }
+        }
+        continue;
+      }
       if (verb.tail.length === 0) {
         const nearest = verb.rest.length > 0 ? at : Number.POSITIVE_INFINITY;
         if (best === null || nearest < best.at) best = { object: plain, verb, at: nearest };
@@ -160,12 +253,55 @@ export class StepReader {
       const tailed = withTail(this.#tokens, plain, verb.tail, this.#mentionAt, this.#lexicon);
       if (tailed && (best === null || tailed.at < best.at)) best = { ...tailed, verb };
     }
-    return best !== null && this.#brings(best.object, best.verb.group, at);
+    if (best === null || this.#isOutdone(best.object, best.verb)) return false;
+    if (this.#isPartial(at, best.object, { ...best.verb, tail: [] })) return false;
+    return this.#brings(best.object, best.verb.group, at);
+  }
+
+  /** `Lift the pair back on the engine`: where a bare verb puts a thing says more than the verb. */
+  #isOutdone({ mentions }: Named, { rest, tail, group }: VerbForm): boolean {
+    const last = mentions[mentions.length - 1];
+    const first = mentions[0];
+    if (rest.length + tail.length > 0 || !first || !last) return false;
+    const said = this.#conditionOf(last, first, last.parts);
+    if (said === null) return false;
+    return this.#kind.parts.get(said.term.part)?.reads.get(group) !== said.term.condition;
+  }
+
+  #conditionOf(mention: Mention, first: Mention, parts: readonly string[]): Condition | null {
+    const { modes } = this.#clauses;
+    return conditionOf(this.#tokens, mention, first, parts, this.#lexicon, modes);
+  }
+
+  /** Of a verb's forms those whose particle stands behind it, nearest first, and those without one. */
+  #likely(at: number, forms: readonly VerbForm[]): readonly VerbForm[] {
+    const { plain, byTail } = sortedForms(forms);
+    if (byTail.size === 0) return plain;
+    let found: readonly VerbForm[] | null = null;
+    for (let i = at + 1; i < this.#tokens.length && i < at + FAR; i++) {
+      const word = this.#tokens[i]?.word ?? '.';
+      if (word === '.') break;
+      const tailed = byTail.get(word);
+      if (tailed) found = found === null ? tailed : [...found, ...tailed];
+    }
+    return found === null ? plain : [...found, ...plain];
   }
 
   #isActive(at: number, form: Form): boolean {
     if (this.#clauses.modes[at] === 'held' && form !== 'ing' && form !== 'past') return false;
     return isActive(this.#tokens, at, form);
+  }
+
+  /** `Open the choke half way`, `half close it`: what is done in part is not done. */
+  #isPartial(at: number, { end }: Named, { group, tail }: VerbForm): boolean {
+    if (!this.#lexicon.whole.has(group)) return false;
+    const isBehind = (from: number): boolean => {
+      const word = this.#tokens[from]?.word ?? '.';
+      return DEGREES.has(word) || (word === 'a' && isBehind(from + 1));
+    };
+    return (
+      isBehind(end + tail.length) || isBehind(end) || DEGREES.has(this.#tokens[at - 1]?.word ?? '')
+    );
   }
 
   #reads({ mentions }: Named, group: string): boolean {
@@ -179,24 +315,70 @@ export class StepReader {
     const found = subjectBefore(this.#tokens, at, this.#mentionAt);
     if (found === null) return null;
     const mentions =
-      found === 'shared' ? shared : coordinatedBefore(this.#tokens, found, this.#mentionAt);
+      found === 'shared'
+        ? shared.length > 0
+          ? shared
+          : this.#headBefore(at)
+        : coordinatedBefore(this.#tokens, found, this.#mentionAt);
     if (mentions.length === 0) return null;
     const from = at + 1 + verb.rest.length;
     const end = tailAfter(this.#tokens, from, verb.tail, isAdverb);
-    if (end < 0) return null;
+    if (end < 0 || this.#isPartial(at, { mentions, end }, { ...verb, tail: [] })) return null;
     const start = mentions[0]?.at ?? at;
     const first = found === 'shared' ? at : Math.min(start, at);
     const isRead = this.#brings({ mentions, end }, verb.group, first);
     return isRead ? mentions : null;
   }
 
-  #brings({ mentions, end }: Named, group: string, from: number): boolean {
+  /** `Vacuum hose off, and plugged`: what the clause before began with. */
+  #headBefore(at: number): readonly Mention[] {
+    for (let i = this.#mentions.length - 1; i >= 0; i--) {
+      const mention = this.#mentions[i];
+      if (!mention || mention.at >= at) continue;
+      for (let j = mention.end; j < at; j++) if (this.#tokens[j]?.word === '.') return [];
+      if (isOpener(this.#tokens[beforeName(this.#tokens, mention.at)]?.word)) return [mention];
+    }
+    return [];
+  }
+
+  /** `up to its lever, and then in one turn`: a way that a part goes on without a verb. */
+  #onward(part: string, from: number): void {
+    let at = from;
+    while (/^(?:,|and)$/.test(this.#tokens[at]?.word ?? '.')) at++;
+    if (this.#tokens[at]?.word !== 'then') return;
+    at++;
+    while (isAdverb(this.#tokens[at]?.word ?? '') && !PARTICLES.has(this.#tokens[at]?.word ?? ''))
+      at++;
+    const way = this.#tokens[at]?.word ?? '.';
+    if (!PARTICLES.has(way) || this.#clauses.modes[at] === 'open') return;
+    for (const known of this.#lexicon.conditions.get(way) ?? [])
+      if (known.part === part && known.words.length === 1)
+        this.#add({ part, condition: known.condition }, at, at + 1, null);
+  }
+
+  /** `Nudge it loose, shift the plate, and nip it up again`: `again` is what was moved before. */
+  #again({ group, from, end }: Undone): void {
+    const start = this.#tokens[from]?.start ?? 0;
+    const moved = this.#found.filter((each) => each.start < start).reverse();
+    for (const { term } of moved) {
+      const condition = this.#kind.parts.get(term.part)?.reads.get(group);
+      if (condition === undefined || condition === term.condition) continue;
+      this.#add({ part: term.part, condition }, from, end, group);
+      return;
+    }
+  }
+
+  #brings({ mentions, end, along }: Named, group: string, from: number): boolean {
     let isRead = false;
-    for (const { parts, isPronoun } of mentions) {
+    for (const mention of mentions) {
+      const { parts, isPronoun } = mention;
+      // What only goes with another thing is not said to be put back itself.
+      const verb = along?.has(mention) ? null : group;
       for (const part of parts) {
         const condition = this.#kind.parts.get(part)?.reads.get(group);
         if (condition === undefined) continue;
-        this.#add({ part, condition }, from, end, group);
+        this.#add({ part, condition }, from, end, verb);
+        this.#onward(part, end);
         isRead = true;
         if (isPronoun) break;
       }
@@ -204,10 +386,17 @@ export class StepReader {
     return isRead;
   }
 
+  /** `one turn in after it touches`: what a part was in before the step's verb moved it on. */
+  #isAfter({ at, parts }: Mention): boolean {
+    if (this.#tokens[at - 1]?.word !== 'after') return false;
+    const start = this.#tokens[at]?.start ?? 0;
+    return this.#found.some((each) => each.start < start && parts.includes(each.term.part));
+  }
+
   /** What a part does by itself, or the condition that it is said to be in. */
   #about(mention: Mention): void {
     const mode = this.#clauses.modes[mention.at];
-    if (mode === 'open') return;
+    if (mode === 'open' || this.#isAfter(mention)) return;
     const mentions = coordinatedBefore(this.#tokens, mention, this.#mentionAt);
     const from = mentions[0]?.at ?? mention.at;
     for (let at = mention.end; at < mention.end + 4; at++) {
@@ -225,14 +414,29 @@ export class StepReader {
     const named = attributeOf(this.#tokens, mention, this.#lexicon);
     if (named) this.#add(named, mention.at - 1, mention.end, null);
     for (const each of mentions) {
-      const read = conditionOf(
-        this.#tokens,
-        mention,
-        each.parts,
-        this.#lexicon,
-        this.#clauses.modes,
-      );
-      if (read) this.#add(read.term, from, read.end, null);
+      const read = this.#conditionOf(mention, mentions[0] ?? mention, each.parts);
+      if (!read) continue;
+      this.#add(read.term, from, read.end, null);
+      this.#onward(read.term.part, read.end);
     }
   }
+}
+
+/** Whether something new is said from a place on, but for adverbs before it. */
+function isStart(tokens: readonly Token[], from: number): boolean {
+  let at = from - 1;
+  while (isAdverb(tokens[at]?.word ?? '')) at--;
+  const word = tokens[at]?.word;
+  return isStop(word) || word === 'and' || word === 'then' || word === 'but';
+}
+
+/** `one turn in from first contact`, `no longer touches its lever`: that is where the part was. */
+function isMeasuredFrom(tokens: readonly Token[], from: number): boolean {
+  if (tokens[from - 1]?.word === 'longer') return true;
+  for (let at = from - 1; at >= from - 4; at--) {
+    const word = tokens[at]?.word ?? '.';
+    if (word === 'from' || word === 'past' || word === 'beyond') return true;
+    if (!ARTICLES.has(word) && word !== 'point' && word !== 'of') return false;
+  }
+  return false;
 }

@@ -69,14 +69,34 @@ export function subjectBefore(
   let isNow = false;
   for (let back = at - 1, steps = 0; back >= 0 && steps < 8; back--, steps++) {
     const mention = mentionAt[back];
-    if (mention && mention.end === back + 1) return isPossible && !isNow ? null : mention;
+    if (mention && mention.end === back + 1) {
+      const owner =
+        mention.parts.length > 0 ? null : ownerBefore(tokens, mention.at - 1, mentionAt);
+      return isPossible && !isNow ? null : (owner ?? mention);
+    }
     const word = tokens[back]?.word ?? '.';
     if (word === 'now' || word === 'then') isNow = true;
     if (POSSIBLES.has(word)) isPossible = true;
     else if (word === ',' && asideBefore(tokens, back) > 0) back = asideBefore(tokens, back);
     else if ((CONJUNCTIONS.has(word) && word !== 'then') || word === ',') return 'shared';
     else if (!COPULAS.has(word) && !MODALS.has(word) && !isAdverb(word) && word !== 'to')
-      return null;
+      return back < at - 1 ? ownerBefore(tokens, back, mentionAt) : null;
+  }
+  return null;
+}
+
+/** `the lock screw of each set is ...`: what stands before `of`; null where nothing does. */
+function ownerBefore(
+  tokens: readonly Token[],
+  from: number,
+  mentionAt: readonly (Mention | undefined)[],
+): Mention | null {
+  for (let at = from; at > from - 4 && at > 0; at--) {
+    const word = tokens[at]?.word ?? '.';
+    if (isStop(word)) return null;
+    if (!/^(?:of|in|on|at|from|to|under|beneath)$/.test(word)) continue;
+    const mention = mentionAt[at - 1];
+    return mention && mention.end === at ? mention : null;
   }
   return null;
 }

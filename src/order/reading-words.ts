@@ -16,7 +16,9 @@ export const ADJECTIVES = words(`
   new fresh old own bare dry clean complete whole entire upper lower top bottom front rear left right
   first second third last main primary secondary brass bronze cast zinc alloy iron hot warm cold
   small large little big short long good sound correct thin thick spare loose assembled finished
-  stripped remaining original inner outer near far said worn used paper cork fiber
+  stripped remaining original inner outer near far said worn used paper cork fiber nice lovely decent proper brand shiny tired nasty
+  precious poor dirty greasy soft single remaining flat plain gummy sticky filthy crusty fat
+  suitable second-hand ordinary
 `);
 
 /** What may stand around a verb without changing what it does. */
@@ -26,7 +28,7 @@ export const ADVERBS = words(`
   flat level upright inverted outdoors outside inside indoors ashore once more here there yet too
   thereafter afterwards afterward later soon meanwhile please simply evenly crosswise slow fast hard
   further part half gently slightly wholly so bodily forward upward downward upwards downwards
-  off out on in by hand complete therefore thus always altogether
+  off out on in by hand complete therefore thus always altogether likewise alike too around round across
 `);
 
 export const PARTICLES = words('off out on in up down over back away apart open shut clear');
@@ -41,6 +43,12 @@ export const CONJUNCTIONS = words('and or but nor then plus');
 
 /** They make everything that hangs on them a mere possibility. */
 export const CONDITIONALS = words('if unless whenever lest provided providing suppose');
+
+/** Before a colon these at the head say a case: `Out of limits: shut down`. */
+export const CASES = words(`
+  outside over too more less worn cracked bent still not wrong otherwise else crooked burned pitted
+  burnt short long high low out no
+`);
 
 /** After these a condition only says whether there is anything to do: `if fitted`, `if not off yet`. */
 export const PRESENCE = words(
@@ -77,6 +85,24 @@ export const COPULAS = words(`
 
 export const MODALS = words('must should shall will need needs ought to may can might could would');
 
+/** Before a condition these keep it from being so: a plate that is half open is not open. */
+export const DEGREES = words(`
+  half part partly partially halfway third quarter slightly nearly almost little midway cracked
+`);
+
+/** Behind a particle these turn a sentence round: `Back goes the lid`. */
+export const GOING = words('go goes come comes drop drops slide slides pop pops went came');
+
+/** How far a screw goes, before the way that it goes: `one turn in`, `two flats down`. */
+export const MEASURES = words('turn turns flat flats notch notches thread threads mark');
+
+/** Work on a thing that is not moved by it: `wipe the cover off` takes nothing off. */
+export const CLEANING = words(`
+  wipe wash dry blow clean dust brush rinse scrub polish flush drain mop rub hose sponge number check
+  mark scribe label tag inspect examine search look try gauge measure compare draw sketch note watch
+  want need like see wet oil grease
+`);
+
 /** With these a thing only may be, unless it may `now` be or may `then` be. */
 export const POSSIBLES = words('may can might could would');
 
@@ -92,7 +118,7 @@ export const DEMANDS = words(`
  */
 export const WEAK = words(`
   in on off out set down up step engine bench back slow clear home contact cool warm high named still
-  loose released highest fast free
+  loose released highest fast free hard firm snug away aside slack gone lifted drawn second
 `);
 
 /** Past participles (and where it differs the past) that do not follow the rule. */
@@ -124,7 +150,37 @@ const IRREGULAR: Readonly<Record<string, string>> = {
   drive: 'driven',
   throw: 'thrown',
   tie: 'tied',
+  withdraw: 'withdrawn',
+  unwind: 'unwound',
+  rewind: 'rewound',
+  reset: 'reset',
+  spin: 'spun',
+  stick: 'stuck',
+  bear: 'borne',
+  find: 'found',
+  feel: 'felt',
+  meet: 'met',
+  sit: 'sat',
+  shake: 'shaken',
+  tear: 'torn',
+  break: 'broken',
+  go: 'gone',
+  come: 'come',
+  spread: 'spread',
+  bind: 'bound',
+  lie: 'lain',
+  thread: 'threaded',
+  split: 'split',
 };
+
+const PLAIN: ReadonlyMap<string, string> = new Map(
+  Object.entries(IRREGULAR).map(([plain, past]) => [past, plain]),
+);
+
+/** Whether a word may be a past participle, of a verb that nobody knows too. */
+export function isParticiple(word: string): boolean {
+  return (word.length > 4 && word.endsWith('ed')) || PLAIN.has(word);
+}
 
 export type Form = 'base' | 's' | 'ing' | 'past';
 
@@ -146,10 +202,6 @@ export function formsOf(verb: string): readonly (readonly [Form, string])[] {
     ['past', (Object.hasOwn(IRREGULAR, verb) ? IRREGULAR[verb] : undefined) ?? `${soft}ed`],
   ];
 }
-
-const PLAIN: ReadonlyMap<string, string> = new Map(
-  Object.entries(IRREGULAR).map(([plain, past]) => [past, plain]),
-);
 
 /** The plain forms that a word may be a form of, itself first; most of them are no words at all. */
 export function plainForms(word: string): ReadonlySet<string> {

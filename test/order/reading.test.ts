@@ -39,12 +39,7 @@ const sheets = demo();
 const percent = (part: number, whole: number): string => `${((100 * part) / whole).toFixed(1)} %`;
 
 /** What the reading does not get yet: told here so that it is seen when it does. */
-const UNREAD: ReadonlySet<string> = new Set([
-  'Get the engine good and hot.',
-  'The lid can then be raised.',
-  'Bed the new gasket down on the bowl.',
-  'Bring the stop screw up to its lever and then in one full turn.',
-]);
+const UNREAD: ReadonlySet<string> = new Set(['The lid can then be raised.']);
 
 describe('sentences', () => {
   for (const [style, rows] of Object.entries(sentences)) {
