@@ -67,7 +67,11 @@ export class PartsNow {
 
   /** Brings a part into a condition, and others into what follows from it by itself. */
   change(step: WorkStep, change: StateChange): void {
-    this.set(change.term, change.by, change.span);
+    const now = this.#state.get(change.term.part);
+    // Words that say again what a mark made sure leave it as sure as it was.
+    const isRepeated = change.by === 'reading' && now?.condition === change.term.condition;
+    if (!isRepeated || !this.isSure(change.term.part))
+      this.set(change.term, change.by, change.span);
     for (const follows of this.condition(change.term)?.leaves ?? []) {
       if (step.changes.some((each) => each.by === 'mark' && each.term.part === follows.part))
         continue;
