@@ -38,7 +38,8 @@ export function blankRecord({ sheet, id, serial, schema }: BlankRecord): string 
     'by:',
     'date: # year-month-day',
     'place:',
-    'altitude:',
+    'altitude: # such as 1200 ft: vacuums are carried to it',
+    'barometer: # in the shop, such as 28.6 inHg; counts before the altitude',
     'temperature:',
     'settings:',
   ];

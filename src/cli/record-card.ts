@@ -2,8 +2,8 @@ import {
   type Assessed,
   type AssessedEntry,
   type AssessedSize,
-  figure,
   ruleWords,
+  uncertaintyFigure,
   verdictWord,
 } from '../conformance/index.ts';
 import type { CardReading, CardReadings } from '../press/index.ts';
@@ -48,9 +48,9 @@ function isFromTable(assessed: Assessed | null): boolean {
 
 /** `caliper ± 0.002 in*`: the columns of a card have no room for the reason. */
 function trustMark({ trust, unit }: AssessedSize): string | null {
-  const { gauge, value, basis } = trust;
+  const { gauge, ofGauge: value, basis } = trust;
   if (value === null) return gauge;
-  const uncertainty = `± ${figure(value, unit)}${basis === 'table' ? mark : ''}`;
+  const uncertainty = `± ${uncertaintyFigure(value, unit)}${basis === 'table' ? mark : ''}`;
   return gauge === null ? uncertainty : `${gauge} ${uncertainty}`;
 }
 

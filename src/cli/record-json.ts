@@ -1,4 +1,10 @@
-import { type Assessed, figure, limitsText, reasonFor, verdictWord } from '../conformance/index.ts';
+import {
+  type Assessed,
+  limitsText,
+  reasonFor,
+  uncertaintyFigure,
+  verdictWord,
+} from '../conformance/index.ts';
 import { settingLabel } from '../press/setting-rows.ts';
 import { type FileReport, findingJson } from '../report/index.ts';
 import { isAllRight, type JudgedRecord } from './record-judged.ts';
@@ -17,6 +23,7 @@ export function recordJson(judged: JudgedRecord): string {
     date: record.date?.value ?? null,
     place: record.place?.value ?? null,
     altitude: record.altitude?.value ?? null,
+    barometer: record.barometer?.value ?? null,
     temperature: record.temperature?.value ?? null,
     rule: assessed.rule === 'simple' ? 'simple acceptance' : 'guarded acceptance',
     conforms: isAllRight(tally),
@@ -27,6 +34,7 @@ export function recordJson(judged: JudgedRecord): string {
       place,
       wanted: wanted.text,
       limitsFrom: wanted.limitsFrom ?? undefined,
+      carried: wanted.carried ?? undefined,
       found: reading(found, wanted.text),
       left: reading(left, wanted.text),
     })),
@@ -56,7 +64,7 @@ function reading(assessed: Assessed | null, wanted: string): object | null {
   return {
     ...told,
     gauge: trust.gauge,
-    uncertainty: trust.value === null ? null : figure(trust.value, unit),
+    uncertainty: trust.value === null ? null : uncertaintyFigure(trust.value, unit),
     uncertaintyFrom: trust.source ?? trust.basis,
     limits: limitsText(limits, unit),
     accepted: judgment === null || judgment.hopeless ? null : limitsText(judgment.accepted, unit),

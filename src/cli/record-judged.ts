@@ -8,9 +8,11 @@ import {
   verdictWord,
 } from '../conformance/index.ts';
 import { type RecordFile, readRecordFile, recordFindings } from '../project/record.ts';
+import type { ReadOptions } from '../quantity/index.ts';
 import { type FileReport, placeFindings } from '../report/index.ts';
 import type { Io } from './io.ts';
 import { type Candidate, candidate } from './printing.ts';
+import { recordPlace } from './record-place.ts';
 import type { Projects } from './targets.ts';
 
 /** How many of a record's settings came out which way, by their as-left readings. */
@@ -46,10 +48,12 @@ export function judgeRecord(
   if (card === null) return null;
   const { gauges, wireGauge } = project.context(card.path);
   const swg = card.sheet.wireGauge?.value ?? wireGauge;
-  const assessed = assessRecord(read.record, card.sheet, rule, {
+  const options: ReadOptions = {
     gauges,
     swg: swg === 'imperial' || swg === 'us-steel' ? swg : null,
-  });
+  };
+  const place = recordPlace(read.record, card.sheet.kind, options);
+  const assessed = assessRecord(read.record, card.sheet, rule, options, place);
   const report = reportOf(read, assessed.faults);
   if (assessed.faults.some(({ kind }) => kind === 'invalid')) return { report };
   const { file, record } = read;

@@ -34,7 +34,14 @@ export function recordText(judged: JudgedRecord, ink: Paint): string {
   const { sheet } = card;
   const title = sheet.title?.value ?? record.sheet.value;
   const serial = record.serial === null ? '' : `, no. ${record.serial.value}`;
-  const said = [record.by, record.date, record.place, record.altitude, record.temperature];
+  const said = [
+    record.by,
+    record.date,
+    record.place,
+    record.altitude,
+    record.barometer,
+    record.temperature,
+  ];
   const facts = said.flatMap((each) => each?.value ?? []);
   const out = [
     ink.bold(visible(`${title}${serial}`)),
@@ -75,6 +82,7 @@ function entryLines(
   };
   if (found === null && left === null) return out;
   if (wanted.limitsFrom !== null) tell('limits', `from ${wanted.limitsFrom}`);
+  if (wanted.carried !== null) tell('carried', wanted.carried);
   if (found !== null && found !== left) tell('as found', sentence(found, wanted.text));
   if (left === null) tell('as left', 'no reading');
   else tell(found === left ? 'both' : 'as left', sentence(left, wanted.text), tint);

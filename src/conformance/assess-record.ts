@@ -1,4 +1,5 @@
 import type { ReadOptions } from '../quantity/index.ts';
+import type { Statement } from '../quantity/model.ts';
 import { settingNamed } from '../sheet/index.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
 import { nearestName } from '../text/nearest-name.ts';
@@ -7,7 +8,7 @@ import { type Assessed, assess } from './assess.ts';
 import type { AcceptanceRule } from './model.ts';
 import { takeReading } from './reading.ts';
 import type { BenchRecord, RecordEntry, RecordFault, WrittenReading } from './record.ts';
-import { type Wanted, wantedOf } from './stated-limits.ts';
+import { type CarriedFigures, type Wanted, wantedOf, wantedThere } from './stated-limits.ts';
 
 /** One setting of a record, or one place of it, judged. */
 export interface AssessedEntry {
@@ -31,14 +32,28 @@ export interface AssessedRecord {
   readonly faults: readonly RecordFault[];
 }
 
+/** Where a record was taken, and how the sheet's figures are carried there. */
+export interface RecordPlace {
+  /**
+   * Null for a setting that reads alike everywhere; `unsaid` for one that does not, where the record
+   * states neither altitude nor barometer.
+   */
+  carriedFor(setting: Setting, statement: Statement): CarriedFigures | 'unsaid' | null;
+  /** What is amiss with the altitude or barometer that it states. */
+  readonly faults: readonly RecordFault[];
+}
+
+const NOWHERE: RecordPlace = { carriedFor: () => null, faults: [] };
+
 /** Holds every reading of a record against the sheet as it stands now. Never throws. */
 export function assessRecord(
   record: BenchRecord,
   sheet: Sheet,
   rule: AcceptanceRule,
   options: ReadOptions,
+  place: RecordPlace = NOWHERE,
 ): AssessedRecord {
-  const faults: RecordFault[] = [...unsaid(record)];
+  const faults: RecordFault[] = [...unsaid(record), ...place.faults];
   const entries: AssessedEntry[] = [];
   const seen = new Set<Setting>();
   let changed = false;
@@ -58,12 +73,15 @@ export function assessRecord(
       changed = true;
       faults.push(outdated(entry.wanted.span, entry.wanted.value, wanted.text));
     }
-    const { found, left, problems } = judged(entry, setting, wanted, rule, options);
+    const by = wanted.statement && place.carriedFor(setting, wanted.statement);
+    const there = by === null || by === 'unsaid' ? wanted : wantedThere(wanted, by);
+    if (by === 'unsaid') faults.push(placeUnsaid(entry));
+    const { found, left, problems } = judged(entry, setting, there, rule, options);
     faults.push(...problems);
     entries.push({
       setting,
       place: entry.place?.value ?? null,
-      wanted,
+      wanted: there,
       found,
       left,
       gauge: entry.gauge?.value ?? null,
@@ -73,6 +91,15 @@ export function assessRecord(
   faults.sort((first, second) => first.span.start - second.span.start);
   const missing = [...sheet.settings.values()].filter((setting) => !seen.has(setting));
   return { rule, entries, missing, faults };
+}
+
+function placeUnsaid({ setting }: RecordEntry): RecordFault {
+  return {
+    kind: 'incomplete',
+    span: setting.span,
+    message: `${setting.value} reads less the higher the shop lies, and the record says neither \`altitude\` nor \`barometer\``,
+    fix: "say one of them; until then the sheet's figure counts as it stands",
+  };
 }
 
 function judged(

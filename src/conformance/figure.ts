@@ -1,5 +1,11 @@
 import { spaced } from '../quantity/amount-text.ts';
-import { formatDecimal, type Rational, type RoundingMode, unitWord } from '../quantity/index.ts';
+import {
+  formatDecimal,
+  type Rational,
+  type RoundingMode,
+  roundTo,
+  unitWord,
+} from '../quantity/index.ts';
 import { exactPlaces } from '../quantity/rational.ts';
 import { toBase, unitById } from '../quantity/units.ts';
 import { placesToShow, usualPlaces, writeCount } from '../quantity/write.ts';
@@ -15,7 +21,7 @@ export function figure(
   mode: RoundingMode = 'nearest',
 ): string {
   const { counted, dimension } = unitById(unit);
-  if (counted && number.s >= 0n && number.d <= 64n) {
+  if (counted && (number.s >= 0n || dimension === 'notches') && number.d <= 64n) {
     const base = toBase(number, unitById(unit));
     if (dimension === 'turns') return writeCount(base, unit === 'flat' ? 'flat' : 'turn');
     return writeCount(base, 'notch');
@@ -38,4 +44,15 @@ export function limitsText(
   if (least !== null && most !== null) return least === most ? least : `${least} to ${most}`;
   if (least !== null) return `${least} or more`;
   return most === null ? null : `${most} or less`;
+}
+
+/**
+ * An uncertainty for people, in full where six places do, else rounded up to three figures that count:
+ * one that is told too small would seem to prove what it does not.
+ */
+export function uncertaintyFigure(value: Rational, unit: string): string {
+  const exact = exactPlaces(value);
+  if (value.n === 0n || (exact !== null && exact <= 6)) return figure(value, unit);
+  const places = Math.max(0, 2 - Math.floor(Math.log10(value.valueOf())));
+  return figure(roundTo(value, places, 'up'), unit);
 }

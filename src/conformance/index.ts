@@ -1,6 +1,11 @@
 export { type Assessed, type AssessedSize, limitsIn } from './assess.ts';
-export { type AssessedEntry, type AssessedRecord, assessRecord } from './assess-record.ts';
-export { figure, limitsText } from './figure.ts';
+export {
+  type AssessedEntry,
+  type AssessedRecord,
+  assessRecord,
+  type RecordPlace,
+} from './assess-record.ts';
+export { figure, limitsText, uncertaintyFigure } from './figure.ts';
 export type { AcceptanceRule } from './model.ts';
 export { readRecord } from './read-record.ts';
 export type { BenchRecord, RecordFault } from './record.ts';

@@ -1,10 +1,17 @@
 import type { Rational } from '../quantity/model.ts';
 import { ZERO } from '../quantity/rational.ts';
-import type { AcceptanceRule, Judgment, Limits, NearestLimit, ReadingRange } from './model.ts';
+import type {
+  AcceptanceRule,
+  EndUncertainty,
+  Judgment,
+  Limits,
+  NearestLimit,
+  ReadingRange,
+} from './model.ts';
 
 /**
- * Holds a reading against limits. `uncertainty` is the expanded uncertainty of the gauge (k = 2), in
- * the unit of both and not negative; null where it is not known: then nothing is proved by the
+ * Holds a reading against limits. `uncertainty` is the expanded uncertainty of the reading (k = 2), or of
+ * each of its ends, in the unit of both and not negative; null where it is not known: then nothing is proved by the
  * guarded rule, neither inside nor out. The limits must have at least one end.
  *
  * A reading of exactly an acceptance limit is accepted. Proof that it is out asks that the limit lie
@@ -12,11 +19,12 @@ import type { AcceptanceRule, Judgment, Limits, NearestLimit, ReadingRange } fro
  */
 export function judge(
   reading: ReadingRange,
-  uncertainty: Rational | null,
+  uncertainty: Rational | EndUncertainty | null,
   limits: Limits,
   rule: AcceptanceRule,
 ): Judgment {
-  const guard = rule === 'simple' ? ZERO : uncertainty;
+  const known = rule === 'simple' ? ZERO : uncertainty;
+  const guard = known === null || 'low' in known ? known : { low: known, high: known };
   const accepted = guard === null ? { low: null, high: null } : drawnIn(limits, guard);
   const hopeless =
     accepted.low !== null && accepted.high !== null && accepted.low.compare(accepted.high) > 0;
@@ -26,10 +34,10 @@ export function judge(
   return { verdict, accepted, hopeless };
 }
 
-function drawnIn(limits: Limits, guard: Rational): Limits {
+function drawnIn(limits: Limits, guard: EndUncertainty): Limits {
   return {
-    low: limits.low === null ? null : limits.low.add(guard),
-    high: limits.high === null ? null : limits.high.sub(guard),
+    low: limits.low === null ? null : limits.low.add(guard.low),
+    high: limits.high === null ? null : limits.high.sub(guard.high),
   };
 }
 
@@ -40,12 +48,13 @@ function isInside(reading: ReadingRange, accepted: Limits): boolean {
 }
 
 /** An end that is itself left out of the reading proves as much when it touches the limit. */
-function isOut(reading: ReadingRange, guard: Rational, limits: Limits): boolean {
+function isOut(reading: ReadingRange, guard: EndUncertainty, limits: Limits): boolean {
   const least = reading.open ? 0 : 1;
   const { low, high } = reading;
-  const over = limits.high !== null && low !== null && low.sub(guard).compare(limits.high) >= least;
+  const over =
+    limits.high !== null && low !== null && low.sub(guard.low).compare(limits.high) >= least;
   const under =
-    limits.low !== null && high !== null && limits.low.compare(high.add(guard)) >= least;
+    limits.low !== null && high !== null && limits.low.compare(high.add(guard.high)) >= least;
   return over || under;
 }
 

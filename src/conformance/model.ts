@@ -24,6 +24,12 @@ export interface ReadingRange {
   readonly open: boolean;
 }
 
+/** How far each end of a reading is to be trusted (k = 2): go and no-go may be gauges of two kinds. */
+export interface EndUncertainty {
+  readonly low: Rational;
+  readonly high: Rational;
+}
+
 export type Verdict = 'conforms' | 'does not conform' | 'unproven';
 
 /** A reading held against limits. */

@@ -55,6 +55,7 @@ export function readRecord(text: string, gauges: GaugeBook): RecordRead {
       date: said('date'),
       place: said('place'),
       altitude: said('altitude'),
+      barometer: said('barometer'),
       temperature: said('temperature'),
       entries: readEntries(under(yaml.root, 'settings'), fields),
     },

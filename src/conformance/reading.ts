@@ -1,6 +1,6 @@
 import { incomparable } from '../quantity/comparable.ts';
 import { inUnit, type ReadOptions, readStatement } from '../quantity/index.ts';
-import type { Amount, Sense, Statement } from '../quantity/model.ts';
+import type { Amount, Gauge, Rational, Sense, Statement } from '../quantity/model.ts';
 import type { Setting } from '../sheet/model.ts';
 import type { Placed, Span } from '../text/span.ts';
 import type { ReadingRange } from './model.ts';
@@ -20,6 +20,8 @@ export type TakenReading =
       readonly ownUncertainty: string | null;
       /** The gauges that the reading is named by, as written; empty for figures. */
       readonly gauges: readonly string[];
+      /** The gauge that each end of the range is the size of; null where it is of none. */
+      readonly ends: { readonly low: Gauge | null; readonly high: Gauge | null };
     }
   | { readonly form: 'condition'; readonly text: string; readonly condition: string };
 
@@ -90,6 +92,7 @@ function sizeTaken(text: Placed<string>, statement: Statement, wanted: Statement
       range: { low: least, high: most, open: false },
       ownUncertainty: null,
       gauges: [],
+      ends: { low: null, high: null },
     };
   }
   if (nominal === null) return refuse(text.span, `${text.value} is no reading`, null);
@@ -98,7 +101,10 @@ function sizeTaken(text: Placed<string>, statement: Statement, wanted: Statement
     const message = `${text.value} has limits of its own, and a reading has only an uncertainty`;
     return refuse(text.span, message, 'write the figure that was read, with ± and its uncertainty');
   }
-  const number = turned ? nominal.number.neg() : nominal.number;
+  // The number as written has no sign: a notch lean lies below the index, by what it comes to.
+  const written = inUnit(nominal.base, statement.dimension, nominal.unit);
+  const counted = statement.dimension === 'notches' ? written : nominal.number;
+  const number = turned ? counted.neg() : counted;
   return {
     form: 'size',
     text: text.value,
@@ -106,6 +112,7 @@ function sizeTaken(text: Placed<string>, statement: Statement, wanted: Statement
     range: { low: number, high: number, open: false },
     ownUncertainty: own,
     gauges: nominal.gauge === null ? [] : [nominal.gauge.label],
+    ends: { low: nominal.gauge, high: nominal.gauge },
   };
 }
 
@@ -137,10 +144,14 @@ function takeGauges(
     gauge.amount.unit === unit
       ? gauge.amount.number
       : gauge.amount.base.div(first.amount.base).mul(first.amount.number);
-  const entered = used.filter(({ wentIn }) => wentIn).map(numberOf);
-  const stopped = used.filter(({ wentIn }) => !wentIn).map(numberOf);
-  const low = entered.sort((a, b) => b.compare(a))[0] ?? null;
-  const high = stopped.sort((a, b) => a.compare(b))[0] ?? null;
+  const outermost = (wentIn: boolean): GaugeUsed | null =>
+    used
+      .filter((gauge) => gauge.wentIn === wentIn)
+      .sort((a, b) => numberOf(a).compare(numberOf(b)))
+      .at(wentIn ? -1 : 0) ?? null;
+  const [entered, stopped] = [outermost(true), outermost(false)];
+  const low: Rational | null = entered && numberOf(entered);
+  const high: Rational | null = stopped && numberOf(stopped);
   if (low !== null && high !== null && low.compare(high) >= 0) {
     const [larger, smaller] = [true, false].map(
       (wentIn) => used.find((gauge) => gauge.wentIn === wentIn)?.label,
@@ -156,6 +167,7 @@ function takeGauges(
     range: { low, high, open: true },
     ownUncertainty: null,
     gauges: used.map(({ label }) => label),
+    ends: { low: entered?.amount.gauge ?? null, high: stopped?.amount.gauge ?? null },
   };
 }
 

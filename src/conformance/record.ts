@@ -40,6 +40,7 @@ export interface BenchRecord {
   readonly date: Placed<string> | null;
   readonly place: Placed<string> | null;
   readonly altitude: Placed<string> | null;
+  readonly barometer: Placed<string> | null;
   readonly temperature: Placed<string> | null;
   /** In the order of the file; a setting with places gives one entry a place. */
   readonly entries: readonly RecordEntry[];

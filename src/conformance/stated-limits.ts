@@ -10,8 +10,34 @@ export interface Wanted {
   /** Base values; both null where the sheet states no limits. */
   readonly low: Limit['base'] | null;
   readonly high: Limit['base'] | null;
+  /** Base value of the figure itself; null where the sheet has only limits or words. */
+  readonly nominal: Limit['base'] | null;
   /** Where limits that are not the value's own were taken from; null otherwise. */
   readonly limitsFrom: string | null;
+  /** From where to where the figures were carried, and by which formula; null where they stand as stated. */
+  readonly carried: string | null;
+}
+
+/** How the figures of a setting are carried to where a record was taken. */
+export interface CarriedFigures {
+  /** Null where nothing is left of it there. */
+  carry(base: Limit['base']): Limit['base'] | null;
+  readonly from: string;
+  readonly to: string;
+  readonly formula: string;
+  readonly relation: string;
+}
+
+/** What is wanted where a record was taken: nominal and limits carried there, by the formula named. */
+export function wantedThere(wanted: Wanted, by: CarriedFigures): Wanted {
+  const carry = (base: Limit['base'] | null) => (base === null ? null : by.carry(base));
+  return {
+    ...wanted,
+    nominal: carry(wanted.nominal),
+    low: carry(wanted.low),
+    high: carry(wanted.high),
+    carried: `from ${by.from} to ${by.to} by ${by.formula} (${by.relation})`,
+  };
 }
 
 /**
@@ -25,7 +51,8 @@ export function wantedOf(setting: Setting, place: string | null): Wanted | null 
   if (place !== null && setting.places.size > 0 && own === undefined) return null;
   const size = own ?? setting.value;
   const statement = statementOf(size);
-  const wanted = { text: size?.text ?? '—', statement, limitsFrom: null };
+  const nominal = statement?.nominal?.base ?? null;
+  const wanted = { text: size?.text ?? '—', statement, nominal, limitsFrom: null, carried: null };
   if (statement === null) return { ...wanted, low: null, high: null };
   const limits = limitsOf(statement);
   if (limits !== null) return { ...wanted, ...limits };

@@ -1,8 +1,9 @@
 import type { Rational } from '../quantity/model.ts';
-import type { Assessed, AssessedSize, Trust } from './assess.ts';
-import { figure, limitsText } from './figure.ts';
+import type { Assessed, AssessedSize } from './assess.ts';
+import { figure, limitsText, uncertaintyFigure } from './figure.ts';
 import { nearestLimit } from './judge.ts';
 import type { AcceptanceRule, Verdict } from './model.ts';
+import type { Trust } from './trust.ts';
 
 /** What is said of a reading in a word or two. */
 export type VerdictWord = Verdict | 'no limits';
@@ -33,11 +34,11 @@ export function reasonFor(assessed: Assessed, wanted: string): string {
   const { value } = assessed.trust;
   if (judgment.verdict !== 'unproven') return stand;
   if (value === null) return `${stand}; ${unknownTrust(assessed.trust)}`;
-  const uncertainty = figure(value, assessed.unit);
+  const uncertainty = uncertaintyFigure(value, assessed.unit);
   const last =
-    assessed.trust.basis === 'last-figure'
-      ? `${uncertainty} that its last figure leaves open`
-      : `gauge's ${uncertainty}`;
+    assessed.trust.half.n === 0n
+      ? `gauge's ${uncertainty}`
+      : `${uncertainty} of gauge and last figure`;
   if (judgment.hopeless) {
     return `${stand}; nothing can be proven with the ${last} either side, which is more than half of ${limitsText(assessed.limits, assessed.unit)}`;
   }
@@ -82,16 +83,22 @@ function limitFigure(limit: Rational, unit: string, side: 'low' | 'high'): strin
 function unknownTrust({ basis, gauge }: Trust): string {
   if (basis === 'not-said') return 'neither gauge nor uncertainty is said';
   if (basis === 'unfit') return `the uncertainty of ${gauge} is not known for such a reading`;
+  if (basis === 'half-said') {
+    return `a timed flow is as uncertain as stopwatch and measure together, and only ${gauge} is said`;
+  }
   return `the uncertainty of ${gauge} is not known`;
 }
 
-/** `caliper, ± 0.002 in (common practice, no source)`; null where neither gauge nor figure is known. */
+/** `caliper, ± 0.002 in (common practice, no source), with its last figure ± 0.00208 in`; null where neither gauge nor figure is known. */
 export function trustWords({ trust, unit }: AssessedSize): string | null {
-  const { value, gauge, basis, source } = trust;
-  if (value === null) return gauge === null ? null : `${gauge}, uncertainty not known`;
-  const why =
-    basis === 'table' ? ` (${source})` : basis === 'last-figure' ? ', half the last figure' : '';
-  return [gauge, `± ${figure(value, unit)}${why}`].filter((part) => part !== null).join(', ');
+  const { value, ofGauge, half, gauge, basis, source } = trust;
+  if (value === null || ofGauge === null) {
+    return gauge === null ? null : `${gauge}, uncertainty not known`;
+  }
+  const why = basis === 'table' ? ` (${source})` : '';
+  const own = `± ${uncertaintyFigure(ofGauge, unit)}${why}`;
+  const last = half.n === 0n ? null : `with its last figure ± ${uncertaintyFigure(value, unit)}`;
+  return [gauge, own, last].filter((part) => part !== null).join(', ');
 }
 
 /** `84.1 %`; null where there is none, or it cannot be told apart from certainty either way. */

@@ -1,4 +1,4 @@
-import { formatDecimal, inUnit } from '../quantity/index.ts';
+import { exactPlaces, formatDecimal, inUnit } from '../quantity/index.ts';
 import type { Rational } from '../quantity/model.ts';
 import { placesToShow } from '../quantity/write.ts';
 import type { GaugeAdvice } from './advice.ts';
@@ -15,8 +15,24 @@ export function adviceWords(advice: Omit<GaugeAdvice, 'text'>): string {
   if (highMm === null) return `${best.gauge.label} passes${along}`;
   if (lowMm === null) return `${best.gauge.label} does not pass${along}`;
   const { pair } = advice;
-  if (pair === null) return `${best.gauge.label}${along}`;
+  if (pair === null) return `${best.gauge.label}${along}${toMakeWords(advice)}`;
   return `${best.gauge.label}${along}; go ${pair.go.gauge.label}, no-go ${pair.noGo.gauge.label}`;
+}
+
+/** `; to prove it, make go 0.0408 in and no-go 0.0422 in, known to 0.00007 in`. */
+function toMakeWords({ toMake, clearance, isForRule }: Omit<GaugeAdvice, 'text'>): string {
+  if (toMake === null || isForRule) return '';
+  const { unit } = clearance;
+  const go = madeWords(toMake.goMm, unit, 'up');
+  const noGo = madeWords(toMake.noGoMm, unit, 'down');
+  return `; to prove it, make go ${go} and no-go ${noGo}, known to ${madeWords(toMake.withinMm, unit, 'down')}`;
+}
+
+/** A size to be made, in full where six places of an inch or five of a millimeter do, else inward. */
+function madeWords(mm: Rational, unit: 'in' | 'mm', inward: 'up' | 'down'): string {
+  const number = inUnit(mm, 'length', unit);
+  const most = unit === 'in' ? 6 : 5;
+  return `${formatDecimal(number, Math.min(exactPlaces(number) ?? most, most), inward)} ${unit}`;
 }
 
 function noneWords(advice: Omit<GaugeAdvice, 'text'>): string {
@@ -25,8 +41,8 @@ function noneWords(advice: Omit<GaugeAdvice, 'text'>): string {
   const whose = advice.kit.ordinary ? 'no common gauge fits' : 'no gauge of the kit fits';
   const sides = nearestWords(advice);
   return sides === ''
-    ? whose
-    : `${whose}: nearest ${sides.includes(' and ') ? 'are' : 'is'} ${sides}`;
+    ? `${whose}${toMakeWords(advice)}`
+    : `${whose}: nearest ${sides.includes(' and ') ? 'are' : 'is'} ${sides}${toMakeWords(advice)}`;
 }
 
 /** `0.016 in and 0.0025 in leaves together`. */

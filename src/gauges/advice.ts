@@ -3,7 +3,7 @@ import { adviceWords } from './advice-words.ts';
 import { chordError } from './bore-error.ts';
 import { type Clearance, clearanceOf, isForRule } from './clearance.ts';
 import { BETWEEN_FACES, fittingGauges, type GapPlace, gaugesBeside } from './fitting.ts';
-import { pairOf } from './go-no-go.ts';
+import { type GaugesToMake, gaugesToMake, pairOf } from './go-no-go.ts';
 import { type Kit, type KitGauge, LEAF_WIDTH_MM } from './kit.ts';
 import { type LeafStack, leafStack } from './leaf-stack.ts';
 
@@ -14,8 +14,10 @@ export interface GaugeAdvice {
   readonly kit: Kit;
   /** Each alone can measure it; nearest to the nominal first. */
   readonly fits: readonly KitGauge[];
-  /** The pair that proves stated limits on both sides; null where the kit has no two sizes in them. */
+  /** The pair that proves stated limits on both sides; null where no two of the kit do. */
   readonly pair: { readonly go: KitGauge; readonly noGo: KitGauge } | null;
+  /** What would have to be made to prove stated limits on both sides; null where a pair does. */
+  readonly toMake: GaugesToMake | null;
   /** Leaves laid together; sought only where no gauge fits, and not in a bore. */
   readonly stack: LeafStack | null;
   /** On either side of the limits, where no gauge fits. */
@@ -43,12 +45,15 @@ export function gaugeAdvice(
   const fits = fittingGauges(clearance, kit, place);
   const none = fits.length === 0;
   const error = place.boreMm === null ? null : chordError(place.boreMm, LEAF_WIDTH_MM);
+  const pair = clearance.stated && lowMm && highMm ? pairAmong(fits, lowMm, highMm, place) : null;
   const facts = {
     clearance,
     place,
     kit,
     fits,
-    pair: clearance.stated && lowMm && highMm ? pairAmong(fits) : null,
+    pair,
+    toMake:
+      pair === null && clearance.stated && lowMm && highMm ? gaugesToMake(lowMm, highMm) : null,
     stack: none && !place.inBore ? leafStack(clearance, kit.gauges) : null,
     nearest: none ? gaugesBeside(clearance, kit, place) : { below: null, above: null },
     isForRule: isForRule(clearance),
@@ -57,10 +62,24 @@ export function gaugeAdvice(
   return { ...facts, text: adviceWords(facts) };
 }
 
-/** The smallest and the largest, each by the name that is preferred for its size. */
-function pairAmong(fits: readonly KitGauge[]): GaugeAdvice['pair'] {
-  const bySize = [...fits].sort((a, b) => a.gauge.mm.compare(b.gauge.mm));
-  const { go, noGo } = pairOf(bySize.map(({ gauge }) => gauge));
+/**
+ * The smallest and the largest that prove the limits, each by the name that is preferred for its size. In a
+ * bore a leaf reads too little by what nobody knows exactly, so no leaf is of a pair there.
+ */
+function pairAmong(
+  fits: readonly KitGauge[],
+  lowMm: Rational,
+  highMm: Rational,
+  place: GapPlace,
+): GaugeAdvice['pair'] {
+  const bySize = fits
+    .filter(({ widthMm }) => widthMm === null || !place.inBore)
+    .sort((a, b) => a.gauge.mm.compare(b.gauge.mm));
+  const { go, noGo } = pairOf(
+    bySize.map(({ gauge }) => gauge),
+    lowMm,
+    highMm,
+  );
   const [small, large] = [go, noGo].map((gauge) => bySize.find((each) => each.gauge === gauge));
   return small && large ? { go: small, noGo: large } : null;
 }

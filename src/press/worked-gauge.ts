@@ -1,4 +1,4 @@
-import { gaugeAdvice, type Kit, lengthWords, ordinaryKit } from '../gauges/index.ts';
+import { adviceWords, gaugeAdvice, type Kit, lengthWords, ordinaryKit } from '../gauges/index.ts';
 import { gapsOf } from '../sheet/gaps.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
 
@@ -30,13 +30,15 @@ export function workedGauges(
     if (isGauged) return [];
     const listed = gathered === null ? null : gaugeAdvice(statement, gathered, place);
     const isListed = listed !== null && (listed.fits.length > 0 || listed.stack?.fits === true);
-    const advice = isListed ? listed : gaugeAdvice(statement, kit ?? ordinaryKit(), place);
+    const atHand = gaugeAdvice(statement, kit ?? ordinaryKit(), place);
+    // A list is of the fewest gauges: nothing has to be made where the whole kit has a pair.
+    const advice = isListed ? { ...listed, toMake: atHand?.toMake ?? null } : atHand;
     if (advice === null || (advice.isForRule && advice.fits.length === 0)) return [];
     const { acrossMm, clearance } = advice;
     const caution =
       acrossMm === null
         ? null
         : `laid across the bore, 1/2 in of gauge reads ${lengthWords(acrossMm, clearance.unit)} too little`;
-    return [{ place: barrel, text: advice.text, caution }];
+    return [{ place: barrel, text: adviceWords(advice), caution }];
   });
 }

@@ -13,6 +13,14 @@ import { Places, type RelationFacts, type StatedPlace } from './stated-place.ts'
 import { type Verdict, verdictsOf } from './verdicts.ts';
 import type { WorkedText } from './worked-text.ts';
 
+export {
+  type CarriedBy,
+  isReduced,
+  placeAtAltitude,
+  placeAtBarometer,
+  type ReadingPlace,
+  vacuumCarried,
+} from './carried-vacuum.ts';
 export type { Disparity } from './disparity.ts';
 export { relations } from './formulas/index.ts';
 export { inputText, type ToldInputs, textOf, toldInputs, toldText } from './input-text.ts';

@@ -27,7 +27,7 @@ function club(record?: string): string {
   };
   if (record !== undefined) {
     files['sheets/records/orlo-f27.7.yaml'] =
-      `gaugeleaf-record: 1\nsheet: orlo-f27\nrevision: 1\nserial: 7\nby: A. Hale\ndate: 2026-11-14\nsettings:\n${record}`;
+      `gaugeleaf-record: 1\nsheet: orlo-f27\nrevision: 1\nserial: 7\nby: A. Hale\ndate: 2026-11-14\naltitude: 0 ft\nsettings:\n${record}`;
   }
   return folderWith(files);
 }
@@ -120,11 +120,11 @@ describe('a blank record', () => {
 describe('the exit status', () => {
   const psi = (reading: string) => `  fuel-pressure: { left: ${reading}, uncertainty: 0.1 psi }\n`;
   test.each([
-    ['all conform', psi('3.9 psi'), 0],
-    ['all that have limits conform', `${psi('3.9 psi')}  float-level: { left: 0.204 in }\n`, 0],
+    ['all conform', psi('3.8 psi'), 0],
+    ['all that have limits conform', `${psi('3.8 psi')}  float-level: { left: 0.204 in }\n`, 0],
     ['one is unproven', psi('3.95 psi'), 1],
     ['one does not conform', psi('4.2 psi'), 1],
-    ['one has no as-left reading', `${psi('3.9 psi')}  idle-vacuum: { found: 20 inHg }\n`, 1],
+    ['one has no as-left reading', `${psi('3.8 psi')}  idle-vacuum: { found: 20 inHg }\n`, 1],
     ['nothing could be judged', '  float-level: { left: 0.204 in }\n', 1],
     ['one cannot be read', psi('3.9 pis'), 2],
     ['it is no YAML', '  fuel-pressure: {', 2],
@@ -182,13 +182,15 @@ describe('the verdicts', () => {
         '  ? Fuel pressure       3-1/2 ± 1/2 psi       4.5 psi          3.95 psi',
         '    as found  does not conform: 0.5 psi above the upper limit 4 psi',
         '    as left   unproven: 0.05 psi inside the upper limit 4 psi, within the',
-        "              gauge's 0.25 psi; 65.5 % likely to be inside",
-        '    with      pressure gauge, ± 0.25 psi (common practice, no source): accepts',
-        '              3.25 psi to 3.75 psi',
+        '              0.251 psi of gauge and last figure; 65.5 % likely to be inside',
+        '    with      pressure gauge, ± 0.25 psi (common practice, no source), with its',
+        '              last figure ± 0.251 psi: accepts 3.251 psi to 3.749 psi',
         '  ✓ Idle vacuum         18-1/2 inHg min       —                20.0 inHg',
+        '    carried   from sea level to 0 ft by V₂ = V₁ − (B(H₁) − B(H₂)), B the',
+        '              standard barometer (idle-vacuum-at-altitude)',
         '    as left   conforms: 1.5 inHg inside the lower limit 18.5 inHg',
-        '    with      mercury column, ± 0.1 inHg (common practice, no source): accepts',
-        '              18.6 inHg or more',
+        '    with      mercury column, ± 0.1 inHg (common practice, no source), with its',
+        '              last figure ± 0.116 inHg: accepts 18.616 inHg or more',
         '  – Float level         13/64 in              —                0.206 in',
         '    as left   no limits stated; 0.002875 in more than the figure',
       ].join('\n'),
@@ -230,10 +232,10 @@ describe('the verdicts', () => {
         reading: '3.95 psi',
         verdict: 'unproven',
         gauge: 'pressure gauge',
-        uncertainty: '0.25 psi',
+        uncertainty: '0.251 psi',
         uncertaintyFrom: 'common practice, no source',
         limits: '3 psi to 4 psi',
-        accepted: '3.25 psi to 3.75 psi',
+        accepted: '3.251 psi to 3.749 psi',
         // The normal distribution at 0.05 / 0.125 = 0.4 standard uncertainties: .6554 (table
         // from memory).
         probability: 0.6554,
@@ -244,7 +246,7 @@ describe('the verdicts', () => {
   test('with findings of the record, placed and with a cure, and nothing judged', async () => {
     const { status, out, err } = await judge('  fuel-presure: { lfet: 3.5 psi }\n');
     expect([status, out]).toEqual([2, '']);
-    expect(err).toContain('sheets/records/orlo-f27.7.yaml\n  8:19  error  record-invalid\n');
+    expect(err).toContain('sheets/records/orlo-f27.7.yaml\n  9:19  error  record-invalid\n');
     expect(err).toContain('did you mean `left`?');
     expect(err).toContain('Nothing was judged.');
   });

@@ -20,10 +20,10 @@ describe('gaugeleaf size', () => {
   next below   No. 7 drill, 0.2010 in (0.0021 in less)
   next above   No. 6 drill, 0.2040 in (0.0009 in more)
   inside       21 gauges, from 3/16 drill to 7/32 drill
-  go           3/16 drill, 0.1875 in passes
-  no-go        7/32 drill, 0.21875 in does not
+  go           4.8 mm drill, 0.1890 in passes
+  no-go        5.5 mm drill, 0.2165 in does not
   gauge maker  go 0.1875 +0.00156 in, no-go 0.21875 -0.00156 in, by the 10 % rule
-  at hand      13/64 drill; go 3/16 drill, no-go 7/32 drill
+  at hand      13/64 drill; go 4.8 mm drill, no-go 5.5 mm drill
 `);
   });
 
@@ -81,7 +81,7 @@ describe('gaugeleaf size', () => {
         above: { name: '0.019 in leaf', inch: '0.019', mm: '0.4826' },
       },
     });
-    expect(plain.kit).toMatchObject({ go: '0.018 in leaf', 'no-go': '0.022 in leaf' });
+    expect(plain.kit).toMatchObject({ go: '0.019 in leaf', 'no-go': '0.021 in leaf' });
     expect(plain.kit.fits[0]).toBe('0.020 in leaf');
     expect(plain.made.go).toEqual({
       low: { inch: '0.018', mm: '0.4572' },

@@ -7,6 +7,7 @@ import { type Rational, rational } from '../../src/quantity/index.ts';
 import { ZERO } from '../../src/quantity/rational.ts';
 
 const size = (number: Rational): ReadingRange => ({ low: number, high: number, open: false });
+const gauge = (expanded: Rational) => ({ gauge: expanded, half: ZERO });
 const limits = (low: string | null, high: string | null): Limits => ({
   low: low === null ? null : rational(low),
   high: high === null ? null : rational(high),
@@ -32,7 +33,7 @@ describe('the published values (references.md, Conformance, computed there)', ()
     const number = rational(reading);
     expect(judge(size(number), uncertainty, published, 'guarded').verdict).toBe(guarded);
     expect(judge(size(number), uncertainty, published, 'simple').verdict).toBe(simple);
-    const found = probabilityInside(number, uncertainty, published).toFixed(4);
+    const found = probabilityInside(number, gauge(uncertainty), published).toFixed(4);
     expect(found).toBe(`0${p}`);
   });
 });
@@ -174,7 +175,7 @@ describe('properties', () => {
         band,
         (value, u, within) => {
           const { verdict } = judge(size(value), u, within, 'guarded');
-          const p = probabilityInside(value, u, within);
+          const p = probabilityInside(value, gauge(u), within);
           expect(p).toBeGreaterThanOrEqual(0);
           expect(p).toBeLessThanOrEqual(1);
           if (verdict === 'conforms') expect(p).toBeGreaterThan(0.954);
@@ -228,7 +229,7 @@ describe('the normal distribution', () => {
   test('stays a number far out, and is plain without uncertainty', () => {
     expect(above(60)).toBe(0);
     expect(above(-60)).toBe(1);
-    expect(probabilityInside(rational('1.143'), ZERO, published)).toBe(1);
-    expect(probabilityInside(rational('1.1431'), ZERO, published)).toBe(0);
+    expect(probabilityInside(rational('1.143'), gauge(ZERO), published)).toBe(1);
+    expect(probabilityInside(rational('1.1431'), gauge(ZERO), published)).toBe(0);
   });
 });

@@ -40,12 +40,12 @@ describe('a reading and its reason', () => {
     [
       'gap',
       '{ left: 1.140 mm, uncertainty: 0.006 mm }',
-      "unproven: 0.003 mm inside the upper limit 1.143 mm, within the gauge's 0.006 mm",
+      'unproven: 0.003 mm inside the upper limit 1.143 mm, within the 0.00603 mm of gauge and last figure',
     ],
     [
       'gap',
       '{ left: 1.1465 mm, uncertainty: 0.006 mm }',
-      "unproven: 0.0035 mm above the upper limit 1.143 mm, within the gauge's 0.006 mm",
+      'unproven: 0.0035 mm above the upper limit 1.143 mm, within the 0.00601 mm of gauge and last figure',
     ],
     [
       'gap',
@@ -55,7 +55,7 @@ describe('a reading and its reason', () => {
     [
       'gap',
       '{ left: 1.143 mm, uncertainty: ± 0.006 mm (k=2) }',
-      "unproven: exactly at the upper limit 1.143 mm, within the gauge's 0.006 mm",
+      'unproven: exactly at the upper limit 1.143 mm, within the 0.00603 mm of gauge and last figure',
     ],
     // 0.0455 in is 1.1557 mm; the limit stands exactly in inches, drawn inward.
     [
@@ -66,16 +66,16 @@ describe('a reading and its reason', () => {
     [
       'thin',
       '{ left: 0.5 mm, uncertainty: 0.001 mm }',
-      'unproven: 0.001 mm inside the lower limit 0.499 mm; nothing can be proven with the 0.05 mm ' +
-        'that its last figure leaves open either side, which is more than half of 0.499 mm to 0.501 mm',
+      'unproven: 0.001 mm inside the lower limit 0.499 mm; nothing can be proven with the 0.0578 mm ' +
+        'of gauge and last figure either side, which is more than half of 0.499 mm to 0.501 mm',
     ],
     [
       'thin',
       '{ left: 0.5000 mm, uncertainty: 0.002 mm }',
-      "unproven: 0.001 mm inside the lower limit 0.499 mm; nothing can be proven with the gauge's " +
-        '0.002 mm either side, which is more than half of 0.499 mm to 0.501 mm',
+      'unproven: 0.001 mm inside the lower limit 0.499 mm; nothing can be proven with the ' +
+        '0.00201 mm of gauge and last figure either side, which is more than half of 0.499 mm to 0.501 mm',
     ],
-    ['thin', '{ left: 0.5000 mm, uncertainty: 0.001 mm }', /^conforms/],
+    ['thin', '{ left: 1/2 mm, uncertainty: 0.001 mm }', /^conforms/],
     // 17/64 in is 0.265625 in.
     [
       'stroke',
@@ -101,10 +101,10 @@ describe('a reading and its reason', () => {
     [
       'vacuum',
       '{ left: 18.8 inHg vacuum, with: vacuum gauge }',
-      "unproven: 0.3 inHg inside the lower limit 18.5 inHg, within the gauge's 0.5 inHg",
+      'unproven: 0.3 inHg inside the lower limit 18.5 inHg, within the 0.504 inHg of gauge and last figure',
     ],
     // 4 % of 12.5 is 0.5: exactly the room there is.
-    ['torque', '{ left: 12.5 ft-lb, with: torque wrench }', /^conforms: 0.5 ft-lb inside/],
+    ['torque', '{ left: 12-1/2 ft-lb, with: torque wrench }', /^conforms: 0.5 ft-lb inside/],
     // A range is trusted as its greater end is: 2 % of 12.75 is 0.255, of 12.7 0.254.
     ['torque', '{ left: 12.51 to 12.75 ft-lb, uncertainty: 2 % }', /^unproven: from 12.51 ft-lb/],
     ['torque', '{ left: 12.5 to 12.7 ft-lb, uncertainty: 2 % }', /^conforms: from 12.5 ft-lb/],
@@ -112,14 +112,37 @@ describe('a reading and its reason', () => {
     [
       'vacuum',
       '{ left: 64.0 kPa vacuum, with: vacuum gauge }',
-      "unproven: 1.352 kPa inside the lower limit 62.649 kPa, within the gauge's 1.693 kPa",
+      'unproven: 1.352 kPa inside the lower limit 62.649 kPa, within the 1.7 kPa of gauge and last figure',
     ],
     ['torque', '{ left: 12.6 ft-lb, uncertainty: 4 % }', /^unproven: 0.4 ft-lb inside/],
-    ['delivery', '{ left: 13.5 cc/10 strokes, with: measuring glass }', /^conforms: 0.5/],
+    ['delivery', '{ left: 13-1/2 cc/10 strokes, with: measuring glass }', /^conforms: 0.5/],
     ['delivery', '{ left: 13.6 cc/10 strokes, with: measuring glass }', /^unproven: 0.4/],
     // Of a time for a volume the longer is the smaller flow: limits 30 s and 40 s all the same.
-    ['flow', '{ left: 39.7 s per 100 ml, with: stopwatch }', /^conforms: 0.3 s per 100 .* upper/],
-    ['flow', '{ left: 39.8 s per 100 ml, with: stopwatch }', /^unproven: 0.2 s per 100 .* upper/],
+    [
+      'flow',
+      '{ left: 39.7 s per 100 ml, with: stopwatch }',
+      /^unproven: .*only stopwatch is said$/,
+    ],
+    // 0.3 s of 39.6 and 0.5 cm3 of 100 together are 0.36 s.
+    [
+      'flow',
+      '{ left: 39.6 s per 100 ml, with: stopwatch and measuring glass }',
+      /^conforms: 0.4 s/,
+    ],
+    ['flow', '{ left: 39.7 s per 100 ml, with: "stopwatch, burette" }', /^unproven: 0.3 s/],
+    ['flow', '{ left: 39.6 s per 100 ml, uncertainty: 0.3 s and 0.5 ml }', /^conforms: 0.4 s/],
+    [
+      'flow',
+      '{ left: 39.7 s per 100 ml, uncertainty: ± 0.3 s, ± 0.5 cm3 (k=2) }'
+        .replace(': ±', ": '±")
+        .replace(' }', "' }"),
+      /^unproven: 0.3 s/,
+    ],
+    [
+      'flow',
+      '{ left: 39.8 s per 100 ml, uncertainty: 0.3 s }',
+      /^unproven: 0.2 s per 100 .* upper/,
+    ],
     ['flow', '{ left: 20.3 s per 50 ml, uncertainty: 0.2 s }', /^does not conform: 0.3 s per 50/],
     // 75 °F is 23.89 °C, 1.6 °F above 23 °C.
     ['warmth', '{ left: 75.0 °F, uncertainty: 1 °F }', /^does not conform: 1.6 °F above/],
@@ -150,8 +173,8 @@ describe('a reading and its reason', () => {
     ],
     [
       'inches',
-      '{ left: 0.0420–0.0440 in, uncertainty: 0.001 in }',
-      'conforms: from 0.042 in to 0.044 in, where 0.041 in to 0.045 in is wanted',
+      '{ left: 0.0421–0.0439 in, uncertainty: 0.001 in }',
+      'conforms: from 0.0421 in to 0.0439 in, where 0.041 in to 0.045 in is wanted',
     ],
     ['inches', '{ left: 0.0430 ± 0.0002 in, uncertainty: 1 in }', /^conforms: 0.002 in inside/],
   ])('%s %s', (setting, entry, expected) => {

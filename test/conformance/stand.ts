@@ -1,3 +1,4 @@
+import { recordPlace } from '../../src/cli/record-place.ts';
 import { assessRecord, readRecord, reasonFor, verdictWord } from '../../src/conformance/index.ts';
 import type { AcceptanceRule } from '../../src/conformance/model.ts';
 import { gaugeBook } from '../../src/gauges/index.ts';
@@ -28,7 +29,15 @@ export function judgedBy(settings: string, rule: AcceptanceRule = 'guarded') {
     const text = `gaugeleaf-record: 1\nsheet: x\nserial: 1\nby: A\ndate: 2026-11-14\n${record}`;
     const lines = new LineIndex(text);
     const read = readRecord(text, gauges);
-    const assessed = read.record ? assessRecord(read.record, sheet, rule, { gauges }) : null;
+    const assessed = read.record
+      ? assessRecord(
+          read.record,
+          sheet,
+          rule,
+          { gauges },
+          recordPlace(read.record, kinds.get('carburetor') ?? null, { gauges }),
+        )
+      : null;
     const verdicts: Record<string, string> = {};
     for (const { setting, place, wanted, found, left } of assessed?.entries ?? []) {
       const name = place === null ? setting.name.value : `${setting.name.value} ${place}`;

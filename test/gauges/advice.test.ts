@@ -33,15 +33,21 @@ function bore(text: string | null) {
 
 describe('advice between faces, of the ordinary kit', () => {
   test.each([
-    // Exactly a gauge, and the limits themselves for the pair.
-    ['0.020 ± 0.002 in', '0.020 in leaf; go 0.018 in leaf, no-go 0.022 in leaf'],
-    ['34 to 36 thou', '0.035 in wire; go 0.034 in wire, no-go 0.036 in wire'],
-    ['13/64 ± 1/64 in', '13/64 drill; go 3/16 drill, no-go 7/32 drill'],
-    ['0.50 ± 0.05 mm', '0.50 mm leaf; go 0.45 mm leaf, no-go 0.55 mm leaf'],
+    // Exactly a gauge; the pair as far inside as leaves (0.0005 in) and wires (0.001 in) are uncertain.
+    ['0.020 ± 0.002 in', '0.020 in leaf; go 0.019 in leaf, no-go 0.021 in leaf'],
+    ['34 to 36 thou', '0.035 in wire; go 0.035 in wire, no-go 0.90 mm leaf'],
+    ['13/64 ± 1/64 in', '13/64 drill; go 4.8 mm drill, no-go 5.5 mm drill'],
+    ['0.50 ± 0.05 mm', '0.50 mm leaf; go 0.019 in leaf, no-go 0.021 in leaf'],
     // Only one size in the band: no pair.
-    ['0.0199–0.0205 in', '0.020 in leaf'],
-    // The least of pairs: 0.50 mm is 0.0197 in.
-    ['0.0195–0.0205 in', '0.020 in leaf; go 0.50 mm leaf, no-go 0.020 in leaf'],
+    [
+      '0.0199–0.0205 in',
+      '0.020 in leaf; to prove it, make go 0.01993 in and no-go 0.02047 in, known to 0.00003 in',
+    ],
+    // Two sizes, and neither far enough inside to prove anything.
+    [
+      '0.0195–0.0205 in',
+      '0.020 in leaf; to prove it, make go 0.01955 in and no-go 0.02045 in, known to 0.00005 in',
+    ],
     // A nominal is as wide as its own rounding.
     ['0.015 in', '0.015 in leaf'],
     ['0.0150 in', '0.015 in leaf'],
@@ -73,7 +79,7 @@ describe('advice of a kit of the club’s own', () => {
   });
 
   test('the boundary: a gauge exactly at a limit lies within it', () => {
-    expect(gaugeAdvice(statement('0.026–0.0275 in'), small)?.text).toBe('0.026 in wire');
+    expect(gaugeAdvice(statement('0.026–0.0275 in'), small)?.text).toMatch(/^0.026 in wire;/);
     expect(gaugeAdvice(statement('0.02601–0.0279 in'), small)?.fits).toEqual([]);
   });
 });
@@ -82,7 +88,7 @@ describe('advice in a bore', () => {
   test('takes a round gauge before a leaf of the same size', () => {
     const advice = gaugeAdvice(statement('0.020 ± 0.002 in'), ordinaryKit(), bore('1-7/16 in'));
     expect(advice?.text).toBe(
-      '0.020 in wire, held along the bore; go 0.018 in wire, no-go 0.022 in wire',
+      '0.020 in wire, held along the bore; go 0.50 mm wire, no-go No. 75 drill',
     );
     expect(advice?.fits.some(({ widthMm }) => widthMm !== null)).toBe(false);
   });

@@ -1,6 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { confusable, gaugeBook, goNoGo, inside, namesOf, nearest } from '../../src/gauges/index.ts';
+import {
+  confusable,
+  gaugeBook,
+  gaugeUncertainty,
+  goNoGo,
+  inside,
+  namesOf,
+  nearest,
+} from '../../src/gauges/index.ts';
 import type { Gauge, GaugeSystem } from '../../src/quantity/model.ts';
 import { rational } from '../../src/quantity/rational.ts';
 
@@ -85,9 +93,9 @@ describe('inside', () => {
 });
 
 describe('go and no-go', () => {
-  test('0.018-0.022 in with wires: both ends are gauges', () => {
+  test('0.018-0.022 in with wires, good to .001 in: the ends themselves prove nothing', () => {
     const pair = goNoGo(inch('0.018'), inch('0.022'), ['wire']);
-    expect([pair.go?.label, pair.noGo?.label]).toEqual(['0.018 in wire', '0.022 in wire']);
+    expect([pair.go?.label, pair.noGo?.label]).toEqual(['0.50 mm wire', '0.020 in wire']);
   });
 
   test('13/64 ± 1/64 in with number drills: the widest pair inside', () => {
@@ -98,7 +106,7 @@ describe('go and no-go', () => {
 
   test('.043 ± .002 in (the published example): number drills and their step', () => {
     const pair = goNoGo(inch('0.041'), inch('0.045'), ['number-drill']);
-    expect([pair.go?.label, pair.noGo?.label]).toEqual(['No. 59 drill', 'No. 57 drill']);
+    expect([pair.go?.label, pair.noGo?.label]).toEqual(['No. 58 drill', 'No. 57 drill']);
   });
 
   test('a band narrower than the step holds one gauge, which proves nothing', () => {
@@ -224,12 +232,14 @@ describe('against brute force', () => {
           expect(g.mm.compare(found[i]?.mm ?? 0)).toBeGreaterThanOrEqual(0);
         });
         const pair = goNoGo(low, high, chosen);
-        const sizes = new Set(within.map((g) => g.mm.toFraction()));
-        expect(pair.go !== null).toBe(sizes.size > 1);
+        const goes = within.filter((g) => g.mm.sub(gaugeUncertainty(g)).compare(low) >= 0);
+        const noGoes = within.filter((g) => g.mm.add(gaugeUncertainty(g)).compare(high) <= 0);
+        const isThere = goes.some((go) => noGoes.some((noGo) => go.mm.compare(noGo.mm) < 0));
+        expect(pair.go !== null).toBe(isThere);
         if (!pair.go) return;
         expect(pair.go.mm.compare(pair.noGo.mm)).toBe(-1);
-        for (const gauge of within) {
-          expect(gauge.mm.compare(pair.go.mm)).toBeGreaterThanOrEqual(0);
+        for (const gauge of goes) expect(gauge.mm.compare(pair.go.mm)).toBeGreaterThanOrEqual(0);
+        for (const gauge of noGoes) {
           expect(gauge.mm.compare(pair.noGo.mm)).toBeLessThanOrEqual(0);
         }
       }),

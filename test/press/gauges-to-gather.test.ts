@@ -93,7 +93,7 @@ describe('the gauges to gather', () => {
       {
         sheet: 0,
         words:
-          'Fast idle gap: no gauge of the kit fits: nearest are 0.026 in wire (0.0015 in less) and 0.028 in wire (0.0006 in more)',
+          'Fast idle gap: no gauge of the kit fits: nearest are 0.026 in wire (0.0015 in less) and 0.028 in wire (0.0006 in more); to prove it, make go 0.027045 in and no-go 0.027855 in, known to 0.000045 in',
       },
     ]);
   });
@@ -120,7 +120,10 @@ describe('the gauges to gather', () => {
     // A 0.035 in wire would be nearer to the middle; the No. 65 drill is on the list for the jet.
     expect(rows.map(({ name, worked }) => [name, ...worked.map(({ text }) => text)])).toEqual([
       ['main-jet'],
-      ['fast-idle-gap', 'No. 65 drill, held along the bore'],
+      [
+        'fast-idle-gap',
+        'No. 65 drill, held along the bore; to prove it, make go 0.0341 in and no-go 0.0359 in, known to 0.0001 in',
+      ],
       ['bowl-vent', '0.020 in leaf'],
     ]);
     expect(model.gauges.flatMap(({ gauges }) => gauges.map(({ label }) => label))).toEqual([

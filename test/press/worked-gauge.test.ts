@@ -17,11 +17,11 @@ function worked(setting: string, ...kit: readonly string[]) {
 }
 
 test.each([
-  ['bowl-vent: { value: 0.018–0.022 in }', '0.020 in leaf; go 0.018 in leaf, no-go 0.022 in leaf'],
-  ['dashpot: { value: 3/32 ± 1/64 in }', '3/32 drill; go 5/64 drill, no-go 7/64 drill'],
+  ['bowl-vent: { value: 0.018–0.022 in }', '0.020 in leaf; go 0.019 in leaf, no-go 0.021 in leaf'],
+  ['dashpot: { value: 3/32 ± 1/64 in }', '3/32 drill; go 0.080 in wire, no-go No. 36 drill'],
   [
     'choke-pull-down: { value: 0.157 ± 0.003 in }',
-    'No. 22 drill; go No. 23 drill, no-go No. 21 drill',
+    'No. 22 drill; go 5/32 drill, no-go No. 21 drill',
   ],
 ])('%s is measured with %s', (setting, text) => {
   expect(worked(setting)).toEqual([{ place: null, text, caution: null }]);
@@ -32,7 +32,7 @@ test('in a bore of known width it says how to hold the wire, and what lying acro
   expect(worked('fast-idle-gap: { value: 34 to 36 thou }')).toEqual([
     {
       place: null,
-      text: '0.035 in wire, held along the bore; go 0.034 in wire, no-go 0.036 in wire',
+      text: '0.035 in wire, held along the bore; to prove it, make go 0.0341 in and no-go 0.0359 in, known to 0.0001 in',
       caution: 'laid across the bore, 1/2 in of gauge reads 0.0449 in too little',
     },
   ]);
@@ -72,6 +72,6 @@ test('what a booklet gathers goes before what else is at hand, where it can meas
 
 test('the club’s own kit counts', () => {
   expect(worked('bowl-vent: { value: 0.018–0.022 in }', '0.019 in wire')).toMatchObject([
-    { text: '0.019 in wire' },
+    { text: expect.stringMatching(/^0\.019 in wire; to prove it/) },
   ]);
 });

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { allInstruments, instrumentNamed } from '../../src/conformance/instruments.ts';
 import { gaugeBook } from '../../src/gauges/index.ts';
+import { allInstruments, instrumentNamed } from '../../src/gauges/instruments.ts';
 import { readStatement } from '../../src/quantity/index.ts';
 
 test('every row states one plain size, a source, and words that lead back to it alone', () => {
