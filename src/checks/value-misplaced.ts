@@ -55,6 +55,8 @@ export default defineCheck({
         const printed = isPrinted(own, sheet, ({ known }) => known?.name === operation.known?.name);
         // Running speeds are set against one another; on the bench every figure has its own step.
         if (printed && stage !== 'bench' && stage !== 'before-start') continue;
+        // Who bends for the drop measures the level again: the one may move the other.
+        if (printed && [...makers].some((each) => areBound(each, operation, kind))) continue;
         report({
           message: printed ? 'beside' : 'instead',
           span: use.span,
@@ -65,7 +67,7 @@ export default defineCheck({
         continue;
       }
       const isAtHome = isPrinted(setting, sheet, ({ known }) => makers.has(known?.name ?? ''));
-      if (isAtHome) continue;
+      if (isAtHome || makesOthers(home, setting, sheet)) continue;
       const quoted = (text: string): string => `“${text}”`;
       report({
         message: 'away',
@@ -124,6 +126,24 @@ export default defineCheck({
       ],
     },
     {
+      name: 'what the work of the heading disturbs, measured again',
+      sheet: {
+        settings:
+          'float-drop: { value: 3/4 in, at: free end of the float, cover: upright, gasket: removed, from: m48 p. 31 }',
+        body: '## Float level\n\n1. Pass the gauge: :value[float-level].\n\n## Float drop\n\n1. Let it hang: :value[float-drop].\n2. Turn the cover over, and see that :value[float-level] still passes.\n',
+      },
+      expect: [],
+    },
+    {
+      name: 'a seat gauged while stripping, where the jets are gauged later',
+      sheet: {
+        settings:
+          'inlet-seat: { value: 0.080 in, from: m48 p. 31 }\nmain-jet: { value: 0.052 in, from: m48 p. 31 }',
+        body: '## Strip and inspect\n\n1. Gauge the seat: :value[inlet-seat].\n\n## Jets\n\n1. Gauge them: :value[main-jet].\n',
+      },
+      expect: [],
+    },
+    {
       name: 'named in its sentence, listed in a table, and printed where it is made',
       sheet: {
         body: '## Settings\n\n| what | size |\n| --- | --- |\n| Stroke | :value[pump-stroke] |\n\n## Float level\n\n1. Pass the gauge: :value[float-level].\n2. The pump stroke of :value[pump-stroke] is made after it.\n\n## Pump stroke\n\n1. Measure it: :value[pump-stroke].\n',
@@ -173,6 +193,25 @@ function ownOf(operation: Operation, setting: Setting, sheet: Sheet): Setting | 
       return measure !== undefined && dimension !== undefined && sameFamily(dimension, measure);
     }) ?? null
   );
+}
+
+/** Whether one of two operations disturbs what the other makes. */
+function areBound(maker: string, { known }: Operation, kind: Kind): boolean {
+  if (known === null) return false;
+  const disturbs = kind.operations.get(maker)?.disturbs ?? [];
+  return known.disturbs.includes(maker) || disturbs.includes(known.name);
+}
+
+/**
+ * Whether an operation prints other settings of its own: jets and seats are gauged wherever they come
+ * to hand, and one that is gauged elsewhere leaves no gap there.
+ */
+function makesOthers(home: Operation, setting: Setting, sheet: Sheet): boolean {
+  const made = home.known?.settings ?? [];
+  return made.some((name) => {
+    const other = settingNamed(name, sheet);
+    return other !== null && other !== setting && isPrinted(other, sheet, (one) => one === home);
+  });
 }
 
 function isPrinted(
