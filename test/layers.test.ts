@@ -1,8 +1,16 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import { builtinModules } from 'node:module';
 import { posix } from 'node:path';
-import { parseSync } from 'vite';
 import { describe, expect, test } from 'vitest';
+import {
+  importsOf,
+  isNode,
+  nodes,
+  root,
+  type SourceFile,
+  type SyntaxNode,
+  sourceFiles,
+} from './import-scan.ts';
 
 /**
  * Who may import what: a room may import itself, the rooms of earlier lines, and never a later one
@@ -26,69 +34,6 @@ const beside = ['generated', 'build'];
 
 /** The rooms that may touch files, console, process, clock and chance. */
 const outward: ReadonlySet<string> = new Set(['project', 'cli', 'build']);
-
-const root = new URL('../', import.meta.url);
-
-interface Node {
-  readonly type: string;
-  readonly start: number;
-  readonly [key: string]: unknown;
-}
-
-interface SourceFile {
-  /** From the project's root, with `/`. */
-  readonly path: string;
-  readonly room: string;
-  readonly text: string;
-}
-
-function sourceFiles(): readonly SourceFile[] {
-  return readdirSync(new URL('src/', root), { recursive: true, encoding: 'utf8' })
-    .map((name) => `src/${name.replaceAll('\\', '/')}`)
-    .filter((path) => path.endsWith('.ts'))
-    .map((path) => ({
-      path,
-      room: path.split('/')[1] ?? '',
-      text: readFileSync(new URL(path, root), 'utf8'),
-    }))
-    .sort((a, b) => (a.path < b.path ? -1 : 1));
-}
-
-function isNode(value: unknown): value is Node {
-  return (
-    typeof value === 'object' && value !== null && typeof Reflect.get(value, 'type') === 'string'
-  );
-}
-
-/** Every node of a file's syntax tree with the node that holds it. */
-function* nodes(file: SourceFile): Generator<readonly [Node, Node | null]> {
-  const { program, errors } = parseSync(file.path, file.text, { lang: 'ts' });
-  if (errors.length > 0) throw new Error(`${file.path} cannot be parsed: ${errors[0]?.message}`);
-  const waiting: [unknown, Node | null][] = [[program, null]];
-  for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
-    const [value, parent] = next;
-    if (Array.isArray(value)) for (const item of value) waiting.push([item, parent]);
-    else if (isNode(value)) {
-      yield [value, parent];
-      for (const child of Object.values(value)) waiting.push([child, value]);
-    }
-  }
-}
-
-/** What a file imports, statically, dynamically or as a type; null for an import of no literal. */
-function importsOf(file: SourceFile): readonly (string | null)[] {
-  const found: (string | null)[] = [];
-  for (const [node] of nodes(file)) {
-    const imports =
-      /^(ImportDeclaration|ExportAllDeclaration|ImportExpression|TSImportType)$/.test(node.type) ||
-      (node.type === 'ExportNamedDeclaration' && node.source !== null);
-    if (!imports) continue;
-    const source = node.source;
-    const value = isNode(source) ? source.value : null;
-    found.push(typeof value === 'string' ? value : null);
-  }
-  return found;
-}
 
 function floorOf(room: string): number {
   return floors.findIndex((rooms) => rooms.includes(room));
@@ -116,7 +61,7 @@ function fault(file: SourceFile, imported: string | null): string | null {
 }
 
 /** What a node does that only the outward rooms may; null for anything else. */
-function reach(node: Node, parent: Node | null): string | null {
+function reach(node: SyntaxNode, parent: SyntaxNode | null): string | null {
   if (node.type === 'Identifier') {
     const name = String(node.name);
     if (!['console', 'process', 'globalThis', 'performance', 'require', 'fetch'].includes(name)) {

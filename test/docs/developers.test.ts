@@ -46,11 +46,6 @@ function put({ path, text }: { readonly path: string; readonly text: string }): 
 }
 
 describe('the example of a check', () => {
-  test('stands in the guide as it is run', () => {
-    const { path, text } = example('same-as');
-    expect(text).toBe(readFileSync(join(root, path), 'utf8'));
-  });
-
   test('would be a new one', () => {
     expect(allChecks.map((check) => check.id)).not.toContain(yearsReversed.id);
   });
@@ -147,7 +142,8 @@ describe('what the guide speaks of', () => {
   });
 
   test('files and folders are there', () => {
-    const text = page.replace(/^(`{3,})[\s\S]*?^\1$/gm, '');
+    // A list that is counted is held to the files by its own test.
+    const text = page.replace(/^(`{3,})[\s\S]*?^\1$|`[^`]*NAME[^`]*`/gm, '');
     const paths = [...text.matchAll(/`((?:src|test|templates|schemas|docs)\/[\w./-]*)`/g)];
     const absent = new Set(
       paths.map(([, path = '']) => path).filter((path) => !existsSync(join(root, path))),
