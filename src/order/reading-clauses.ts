@@ -1,4 +1,4 @@
-import type { Lexicon } from './reading-lexicon.ts';
+import type { Lexicon, WordInfo } from './reading-lexicon.ts';
 import type { Token } from './reading-tokens.ts';
 import {
   ADJECTIVES,
@@ -27,7 +27,12 @@ export interface Clauses {
 }
 
 /** Parts the sentences of a step into clauses and says of every word how far it may be believed. */
-export function clausesOf(text: string, tokens: readonly Token[], lexicon: Lexicon): Clauses {
+export function clausesOf(
+  text: string,
+  tokens: readonly Token[],
+  lexicon: Lexicon,
+  infos: readonly WordInfo[],
+): Clauses {
   const modes: Mode[] = [];
   const clause: number[] = [];
   let base: Mode = 'told';
@@ -43,10 +48,11 @@ export function clausesOf(text: string, tokens: readonly Token[], lexicon: Lexic
     number++;
   };
   for (let i = 0; i < tokens.length; i++) {
-    const word = tokens[i]?.word ?? '';
-    const next = tokens[i + 1]?.word ?? '.';
     modes.push(mode);
     clause.push(number);
+    if (!infos[i]?.binds) continue;
+    const word = tokens[i]?.word ?? '';
+    const next = tokens[i + 1]?.word ?? '.';
     if (word === '.') {
       base = asksCase(text, tokens, sentence, i) ? 'open' : 'told';
       mode = base;

@@ -2,7 +2,19 @@ import { changes } from '../kinds/index.ts';
 import type { Kind, StateTerm } from '../kinds/model.ts';
 import { plainWords } from './marks.ts';
 import { looseWords, patternWords } from './reading-tokens.ts';
-import { type Form, formsOf, PARTICLES, plainForms } from './reading-words.ts';
+import {
+  CONDITIONALS,
+  CONJUNCTIONS,
+  DETERMINERS,
+  type Form,
+  formsOf,
+  NEGATIONS,
+  PARTICLES,
+  PRONOUNS,
+  plainForms,
+  STATIVES,
+  UNDONE,
+} from './reading-words.ts';
 
 /** A name that words may give: the parts that it may mean, or none for what is no part. */
 export interface Noun {
@@ -82,7 +94,8 @@ const KEPT = 20_000;
 class Inflected<E, T> {
   readonly #entries: { get(word: string): readonly E[] | undefined; has(word: string): boolean };
   readonly #inflect: (entry: E, form: Form, word: string) => T | null;
-  readonly #known = new Map<string, readonly T[] | undefined>();
+  /** Null for a word that is no form of any entry: most are. */
+  readonly #known = new Map<string, readonly T[] | null>();
 
   constructor(
     entries: { get(word: string): readonly E[] | undefined; has(word: string): boolean },
@@ -98,7 +111,8 @@ class Inflected<E, T> {
 
   /** What begins with a form of a verb; undefined where nothing does. */
   get(word: string): readonly T[] | undefined {
-    if (this.#known.has(word)) return this.#known.get(word);
+    const known = this.#known.get(word);
+    if (known !== undefined) return known ?? undefined;
     const found: T[] = [];
     for (const verb of plainForms(word)) {
       if (!this.#entries.has(verb)) continue;
@@ -110,13 +124,15 @@ class Inflected<E, T> {
         }
       }
     }
-    const made = found.length > 0 ? found : undefined;
+    const made = found.length > 0 ? found : null;
     if (this.#known.size < KEPT) this.#known.set(word, made);
-    return made;
+    return made ?? undefined;
   }
 }
 
 interface SortedForms {
+  /** Which forms they are. */
+  readonly forms: readonly Form[];
   readonly plain: readonly VerbForm[];
   /** By the first word of what must follow the object. */
   readonly byTail: ReadonlyMap<string, readonly VerbForm[]>;
@@ -136,7 +152,7 @@ export function sortedForms(forms: readonly VerbForm[]): SortedForms {
     else if (byTail.has(first)) byTail.get(first)?.push(each);
     else byTail.set(first, [each]);
   }
-  const made = { plain, byTail };
+  const made = { forms: [...new Set(forms.map(({ form }) => form))], plain, byTail };
   sorted.set(forms, made);
   return made;
 }
@@ -160,6 +176,59 @@ interface PhraseRow {
 
 interface ConditionRow extends StateTerm {
   readonly name: string;
+}
+
+/** What begins with a word, looked up once: a step is gone through several times. */
+export interface WordInfo {
+  readonly nouns: readonly Noun[] | undefined;
+  readonly verbs: readonly VerbForm[] | undefined;
+  readonly phrases: readonly Phrase[] | undefined;
+  readonly conditions: readonly ConditionWords[] | undefined;
+  readonly isPronoun: boolean;
+  readonly isDeterminer: boolean;
+  /** Whether it can end, join, bind or deny what is said. */
+  readonly binds: boolean;
+  /** `off`, `back`, `up`: the way that something goes. */
+  readonly isWay: boolean;
+}
+
+const BINDING: readonly ReadonlySet<string>[] = [
+  new Set(['.', ',', 'should', 'where']),
+  CONJUNCTIONS,
+  CONDITIONALS,
+  NEGATIONS,
+  UNDONE,
+  STATIVES,
+];
+
+const infos = new WeakMap<Lexicon, Map<string, WordInfo>>();
+
+/** The words of a step with what begins with each. */
+export function infosOf(words: readonly { readonly word: string }[], lexicon: Lexicon): WordInfo[] {
+  let known = infos.get(lexicon);
+  if (!known) {
+    known = new Map();
+    infos.set(lexicon, known);
+  }
+  const found: WordInfo[] = [];
+  for (const { word } of words) {
+    let info = known.get(word);
+    if (info === undefined) {
+      info = {
+        nouns: lexicon.nouns.get(word),
+        verbs: lexicon.verbs.get(word),
+        phrases: lexicon.phrases.get(word),
+        conditions: lexicon.conditions.get(word),
+        isPronoun: PRONOUNS.has(word),
+        isDeterminer: DETERMINERS.has(word),
+        binds: BINDING.some((words) => words.has(word)),
+        isWay: PARTICLES.has(word),
+      };
+      if (known.size < KEPT) known.set(word, info);
+    }
+    found.push(info);
+  }
+  return found;
 }
 
 /** A kind's words made ready for reading. */

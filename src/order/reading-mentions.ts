@@ -1,5 +1,5 @@
 import { type Clauses, isAdverb } from './reading-clauses.ts';
-import type { Lexicon } from './reading-lexicon.ts';
+import type { Lexicon, WordInfo } from './reading-lexicon.ts';
 import { isStop, matchesAt, type Token } from './reading-tokens.ts';
 import {
   ADJECTIVES,
@@ -35,17 +35,18 @@ export function mentionsOf(
   clauses: Clauses,
   lexicon: Lexicon,
   topic: Topic,
+  infos: readonly WordInfo[],
 ): { readonly mentions: readonly Mention[]; readonly topic: Topic } {
   const mentions: Mention[] = [];
   for (let at = 0; at < tokens.length; ) {
-    const word = tokens[at]?.word ?? '';
-    if (PRONOUNS.has(word)) {
+    const info = infos[at];
+    if (info?.isPronoun) {
       const parts = meantBy(mentions, clauses, topic, clauses.clause[at]);
       mentions.push({ at, end: at + 1, parts, isPronoun: true });
       at++;
       continue;
     }
-    const noun = lexicon.nouns.get(word)?.find(({ words }) => matchesAt(tokens, at, words));
+    const noun = info?.nouns?.find(({ words }) => matchesAt(tokens, at, words));
     if (noun && !isVerbHere(tokens, at, noun.words.length)) {
       const end = at + noun.words.length;
       const earlier = mentions[mentions.length - 1];
@@ -61,7 +62,7 @@ export function mentionsOf(
       at = end;
       continue;
     }
-    if (DETERMINERS.has(word)) {
+    if (info?.isDeterminer) {
       const unknown = unknownAfter(tokens, at + 1, lexicon);
       if (unknown > 0)
         mentions.push({ at: unknown, end: unknown + 1, parts: [], isPronoun: false });

@@ -8,7 +8,14 @@ import {
   conditionOf,
   isOpener,
 } from './reading-conditions.ts';
-import { type Lexicon, lexiconOf, sortedForms, type VerbForm } from './reading-lexicon.ts';
+import {
+  infosOf,
+  type Lexicon,
+  lexiconOf,
+  sortedForms,
+  type VerbForm,
+  type WordInfo,
+} from './reading-lexicon.ts';
 import { type Mention, mentionsOf, type Topic } from './reading-mentions.ts';
 import { coordinatedBefore, type Named, objectAt, tailAfter, withTail } from './reading-objects.ts';
 import { ARTICLES, isStop, looseEnd, matchesAt, type Token, tokensOf } from './reading-tokens.ts';
@@ -34,6 +41,7 @@ export class StepReader {
   readonly #kind: Kind;
   readonly #lexicon: Lexicon;
   readonly #tokens: readonly Token[];
+  readonly #infos: readonly WordInfo[];
   readonly #clauses: Clauses;
   readonly #mentions: readonly Mention[];
   readonly #mentionAt: (Mention | undefined)[];
@@ -44,8 +52,9 @@ export class StepReader {
     this.#kind = kind;
     this.#lexicon = lexiconOf(kind);
     this.#tokens = tokensOf(text, kind);
-    this.#clauses = clausesOf(text, this.#tokens, this.#lexicon);
-    const named = mentionsOf(this.#tokens, this.#clauses, this.#lexicon, topic);
+    this.#infos = infosOf(this.#tokens, this.#lexicon);
+    this.#clauses = clausesOf(text, this.#tokens, this.#lexicon, this.#infos);
+    const named = mentionsOf(this.#tokens, this.#clauses, this.#lexicon, topic, this.#infos);
     this.#mentions = named.mentions;
     this.topic = named.topic;
     this.#mentionAt = new Array(this.#tokens.length);
@@ -86,17 +95,15 @@ export class StepReader {
 
   #phrases(): void {
     for (let at = 0; at < this.#tokens.length; at++) {
-      const word = this.#tokens[at]?.word ?? '';
-      const known = this.#lexicon.phrases.get(word);
+      const known = this.#infos[at]?.phrases;
       if (!known || this.#clauses.modes[at] === 'open' || this.#isPurpose(at)) continue;
-      if (isMeasuredFrom(this.#tokens, at)) continue;
-      const told = new Set<string>();
+      const told: string[] = [];
       for (const { words, term } of known) {
         const isAnchored = words[0] === '.';
         if (isAnchored && !isStart(this.#tokens, at)) continue;
         const end = this.#phraseEnd(at, words, isAnchored ? 1 : 0);
-        if (end < 0 || told.has(term.part)) continue;
-        told.add(term.part);
+        if (end < 0 || told.includes(term.part) || isMeasuredFrom(this.#tokens, at)) continue;
+        told.push(term.part);
         this.#add(term, at, end, null);
       }
     }
@@ -142,10 +149,10 @@ export class StepReader {
     for (let at = 0; at < this.#tokens.length; at++) {
       const word = this.#tokens[at]?.word ?? '';
       if (word === '.') subject = [];
-      const forms = this.#lexicon.verbs.get(word);
+      const forms = this.#infos[at]?.verbs;
       if (!forms || this.#mentionAt[at] || this.#clauses.modes[at] === 'open') continue;
       if (this.#active(at, forms)) continue;
-      if (!forms.some(({ form }) => form === 'past')) continue;
+      if (!sortedForms(forms).forms.includes('past')) continue;
       for (const verb of this.#likely(at, forms)) {
         if (verb.form !== 'past' || !matchesAt(this.#tokens, at + 1, verb.rest)) continue;
         const passive = this.#passive(at, verb, subject);
@@ -159,9 +166,9 @@ export class StepReader {
   /** `Off with the cap`, `Back goes the lid`, `then out come both rods`. */
   #inverted(): void {
     for (let at = 0; at < this.#tokens.length; at++) {
+      if (!this.#infos[at]?.isWay) continue;
       const way = this.#tokens[at]?.word ?? '';
-      if (!PARTICLES.has(way) || this.#clauses.modes[at] === 'open' || !isStart(this.#tokens, at))
-        continue;
+      if (this.#clauses.modes[at] === 'open' || !isStart(this.#tokens, at)) continue;
       let from = at + 1;
       while (isAdverb(this.#tokens[from]?.word ?? '')) from++;
       const word = this.#tokens[from]?.word ?? '';
@@ -223,6 +230,7 @@ export class StepReader {
     let isDoing = false;
     let from = -1;
     let plain: Named | null = null;
+    if (!sortedForms(forms).forms.some((each) => this.#isActive(at, each))) return false;
     for (const verb of this.#likely(at, forms)) {
       if (verb.form !== form) {
         form = verb.form;
@@ -284,7 +292,8 @@ export class StepReader {
       const tailed = byTail.get(word);
       if (tailed) found = found === null ? tailed : [...found, ...tailed];
     }
-    return found === null ? plain : [...found, ...plain];
+    if (found === null) return plain;
+    return plain.length === 0 ? found : [...found, ...plain];
   }
 
   #isActive(at: number, form: Form): boolean {
