@@ -1,4 +1,5 @@
-import type { Lexicon, WordInfo } from './reading-lexicon.ts';
+import type { WordInfo } from './reading-infos.ts';
+import type { Lexicon } from './reading-lexicon.ts';
 import type { Token } from './reading-tokens.ts';
 import {
   ADJECTIVES,

@@ -1,5 +1,6 @@
 import { type Clauses, isAdverb } from './reading-clauses.ts';
-import type { Lexicon, WordInfo } from './reading-lexicon.ts';
+import type { WordInfo } from './reading-infos.ts';
+import type { Lexicon } from './reading-lexicon.ts';
 import { isStop, matchesAt, type Token } from './reading-tokens.ts';
 import {
   ADJECTIVES,

@@ -8,22 +8,15 @@ import {
   conditionOf,
   isOpener,
 } from './reading-conditions.ts';
-import {
-  infosOf,
-  type Lexicon,
-  lexiconOf,
-  sortedForms,
-  type VerbForm,
-  type WordInfo,
-} from './reading-lexicon.ts';
+import { infosOf, sortedForms, type WordInfo } from './reading-infos.ts';
+import { type Lexicon, lexiconOf, type VerbForm } from './reading-lexicon.ts';
 import { type Mention, mentionsOf, type Topic } from './reading-mentions.ts';
 import { coordinatedBefore, type Named, objectAt, tailAfter, withTail } from './reading-objects.ts';
-import { ARTICLES, isStop, looseEnd, matchesAt, type Token, tokensOf } from './reading-tokens.ts';
+import { isMeasuredFrom, isStart, phraseEnd } from './reading-phrases.ts';
+import { isStop, looseEnd, matchesAt, type Token, tokensOf } from './reading-tokens.ts';
 import { isActive, subjectBefore } from './reading-verbs.ts';
-import { DEGREES, type Form, GOING, NEGATIONS, PARTICLES, WEAK } from './reading-words.ts';
+import { DEGREES, type Form, GOING, PARTICLES, WEAK } from './reading-words.ts';
 
-/** How many words the `...` of a phrase may stand for. */
-const GAP = 7;
 /** How far behind a verb its particle may stand. */
 const FAR = 24;
 
@@ -101,7 +94,7 @@ export class StepReader {
       for (const { words, term } of known) {
         const isAnchored = words[0] === '.';
         if (isAnchored && !isStart(this.#tokens, at)) continue;
-        const end = this.#phraseEnd(at, words, isAnchored ? 1 : 0);
+        const end = phraseEnd(this.#tokens, at, words, isAnchored ? 1 : 0);
         if (end < 0 || told.includes(term.part) || isMeasuredFrom(this.#tokens, at)) continue;
         told.push(term.part);
         this.#add(term, at, end, null);
@@ -117,31 +110,6 @@ export class StepReader {
     )
       return false;
     return !isActive(this.#tokens, at, 'base');
-  }
-
-  /** The end of a phrase that begins here; -1 where it does not. */
-  #phraseEnd(from: number, words: readonly string[], skip: number): number {
-    let at = from;
-    for (let i = skip; i < words.length; i++) {
-      const wanted = words[i];
-      if (wanted === '...') {
-        const next = words[i + 1];
-        const limit = at + GAP;
-        while (at < limit && this.#tokens[at]?.word !== next) {
-          const word = this.#tokens[at]?.word;
-          if (isStop(word) || word === 'no' || NEGATIONS.has(word ?? '')) return -1;
-          at++;
-        }
-      } else if (wanted === '.') {
-        const word = this.#tokens[at]?.word;
-        return isStop(word) || word === 'and' || word === 'then' ? at : -1;
-      } else {
-        if (i > skip) while (ARTICLES.has(this.#tokens[at]?.word ?? '')) at++;
-        if (this.#tokens[at]?.word !== wanted) return -1;
-        at++;
-      }
-    }
-    return at;
   }
 
   #verbs(): void {
@@ -429,23 +397,4 @@ export class StepReader {
       this.#onward(read.term.part, read.end);
     }
   }
-}
-
-/** Whether something new is said from a place on, but for adverbs before it. */
-function isStart(tokens: readonly Token[], from: number): boolean {
-  let at = from - 1;
-  while (isAdverb(tokens[at]?.word ?? '')) at--;
-  const word = tokens[at]?.word;
-  return isStop(word) || word === 'and' || word === 'then' || word === 'but';
-}
-
-/** `one turn in from first contact`, `no longer touches its lever`: that is where the part was. */
-function isMeasuredFrom(tokens: readonly Token[], from: number): boolean {
-  if (tokens[from - 1]?.word === 'longer') return true;
-  for (let at = from - 1; at >= from - 4; at--) {
-    const word = tokens[at]?.word ?? '.';
-    if (word === 'from' || word === 'past' || word === 'beyond') return true;
-    if (!ARTICLES.has(word) && word !== 'point' && word !== 'of') return false;
-  }
-  return false;
 }
