@@ -19,6 +19,7 @@ import dissentUnruled from './dissent-unruled.ts';
 import featureUnknown from './feature-unknown.ts';
 import featureUnsaid from './feature-unsaid.ts';
 import featuresExclusive from './features-exclusive.ts';
+import figuresReversed from './figures-reversed.ts';
 import fileUnreadable from './file-unreadable.ts';
 import fractionUnruled from './fraction-unruled.ts';
 import frontMatterAbsent from './front-matter-absent.ts';
@@ -145,6 +146,7 @@ const list = [
   leafInBore,
   placesDiffer,
   relationUnworkable,
+  figuresReversed,
   workedDisagrees,
   workedMissing,
   // prose

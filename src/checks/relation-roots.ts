@@ -105,7 +105,7 @@ function slipsAt(
 }
 
 /** What else a setting says of the same size, which an edit of it has to go with as well. */
-function restatedBeside({ setting, span, bound }: StatedPlace): readonly Statement[] {
+export function restatedBeside({ setting, span, bound }: StatedPlace): readonly Statement[] {
   if (!setting || bound.is !== 'setting' || bound.key !== null) return [];
   return restatements(setting).flatMap(({ stated, statement }) =>
     stated.size.span.start === span?.start ? [] : [statement],

@@ -37,9 +37,29 @@ export function restatements(setting: Setting): readonly Restated[] {
     if (role !== 'value' && role !== 'also' && (role !== 'gauge' || roomy)) continue;
     const statement = readOf(size);
     if (!statement || (role === 'gauge' && statement.dimension !== value.dimension)) continue;
+    if (isOfAnother(setting, stated.size.text)) continue;
     found.push({ stated, statement });
   }
   return found;
+}
+
+/**
+ * Whether a size says itself that it is of something else than the value: `28° crank` beside `14°
+ * distributor` is no second statement of one figure, and a formula holds the two together.
+ */
+function isOfAnother(setting: Setting, text: string): boolean {
+  const said = [...setting.said.values()].map((placed) => placed.value);
+  const ofValue = [setting.value?.text ?? '', ...said].join(' ; ').toLowerCase();
+  const has = (words: string, word: string): boolean =>
+    ` ${words.replace(/[^\p{L}]+/gu, ' ')} `.includes(` ${word.toLowerCase()} `);
+  return [...(setting.known?.saidBy.values() ?? [])].some((ways) => {
+    const own = ways.filter((word) => has(text.toLowerCase(), word));
+    return (
+      own.length > 0 &&
+      !own.some((word) => has(ofValue, word)) &&
+      ways.some((word) => has(ofValue, word))
+    );
+  });
 }
 
 /**

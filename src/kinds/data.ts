@@ -20,6 +20,7 @@ export interface KindData {
   /** By name of the count: features, each with the number that it says. */
   readonly counts?: Readonly<Record<string, Readonly<Record<string, number>>>>;
   readonly relations?: readonly RelationData[];
+  readonly orders?: readonly OrderData[];
   readonly features?: Readonly<Record<string, FeatureData>>;
   readonly settings: Readonly<Record<string, SettingData>>;
   readonly operations: Readonly<Record<string, OperationData>>;
@@ -39,9 +40,21 @@ export interface RelationData {
   /** Settings that each have the relation for themselves, in place of `of`. */
   readonly each?: readonly string[];
   readonly 'if-feature'?: readonly string[];
+  readonly 'unless-feature'?: readonly string[];
   readonly same?: readonly string[];
   readonly silent?: readonly string[];
   readonly quantities: Readonly<Record<string, PlaceData>>;
+}
+
+/** Two figures of which one is never more than the other. */
+export interface OrderData {
+  readonly less: PlaceData;
+  readonly more: PlaceData;
+  readonly dimension: string;
+  readonly because: string;
+  readonly strictly?: boolean;
+  readonly usually?: boolean;
+  readonly 'if-feature'?: readonly string[];
 }
 
 /** Where a quantity is said: one of `setting`, `unit`, `thread`, `count`, `edition`, `fixed`, `worked`. */
@@ -49,6 +62,7 @@ export interface PlaceData {
   readonly setting?: string;
   readonly key?: string;
   readonly 'at-place'?: string;
+  readonly only?: readonly string[];
   readonly unless?: readonly string[];
   readonly unit?: string;
   readonly thread?: string;

@@ -166,6 +166,8 @@ export type BoundPlace =
       readonly key: string | null;
       /** The one of the setting's places that it is said for; null for any. */
       readonly atPlace: string | null;
+      /** Words of which one must stand behind the figure; empty for any figure. */
+      readonly only: readonly string[];
       /** Words behind the figure that make it a figure of something else. */
       readonly unless: readonly string[];
     }
@@ -186,6 +188,8 @@ export interface KindBinding {
   readonly of: string;
   /** The relation holds only on a unit with one of these features; empty: always. */
   readonly ifFeature: readonly string[];
+  /** Features on which it does not hold. */
+  readonly unlessFeature: readonly string[];
   /** Keys that must say the same beside all the settings that take part. */
   readonly same: readonly string[];
   /** Quantities that no note asks for. */
@@ -194,11 +198,27 @@ export interface KindBinding {
   readonly quantities: ReadonlyMap<string, BoundPlace>;
 }
 
+/** Two figures of a sheet of which the first is never more than the second. */
+export interface KindOrder {
+  readonly less: BoundPlace;
+  readonly more: BoundPlace;
+  readonly dimension: Dimension;
+  /** Why, as a clause. */
+  readonly because: string;
+  /** Whether they cannot be equal either. */
+  readonly strictly: boolean;
+  /** Whether some unit may have it the other way round. */
+  readonly usually: boolean;
+  /** It holds only on a unit with one of these features; empty: always. */
+  readonly ifFeature: readonly string[];
+}
+
 /** What of a kind is worked from what: a sheet that states all of it proves itself. */
 export interface KindRelations {
   /** Numbers that features say: by the count's name, then by the feature's. */
   readonly counts: ReadonlyMap<string, ReadonlyMap<string, number>>;
   readonly bindings: readonly KindBinding[];
+  readonly orders: readonly KindOrder[];
 }
 
 /** A kind of unit: its vocabulary, as read from a data file. All names are kebab-case. */

@@ -20,6 +20,7 @@ const placeKeys = ['setting', 'unit', 'thread', 'count', 'edition', 'fixed', 'wo
 const belongTo = {
   key: 'setting',
   'at-place': 'setting',
+  only: 'setting',
   unless: 'setting',
   because: 'fixed',
 } as const;
@@ -102,6 +103,13 @@ export function relationFaults(data: KindData, formulas: FormulaNames | null): K
     }
   };
 
+  data.orders?.forEach((order, i) => {
+    for (const side of ['less', 'more'] as const)
+      placeFaults(order[side], [''], ['orders', i, side]);
+    order['if-feature']?.forEach((name, j) => {
+      known('feature', name, features, ['orders', i, 'if-feature', j]);
+    });
+  });
   data.relations?.forEach((relation, i) => {
     const path = ['relations', i];
     const { of, each } = relation;
@@ -118,6 +126,9 @@ export function relationFaults(data: KindData, formulas: FormulaNames | null): K
     if (of !== undefined) known('setting', of, settings, [...path, 'of']);
     relation['if-feature']?.forEach((name, j) => {
       known('feature', name, features, [...path, 'if-feature', j]);
+    });
+    relation['unless-feature']?.forEach((name, j) => {
+      known('feature', name, features, [...path, 'unless-feature', j]);
     });
     quantityFaults(relation, path);
     for (const [name, place] of Object.entries(relation.quantities))

@@ -1,8 +1,9 @@
-import type { KindData, PlaceData, RelationData } from './data.ts';
-import type { BoundPlace, KindBinding, KindRelations } from './model.ts';
+import type { Dimension } from '../quantity/model.ts';
+import type { KindData, OrderData, PlaceData, RelationData } from './data.ts';
+import type { BoundPlace, KindBinding, KindOrder, KindRelations } from './model.ts';
 
 /** The relations of a kind from its data: one binding for each setting that has one. */
-export function buildRelations({ counts, relations }: KindData): KindRelations {
+export function buildRelations({ counts, relations, orders }: KindData): KindRelations {
   return {
     counts: new Map(
       Object.entries(counts ?? {}).map(([name, features]) => [
@@ -11,6 +12,7 @@ export function buildRelations({ counts, relations }: KindData): KindRelations {
       ]),
     ),
     bindings: (relations ?? []).flatMap(bindingsOf),
+    orders: (orders ?? []).flatMap(orderOf),
   };
 }
 
@@ -22,6 +24,7 @@ function bindingsOf(data: RelationData): readonly KindBinding[] {
     relation: data.relation,
     of,
     ifFeature: data['if-feature'] ?? [],
+    unlessFeature: data['unless-feature'] ?? [],
     same: data.same ?? [],
     silent: data.silent ?? [],
     quantities: new Map(
@@ -33,6 +36,22 @@ function bindingsOf(data: RelationData): readonly KindBinding[] {
   }));
 }
 
+function orderOf(data: OrderData): readonly KindOrder[] {
+  const [less, more] = [placeOf(data.less, ''), placeOf(data.more, '')];
+  if (!less || !more) return [];
+  return [
+    {
+      less,
+      more,
+      dimension: data.dimension as Dimension,
+      because: data.because,
+      strictly: data.strictly ?? false,
+      usually: data.usually ?? false,
+      ifFeature: data['if-feature'] ?? [],
+    },
+  ];
+}
+
 /** Null where the data names no place, which `kindFaults` has told of. */
 function placeOf(data: PlaceData, of: string): BoundPlace | null {
   const named = (name: string): string => name.replaceAll(EACH, of);
@@ -42,6 +61,7 @@ function placeOf(data: PlaceData, of: string): BoundPlace | null {
       setting: named(data.setting),
       key: data.key ?? null,
       atPlace: data['at-place'] ?? null,
+      only: data.only ?? [],
       unless: data.unless ?? [],
     };
   }

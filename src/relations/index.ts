@@ -22,10 +22,12 @@ export {
   vacuumCarried,
 } from './carried-vacuum.ts';
 export type { Disparity } from './disparity.ts';
+export { figureOf } from './figure.ts';
 export { relations } from './formulas/index.ts';
 export { inputText, type ToldInputs, textOf, toldInputs, toldText } from './input-text.ts';
 export type { Instance } from './instances.ts';
 export type * from './model.ts';
+export { compare, type PairOutOfOrder, pairsOutOfOrder } from './orders.ts';
 export type { Derived, Input } from './propagate.ts';
 export type { RelationFacts, StatedPlace } from './stated-place.ts';
 export type { Verdict } from './verdicts.ts';

@@ -34,7 +34,8 @@ export function instancesOf(
   for (const binding of kind.relations.bindings) {
     const relation = relations.get(binding.relation);
     const isOfUnit =
-      binding.ifFeature.length === 0 || binding.ifFeature.some((name) => features.has(name));
+      (binding.ifFeature.length === 0 || binding.ifFeature.some((name) => features.has(name))) &&
+      !binding.unlessFeature.some((name) => features.has(name));
     if (!relation || !isOfUnit || !mayHaveLine(binding, places)) continue;
     if (!isSame(binding, places)) continue;
     for (const at of placeNames(binding, places)) {

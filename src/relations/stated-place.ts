@@ -1,6 +1,6 @@
 import { thread } from '../gauges/index.ts';
 import type { BoundPlace, Kind } from '../kinds/model.ts';
-import { rational, readStatement } from '../quantity/index.ts';
+import { allUnits, rational, readStatement } from '../quantity/index.ts';
 import type { Dimension, GaugeBook, Statement } from '../quantity/model.ts';
 import type { PlacedSize, Setting, Sheet } from '../sheet/model.ts';
 import type { Span } from '../text/span.ts';
@@ -98,18 +98,23 @@ export class Places {
   }
 
   #ofSetting(
-    { setting: name, key, atPlace, unless }: Extract<BoundPlace, { is: 'setting' }>,
+    { setting: name, key, atPlace, only, unless }: Extract<BoundPlace, { is: 'setting' }>,
     dimension: RelationDimension,
     at: string | null,
   ): Found {
     const setting = this.setting(name);
     if (!setting) return absent(key ?? name);
+    const suits = (text: string, isValue: boolean): boolean => {
+      const spoken = spokenBeside(setting, text, isValue);
+      const isMeant = only.length === 0 || only.some((word) => hasWord(spoken, word));
+      return isMeant && !unless.some((word) => hasWord(spoken, word));
+    };
     const found =
       key === null
-        ? ownSize(setting, dimension, atPlace ?? at)
+        ? ownSize(setting, dimension, atPlace ?? at, suits)
         : this.#beside(setting, key, dimension);
-    const spoken = found.text === null ? '' : spokenBeside(setting, found.text, key);
-    const isOther = unless.some((word) => hasWord(spoken, word));
+    const { text } = found;
+    const isOther = text !== null && !suits(text, key === null && text === setting.value?.text);
     return isOther ? { ...found, status: 'other', figure: null } : found;
   }
 
@@ -202,19 +207,28 @@ function absent(key: string, setting: Setting | null = null): Found {
 function idOf(bound: BoundPlace, at: string | null): string {
   if (bound.is === 'fixed') return `fixed ${bound.text}`;
   if (bound.is !== 'setting') return `${bound.is} ${bound.name}`;
-  const { setting, key, atPlace } = bound;
+  const { setting, key, atPlace, only } = bound;
+  if (only.length > 0) return `setting ${setting} key ${key} only ${only.join(' ')}`;
   if (key !== null) return `setting ${setting} key ${key}`;
   const place = atPlace ?? at;
   return place === null ? `setting ${setting}` : `setting ${setting} place ${place}`;
 }
 
 /** A setting's own size: the value, or the first of the others that is the right kind of size. */
-function ownSize(setting: Setting, dimension: RelationDimension, at: string | null): Found {
+function ownSize(
+  setting: Setting,
+  dimension: RelationDimension,
+  at: string | null,
+  suits: (text: string, isValue: boolean) => boolean,
+): Found {
   const key = setting.name.value;
   const place = at === null ? undefined : setting.places.get(at);
   const sizes = place ? [place] : [...(setting.value ? [setting.value] : []), ...setting.also];
-  const fits = sizes.find(({ reading }) => reading.ok && reading.statement.dimension === dimension);
-  const first = fits ?? sizes[0];
+  const fits = sizes.filter(
+    ({ reading }) => reading.ok && reading.statement.dimension === dimension,
+  );
+  const first =
+    fits.find((size) => suits(size.text, size === setting.value)) ?? fits[0] ?? sizes[0];
   // A setting that has only places, and none of this name, says it elsewhere.
   if (!first) {
     return { ...absent(key, setting), status: setting.places.size > 0 ? 'other' : 'absent' };
@@ -239,11 +253,22 @@ function sized(
   return { ...found, statement, figure, status: figure ? 'stated' : 'other' };
 }
 
-/** What is said with a figure: its own words, and for a value the words that stand beside it. */
-function spokenBeside(setting: Setting, text: string, key: string | null): string {
-  if (key !== null) return text.toLowerCase();
+/**
+ * What is said with a figure: its own words, and for a value the words that stand beside it. Another
+ * figure is of what the value is of, unless it says of what itself.
+ */
+function spokenBeside(setting: Setting, text: string, isValue: boolean): string {
+  const own = text.toLowerCase();
+  const ways = [...(setting.known?.saidBy.values() ?? [])].flat();
+  if (!isValue && ways.some((word) => !isUnit(word) && hasWord(own, word))) return own;
   const words = [...setting.said.values()].map(({ value }) => value);
-  return [text, ...words.filter((word) => !/\d/.test(word))].join(' ; ').toLowerCase();
+  const value = isValue ? [] : [setting.value?.text ?? ''];
+  return [own, ...value, ...words.filter((word) => !/\d/.test(word))].join(' ; ').toLowerCase();
+}
+
+/** `rpm` says what a figure is counted in, not of what it is. */
+function isUnit(word: string): boolean {
+  return allUnits().some(({ id }) => id === word);
 }
 
 function hasWord(text: string, word: string): boolean {

@@ -26,6 +26,7 @@ import rodArea from './rod-area.ts';
 import rodEnrichment from './rod-enrichment.ts';
 import rodSteps from './rod-steps.ts';
 import screwTravel from './screw-travel.ts';
+import shareOfSpacing from './share-of-spacing.ts';
 import stopLever from './stop-lever.ts';
 import throttleArea from './throttle-area.ts';
 import throttleBarrels from './throttle-barrels.ts';
@@ -39,6 +40,7 @@ import weightOfFlow from './weight-of-flow.ts';
  */
 export const relations: readonly Relation[] = [
   screwTravel,
+  shareOfSpacing,
   stopLever,
   throttleOpening,
   throttleGap,
