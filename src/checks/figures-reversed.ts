@@ -19,7 +19,7 @@ export default defineCheck({
   id: 'figures-reversed',
   severity: 'error',
   group: 'sizes',
-  depth: 2,
+  depth: 3,
   summary: 'Of two figures the one is the greater that has to be the lesser.',
   explain:
     'A fast idle is faster than the idle, a venturi narrower than its bore, an advance part way no more ' +

@@ -16,6 +16,7 @@ import type { Check, CheckContext, Finding } from './define.ts';
 import dimensionWrong from './dimension-wrong.ts';
 import directiveUnknown from './directive-unknown.ts';
 import dissentUnruled from './dissent-unruled.ts';
+import featureDropped from './feature-dropped.ts';
 import featureUnknown from './feature-unknown.ts';
 import featureUnsaid from './feature-unsaid.ts';
 import featuresExclusive from './features-exclusive.ts';
@@ -49,6 +50,7 @@ import olderRuled from './older-ruled.ts';
 import operationEarly from './operation-early.ts';
 import operationMissing from './operation-missing.ts';
 import operationUnknown from './operation-unknown.ts';
+import pageUnsaid from './page-unsaid.ts';
 import partLeftOpen from './part-left-open.ts';
 import partRefitted from './part-refitted.ts';
 import pictureUnprintable from './picture-unprintable.ts';
@@ -91,6 +93,7 @@ import workRuleUnknown from './work-rule-unknown.ts';
 import workRuleUnreasoned from './work-rule-unreasoned.ts';
 import workedDisagrees from './worked-disagrees.ts';
 import workedMissing from './worked-missing.ts';
+import yearsReversed from './years-reversed.ts';
 
 const list = [
   // reading
@@ -106,6 +109,8 @@ const list = [
   featureUnknown,
   featuresExclusive,
   featureUnsaid,
+  featureDropped,
+  yearsReversed,
   settingUnknown,
   settingRepeated,
   keyMisspelt,
@@ -172,6 +177,7 @@ const list = [
   sourceUntitled,
   sourceUnfindable,
   sourceUnused,
+  pageUnsaid,
   dissentUnruled,
   olderRuled,
   rulingUnsupported,

@@ -53,7 +53,10 @@ export function relationRoots(
     const weight = (id: string): number => touching(id).length - (cleared.has(id) ? 0.5 : 0);
     const root = ids.reduce((best, id) => (weight(id) > weight(best) ? id : best));
     const together = touching(root);
-    const verdict = together.find(({ place }) => place.id === root) ?? (together[0] as Verdict);
+    // What two formulas come to says more than a bound that is passed.
+    const inOrder = [...together].sort((one, two) => plainness(one) - plainness(two));
+    const plainest = inOrder.filter((each) => plainness(each) === plainness(inOrder[0] as Verdict));
+    const verdict = plainest.find(({ place }) => place.id === root) ?? (plainest[0] as Verdict);
     const further = together.filter((each) => each !== verdict);
     const shared = (suspects.get(verdict) ?? []).filter(({ place }) =>
       together.every((each) => suspects.get(each)?.some((other) => other.place.id === place.id)),
@@ -67,6 +70,10 @@ export function relationRoots(
     left = held.filter((each) => !together.includes(each));
   }
   return roots;
+}
+
+function plainness({ disparity }: Verdict): number {
+  return ['apart', 'limits', 'loose', 'beyond'].indexOf(disparity?.kind ?? 'beyond');
 }
 
 const OFTEN: ReadonlySet<string> = new Set(['swapped-digits', 'slipped-point', 'wrong-unit']);

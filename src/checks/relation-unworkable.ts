@@ -6,7 +6,7 @@ export default defineCheck({
   id: 'relation-unworkable',
   severity: 'error',
   group: 'sizes',
-  depth: 3,
+  depth: 2,
   summary: 'Figures that cannot be so on one unit.',
   explain:
     'Some figures shut one another out: an angle below the one at which the plate closes, a rod thicker ' +

@@ -114,6 +114,7 @@ function buildSetting(name: string, data: SettingData): KindSetting {
     measured: (data.measured ?? null) as KindSetting['measured'],
     bore: data.bore ?? null,
     sense: (data.sense ?? null) as Sense | null,
+    withoutFeature: data['without-feature'] ?? false,
     perBarrel: data['per-barrel'] ?? true,
   };
 }

@@ -90,6 +90,7 @@ export interface SettingData {
   readonly measured?: string;
   readonly bore?: string;
   readonly sense?: string;
+  readonly 'without-feature'?: boolean;
   readonly 'per-barrel'?: boolean;
 }
 

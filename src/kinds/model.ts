@@ -44,6 +44,8 @@ export interface KindSetting {
   readonly sense: Sense | null;
   /** Whether every barrel gets the same unless the sheet says otherwise. */
   readonly perBarrel: boolean;
+  /** Whether a unit may have it that has none of the features which ask for it. */
+  readonly withoutFeature: boolean;
 }
 
 /** An ordinary range of a setting, in one dimension. A statement's nominal and limits lie inside. */

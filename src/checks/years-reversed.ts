@@ -1,4 +1,4 @@
-import { defineCheck } from '../../src/checks/define.ts';
+import { defineCheck } from './define.ts';
 
 /** A machine whose last year stands before its first. */
 export default defineCheck({

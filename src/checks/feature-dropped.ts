@@ -1,0 +1,77 @@
+import { defineCheck } from './define.ts';
+import { eitherOf } from './vocabulary.ts';
+
+/** A setting of a feature that the unit is not said to have. */
+export default defineCheck({
+  id: 'feature-dropped',
+  severity: 'warning',
+  group: 'reading',
+  summary: 'A setting belongs to a feature that the sheet does not say the unit has.',
+  explain:
+    'By its features the sheet is held to the settings and the work that each asks for. A feature that ' +
+    'was taken away while its setting stayed takes those proofs with it, and nobody notices. Accept it ' +
+    'where the unit has the setting without the feature, and say how.',
+  messages: {
+    dropped: {
+      message: '`{setting}` is stated, but `{features}` is not among the features of the unit',
+      fix: 'add `{features}` to the features, or take out the setting and its work',
+    },
+    several: {
+      message: '`{setting}` is stated, but none of {features} is among the features of the unit',
+      fix: 'add the one that the unit has, or take out the setting and its work',
+    },
+  },
+  run(sheet, _context, report) {
+    const { kind } = sheet;
+    if (kind === null || sheet.unit.kind === null) return;
+    const always = new Set(kind.always.settings.flat());
+    const present = new Set(sheet.unit.features.map(({ id }) => id));
+    // A feature that is misspelt has a finding of its own, and may be the one that is looked for.
+    if (sheet.unit.features.some(({ known }) => known === null)) return;
+    for (const { id, name, known } of sheet.settings.values()) {
+      if (known === null || known.withoutFeature || always.has(id)) continue;
+      const asking = [...kind.features.values()].filter(({ settings }) =>
+        settings.flat().includes(id),
+      );
+      if (asking.length === 0 || asking.some((feature) => present.has(feature.name))) continue;
+      const features = asking.map((feature) => feature.name);
+      const isOne = features.length === 1;
+      report({
+        message: isOne ? 'dropped' : 'several',
+        span: name.span,
+        values: { setting: name.value, features: isOne ? (features[0] ?? '') : eitherOf(features) },
+        subject: id,
+      });
+    }
+  },
+  examples: [
+    {
+      name: 'an unloader on a unit that is not said to have one',
+      sheet: { settings: 'unloader: { value: No. 29 drill, from: m48 p. 33 }' },
+      expect: [
+        {
+          at: 'unloader',
+          message: '`unloader` is stated, but `unloader` is not among the features of the unit',
+          fix: 'add `unloader` to the features, or take out the setting and its work',
+        },
+      ],
+    },
+    {
+      name: 'a needle of a slide or a piston, and neither is said',
+      sheet: { settings: 'needle-shoulder: { value: flush, from: m48 p. 33 }' },
+      expect: [
+        {
+          at: 'needle-shoulder',
+          message:
+            '`needle-shoulder` is stated, but none of `constant-depression` or `slide` is among the features of the unit',
+          fix: 'add the one that the unit has, or take out the setting and its work',
+        },
+      ],
+    },
+    {
+      name: 'a pump stroke on a unit with a pump, and settings that every unit has',
+      sheet: {},
+      expect: [],
+    },
+  ],
+});
