@@ -124,6 +124,7 @@ unit:
         - side-draft
         - hand-choke
         - fixed-jets
+        - bowl-vent
     part-numbers:
         - 32-117
         - 32-117/A

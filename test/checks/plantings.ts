@@ -81,9 +81,8 @@ export const plantings: readonly Planting[] = [
     to: 'based-on: dunnow-c31-tollgarth-eight\nsettings:\n  governor: none\n  main-jet',
     on: 'governor: none',
     check: 'variant-idle',
-    with: ['feature-dropped', 'figures-reversed'],
     // The other unit's work comes in between.
-    with: ['part-refitted'],
+    with: ['part-refitted', 'feature-dropped', 'figures-reversed'],
   },
   { sheet: orlo, from: 'kind: carburetor', to: 'kind: carburettor', check: 'kind-unknown' },
   {
