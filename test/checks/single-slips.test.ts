@@ -6,7 +6,7 @@ import { builtInKinds } from '../../src/kinds/index.ts';
 import { readSheet } from '../../src/sheet/index.ts';
 import type { Sheet } from '../../src/sheet/model.ts';
 import { wholeSheet } from './examples.ts';
-import { slipSheets } from './slip-sheets.ts';
+import { slipSheets, unseen } from './slip-sheets.ts';
 import { slipsIn, type Told, tell } from './slips.ts';
 
 const context: CheckContext = {
@@ -95,12 +95,23 @@ describe('single slips in settings that are stated twice', () => {
     expect(further).toBeLessThan(0.15);
   });
 
-  it('on sheets that nothing was tuned to', { timeout: 300_000 }, () => {
+  it('on sheets of other hands', { timeout: 300_000 }, () => {
     const sheets = slipSheets.map((sheet, i) =>
       readSheet(wholeSheet(sheet), `sheets/held-${i}.md`, context),
     );
     const told = trial(sheets, 11);
     print('held out', told);
+    const { named, further } = figures(told);
+    expect(named).toBeGreaterThan(0.8);
+    expect(further).toBeLessThan(0.15);
+  });
+
+  it('on a sheet that nobody looked at before', { timeout: 300_000 }, () => {
+    const sheets = unseen.map((sheet, i) =>
+      readSheet(wholeSheet(sheet), `sheets/unseen-${i}.md`, context),
+    );
+    const told = trial(sheets, 5);
+    print('unseen', told);
     const { named, further } = figures(told);
     expect(named).toBeGreaterThan(0.8);
     expect(further).toBeLessThan(0.15);
