@@ -2,6 +2,7 @@ import { existsSync, readFileSync, statSync } from 'node:fs';
 import { dirname, join, posix } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { buildProgram } from '../../src/cli/program.ts';
+import { sourceFiles } from '../import-scan.ts';
 import { commandsOf, root } from './marked-blocks.ts';
 import { allPages, type Page, writtenPages } from './pages.ts';
 
@@ -47,7 +48,9 @@ describe('the pages', () => {
       linksOf(page).map((link) => posix.join(posix.dirname(page.path), link.split('#')[0] ?? '')),
     );
     const all = allPages.map(({ path }) => path).filter((path) => path !== page.path);
-    expect(all.filter((path) => !linked.has(path) && path !== 'CHANGELOG.md')).toEqual([]);
+    expect(
+      all.filter((path) => !linked.has(path) && !/^(CHANGELOG|templates)\b/.test(path)),
+    ).toEqual([]);
   });
 
   test.each(allPages.map((page) => [page.path, page] as const))(
@@ -99,6 +102,15 @@ describe('what the pages show', () => {
   );
 });
 
+test('variables of the environment are those that the program reads', () => {
+  const page = pageOf('docs/environment.md');
+  const told = [...page.text.matchAll(/GAUGELEAF_[A-Z_]+/g)].map(([name]) => name);
+  const read = sourceFiles().flatMap(({ text }) => text.match(/\bGAUGELEAF_[A-Z_]+/g) ?? []);
+  // By this one the build alone tells the program to keep its compiled code.
+  const own = 'GAUGELEAF_KEEP_CACHE';
+  expect(new Set(told)).toEqual(new Set(read.filter((name) => name !== own)));
+});
+
 describe('the commands', () => {
   const nowhere = { write: () => true, isTTY: false };
   const program = buildProgram(
@@ -106,6 +118,29 @@ describe('the commands', () => {
     () => {},
   );
   const commands = program.commands.map((command) => [command.name(), command] as const);
+
+  /** The long options of a command, or of any. */
+  const options = (of: readonly (typeof program)[]) =>
+    new Set(of.flatMap((command) => command.options.map(({ long }) => long)).concat('--help'));
+
+  test.each(writtenPages.map((page) => [page.path, page] as const))(
+    '%s names only commands and options that there are',
+    (_, { text }) => {
+      const strange = [...unfenced(text).matchAll(/`([^`\n]+)`/g)].flatMap(([, code = '']) => {
+        const [, name, rest = ''] = /^gaugeleaf(?: ([a-z]+)\b)?(.*)$/.exec(code) ?? [];
+        const bare = /^--[a-z-]+/.test(code) ? code : null;
+        if (name === undefined && bare === null) return [];
+        const of = program.commands.filter(
+          (command) => name === undefined || command.name() === name,
+        );
+        const known = options(of);
+        const flags = [...(bare ?? rest).matchAll(/(?<=^| )--[a-z-]+/g)].map(([flag]) => flag);
+        const unknown = flags.filter((flag) => !known.has(flag));
+        return of.length === 0 || unknown.length > 0 ? [code] : [];
+      });
+      expect(strange).toEqual([]);
+    },
+  );
 
   test('are all there', () => expect(commands.length).toBeGreaterThan(10));
 

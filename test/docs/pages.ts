@@ -33,7 +33,9 @@ export const writtenPages: readonly Page[] = ['README.md', ...pathsOfDocs()]
 export const allPages: readonly Page[] = [
   ...writtenPages,
   ...[...made].map(pageAt),
-  ...['DEVELOPERS.md', 'CHANGELOG.md'].map(pageAt),
+  ...['DEVELOPERS.md', 'CHANGELOG.md', 'templates/README.md', 'templates/fonts/README.md'].map(
+    pageAt,
+  ),
 ];
 
 function pathsOfDocs(): readonly string[] {
