@@ -87,7 +87,9 @@ export async function carriedOut(block: MarkedBlock): Promise<string> {
     let text = '';
     for (const command of commandsOf(block)) {
       const shown = await show(command, folder);
-      expect(shown.status, `exit status of ${command}`).toBe(Number(options.get('exit') ?? '0'));
+      expect(shown.status, `exit status of ${command}, which says: ${shown.text}`).toBe(
+        Number(options.get('exit') ?? '0'),
+      );
       // A table for other programs ends its lines as RFC 4180 wants; a page does as Markdown does.
       const lines = shown.text.replaceAll('\r\n', '\n');
       text += `$ ${command}\n${shortened(lines, options.get('head'), options.get('tail'))}`;
