@@ -53,6 +53,8 @@ export interface CheckContext {
   readonly sharedSources?: SharedSources | null;
   /** How many units a figure needs that only measuring bears out; null or absent for no rule. */
   readonly measuredUnits?: number | null;
+  /** Whether notes tell what differs from the usual order of work; yes, if absent or null. */
+  readonly usualOrder?: boolean | null;
   /** The club's own gauges, where the edition lists them; what is ordinary, if absent or null. */
   readonly kit?: Kit | null;
   /** The sheets that one may be based on; absent or null where no others are known. */

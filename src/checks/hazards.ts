@@ -1,4 +1,5 @@
 import type { Kind } from '../kinds/model.ts';
+import { ownRules } from '../order/index.ts';
 import type { Operation, SafetyMessage, Sheet } from '../sheet/model.ts';
 import { nearest, wordsOf } from './vocabulary.ts';
 
@@ -16,8 +17,12 @@ export interface Meeting {
 export function hazardsMet(sheet: Sheet, kind: Kind): readonly Meeting[] {
   const told = messagesByHazard(sheet, kind);
   const met = new Map<string, Meeting>();
+  const ruled = sheet.work.length === 0 ? kind : ownRules(sheet, kind).kind;
+  // A sheet may say that an operation meets other hazards on its unit.
+  const here = ({ known }: Operation): readonly string[] =>
+    known === null ? [] : (ruled.operations.get(known.name) ?? known).hazards;
   for (const operation of sheet.operations) {
-    for (const hazard of operation.known?.hazards ?? []) {
+    for (const hazard of here(operation)) {
       if (met.has(hazard)) continue;
       const from = operation.steps[0]?.span.start ?? operation.span.end;
       met.set(hazard, { hazard, operation, from, messages: told.get(hazard) ?? [] });

@@ -50,6 +50,7 @@ import olderRuled from './older-ruled.ts';
 import operationEarly from './operation-early.ts';
 import operationMissing from './operation-missing.ts';
 import operationUnknown from './operation-unknown.ts';
+import orderUnusual from './order-unusual.ts';
 import pageUnsaid from './page-unsaid.ts';
 import partLeftOpen from './part-left-open.ts';
 import partRefitted from './part-refitted.ts';
@@ -79,7 +80,6 @@ import sourceUnfindable from './source-unfindable.ts';
 import sourceUnknown from './source-unknown.ts';
 import sourceUntitled from './source-untitled.ts';
 import sourceUnused from './source-unused.ts';
-import stageLate from './stage-late.ts';
 import stateImpossible from './state-impossible.ts';
 import stateUnknown from './state-unknown.ts';
 import stateUnmet from './state-unmet.ts';
@@ -162,7 +162,7 @@ const list = [
   // order
   stateUnknown,
   operationEarly,
-  stageLate,
+  orderUnusual,
   stateUnmet,
   stateImpossible,
   settingDisturbed,

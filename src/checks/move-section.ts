@@ -11,6 +11,8 @@ import type { Edit } from './define.ts';
 export function editsFor(sheet: Sheet, kind: Kind, moves: readonly OrderMove[]): readonly Edit[] {
   const [move] = moves;
   if (!move?.certain || moves.length > 1) return [];
+  // What is only doubtful is not mended by a hand that does not look.
+  if (!move.mends.some(({ weight }) => weight !== 'note')) return [];
   const { operation, side, beside } = move;
   const section = sheet.text.slice(operation.span.start, operation.span.end);
   // A title in between opens a part of its own, and the section's end is not where it seems.

@@ -1,8 +1,8 @@
-import type { OrderMove } from '../order/index.ts';
+import type { OrderFault, OrderMove, Weight } from '../order/index.ts';
 import type { Operation } from '../sheet/model.ts';
 import { defineCheck } from './define.ts';
 import { editsFor } from './move-section.ts';
-import { headingsOf, orderProof } from './order-proof.ts';
+import { headingsOf, orderProof, orOverrule, overruling } from './order-proof.ts';
 import { allOf } from './vocabulary.ts';
 
 /** An operation that stands before one that it has to follow. */
@@ -13,23 +13,25 @@ export default defineCheck({
   summary: 'An operation stands before another that it has to follow.',
   explain:
     'Work that is done too early is spoiled by what has to come before it: bending the choke lug ' +
-    'moves the fast idle that was set already. If the kind’s rule does not hold for this unit, ' +
+    'moves the fast idle that was set already. It is told where the walk through the work finds a ' +
+    'state that is not there, or a setting that is moved and not made again, and the right order mends ' +
+    'it; what is only custom is a note (`order-unusual`). If the kind’s rule does not hold for this unit, ' +
     'overrule it under `work:` and say why.',
   messages: {
     one: {
-      message: '`{early}` stands before `{first}`, and has to follow it',
-      fix: 'move `## {moved}` {side} `## {beside}`',
+      message: '`{early}` stands before `{first}`, and has to follow it: {because}',
+      fix: 'move `## {moved}` {side} `## {beside}`{overrule}',
     },
     many: {
-      message: '{earlies} stand before `{first}`, and have to follow it',
-      fix: 'move `## {moved}` {side} `## {beside}`',
+      message: '{earlies} stand before `{first}`, and have to follow it: {because}',
+      fix: 'move `## {moved}` {side} `## {beside}`{overrule}',
     },
     several: {
-      message: '`{early}` stands before {firsts}, and has to follow them',
-      fix: 'move `## {moved}` {side} `## {beside}`',
+      message: '`{early}` stands before {firsts}, and has to follow them: {because}',
+      fix: 'move `## {moved}` {side} `## {beside}`{overrule}',
     },
     start: {
-      message: '`{early}` starts the engine before `{first}` is done',
+      message: '`{early}` starts the engine before `{first}` is done: {because}',
       fix: 'start it only below `## {first}`',
     },
   },
@@ -37,19 +39,22 @@ export default defineCheck({
     const found = orderProof(sheet);
     if (found === null) return;
     for (const move of found.moves) {
-      const pairs = move.reversals.filter(({ byStage }) => !byStage);
-      if (pairs.length === 0) continue;
+      const pairs = move.reversals;
       const earlies = inFile(pairs.map(({ after }) => after));
       const firsts = inFile(pairs.map(({ before }) => before));
       const span = earlies[0]?.heading.span ?? move.operation.heading.span;
+      const rule = overruling(move.mends, found.kind);
       report({
         message: earlies.length > 1 ? 'many' : firsts.length > 1 ? 'several' : 'one',
         span,
+        severity: gravest(move.mends),
         values: {
           early: earlies[0]?.heading.value ?? '',
           first: firsts[0]?.heading.value ?? '',
           earlies: allOf(headingsOf(earlies)),
           firsts: allOf(headingsOf(firsts)),
+          because: [...new Set(pairs.map((pair) => pair.rule.because))].slice(0, 2).join('; '),
+          overrule: orOverrule(rule),
           ...placeOf(move),
         },
         related: firsts.map(({ heading }) => ({ span: heading.span, label: 'this comes first' })),
@@ -59,12 +64,22 @@ export default defineCheck({
       });
     }
     for (const fault of found.faults) {
-      if (fault.kind !== 'too-early') continue;
-      const { operation, first } = fault;
+      if (fault.kind !== 'too-early' && fault.kind !== 'misplaced') continue;
+      const { operation, first, because, weight } = fault;
+      const [early, late] = [operation.heading.value, first.heading.value];
       report({
-        message: 'start',
+        message: fault.kind === 'too-early' ? 'start' : 'one',
         span: operation.heading.span,
-        values: { early: operation.heading.value, first: first.heading.value },
+        severity: weight,
+        values: {
+          early,
+          first: late,
+          because,
+          moved: late,
+          side: 'above',
+          beside: early,
+          overrule: orOverrule(null),
+        },
         related: [{ span: first.heading.span, label: 'this comes first' }],
         subject: operation.known?.name ?? null,
       });
@@ -74,47 +89,75 @@ export default defineCheck({
     {
       name: 'fast idle before the unloader that moves it',
       sheet: {
-        body: '## Fast idle gap\n\n1. Pass the wire. :state[throttle on-fast-idle]\n\n## Unloader\n\n1. Hold it open and pass the drill. :state[throttle wide-open]\n',
+        settings: 'fast-idle-gap: { value: 0.022 in wire, from: m48 p. 33 }',
+        body: '## Fast idle gap\n\n1. Pass the wire: :value[fast-idle-gap]. :state[cam named-step]\n\n## Unloader\n\n1. Hold it open and pass the drill. :state[throttle wide-open]\n',
       },
       expect: [
         {
           at: 'Fast idle gap',
-          message: '`Fast idle gap` stands before `Unloader`, and has to follow it',
-          fix: 'move `## Unloader` above `## Fast idle gap`',
+          severity: 'warning',
+          message:
+            '`Fast idle gap` stands before `Unloader`, and has to follow it: bending the lug moves the lever that the cam holds',
+          fix: 'move `## Unloader` above `## Fast idle gap`; or, where it does not hold on this unit, add under `work:` `unloader: { without: { disturbs: [fast-idle-gap] }, because: ... }`',
           fixed:
-            '## Unloader\n\n1. Hold it open and pass the drill. :state[throttle wide-open]\n\n## Fast idle gap\n\n1. Pass the wire. :state[throttle on-fast-idle]',
+            '## Unloader\n\n1. Hold it open and pass the drill. :state[throttle wide-open]\n\n## Fast idle gap\n\n1. Pass the wire: :value[fast-idle-gap]. :state[cam named-step]',
         },
       ],
     },
     {
-      name: 'one operation put off past two that wait for it',
+      name: 'one operation put off past two that it moves',
       sheet: {
-        body: '## Choke pull-down\n\n1. Pass the drill.\n\n## Fast idle cam\n\n1. Pass the drill.\n\n## Choke cover index\n\n1. Turn the cover to its mark.\n',
+        settings:
+          'fast-idle-gap: { value: 0.022 in wire, from: m48 p. 33 }\nunloader: { value: 3/16 drill, from: m48 p. 33 }',
+        body: '## Unloader\n\n1. Pass the drill: :value[unloader]. :state[throttle wide-open]\n\n## Fast idle gap\n\n1. Pass the wire: :value[fast-idle-gap]. :state[cam named-step]\n\n## Fast idle cam\n\n1. Pass the leaf. :state[cam named-step]\n',
       },
       expect: [
         {
-          at: 'Choke pull-down',
+          at: 'Unloader',
+          severity: 'warning',
           message:
-            '`Choke pull-down` and `Fast idle cam` stand before `Choke cover index`, and have to follow it',
-          fix: 'move `## Choke cover index` above `## Choke pull-down`',
+            '`Unloader` and `Fast idle gap` stand before `Fast idle cam`, and have to follow it: bending the choke rod moves the plate that is measured here; bending the choke rod turns the cam under its screw',
+          fix: 'move `## Fast idle cam` above `## Unloader`; or, where it does not hold on this unit, add under `work:` `fast-idle-cam: { without: { disturbs: [unloader, fast-idle-gap] }, because: ... }`',
           fixed:
-            '## Choke cover index\n\n1. Turn the cover to its mark.\n\n## Choke pull-down\n\n1. Pass the drill.\n\n## Fast idle cam\n\n1. Pass the drill.',
+            '## Fast idle cam\n\n1. Pass the leaf. :state[cam named-step]\n\n## Unloader\n\n1. Pass the drill: :value[unloader]. :state[throttle wide-open]\n\n## Fast idle gap\n\n1. Pass the wire: :value[fast-idle-gap]. :state[cam named-step]',
         },
       ],
     },
     {
       name: 'one operation that was rushed',
       sheet: {
-        body: '## Unloader\n\n1. Hold it open. :state[throttle wide-open]\n\n## Choke cover index\n\n1. Turn the cover to its mark.\n\n## Choke pull-down\n\n1. Pass the drill.\n',
+        settings:
+          'fast-idle-gap: { value: 0.022 in wire, from: m48 p. 33 }\nunloader: { value: 3/16 drill, from: m48 p. 33 }',
+        body: '## Fast idle gap\n\n1. Pass the wire: :value[fast-idle-gap]. :state[cam named-step]\n\n## Fast idle cam\n\n1. Pass the leaf. :state[cam named-step]\n\n## Unloader\n\n1. Pass the drill: :value[unloader]. :state[throttle wide-open]\n',
       },
       expect: [
         {
-          at: 'Unloader',
+          at: 'Fast idle gap',
+          severity: 'warning',
           message:
-            '`Unloader` stands before `Choke cover index` and `Choke pull-down`, and has to follow them',
-          fix: 'move `## Unloader` below `## Choke pull-down`',
+            '`Fast idle gap` stands before `Fast idle cam` and `Unloader`, and has to follow them: bending the choke rod turns the cam under its screw; bending the lug moves the lever that the cam holds',
+          fix: 'move `## Fast idle gap` below `## Unloader`; or, where it does not hold on this unit, add under `work:` `unloader: { without: { disturbs: [fast-idle-gap] }, because: ... }`',
           fixed:
-            '## Choke cover index\n\n1. Turn the cover to its mark.\n\n## Choke pull-down\n\n1. Pass the drill.\n\n## Unloader\n\n1. Hold it open. :state[throttle wide-open]',
+            '## Fast idle cam\n\n1. Pass the leaf. :state[cam named-step]\n\n## Unloader\n\n1. Pass the drill: :value[unloader]. :state[throttle wide-open]\n\n## Fast idle gap\n\n1. Pass the wire: :value[fast-idle-gap]. :state[cam named-step]',
+        },
+      ],
+    },
+    {
+      name: 'a rule of the sheet that no order of these headings keeps without harm',
+      sheet: {
+        front: 'work:\n  bowl-vent: { after: [dashpot], because: the dashpot carries the vent }',
+        settings:
+          'bowl-vent: { value: 1/16 in, from: m48 p. 40 }\ndashpot: { value: 1/16 in, from: m48 p. 40 }',
+        body: '## Unloader\n\n1. Hold it open. :state[throttle wide-open]\n\n## Bowl vent\n\n1. Let it come to its stop. :state[throttle on-idle-stop]\n2. Measure :value[bowl-vent].\n\n## Dashpot\n\n1. Measure :value[dashpot].\n',
+      },
+      expect: [
+        {
+          at: 'Bowl vent',
+          message:
+            '`Bowl vent` stands before `Dashpot`, and has to follow it: the dashpot carries the vent',
+          fix: 'move `## Dashpot` above `## Unloader`; or overrule it under `work:`, with what is different on this unit',
+          fixed:
+            '## Dashpot\n\n1. Measure :value[dashpot].\n\n## Unloader\n\n1. Hold it open. :state[throttle wide-open]\n\n## Bowl vent\n\n1. Let it come to its stop. :state[throttle on-idle-stop]\n2. Measure :value[bowl-vent].',
         },
       ],
     },
@@ -126,7 +169,8 @@ export default defineCheck({
       expect: [
         {
           at: 'Installation',
-          message: '`Installation` starts the engine before `Initial idle` is done',
+          message:
+            '`Installation` starts the engine before `Initial idle` is done: the engine starts and idles on these baselines',
           fix: 'start it only below `## Initial idle`',
         },
       ],
@@ -154,4 +198,9 @@ function inFile(operations: readonly Operation[]): readonly Operation[] {
 
 function placeOf({ operation, side, beside }: OrderMove): Record<string, string> {
   return { moved: operation.heading.value, side, beside: beside.heading.value };
+}
+
+function gravest(faults: readonly OrderFault[]): Weight {
+  const weights = faults.map(({ weight }) => weight);
+  return (['error', 'warning'] as const).find((each) => weights.includes(each)) ?? 'note';
 }

@@ -1,5 +1,5 @@
 import type { Kind, KindPart } from '../kinds/model.ts';
-import { type Proof, proveOrder, stateNamed } from '../order/index.ts';
+import { type OrderFault, type Proof, proveOrder, stateNamed } from '../order/index.ts';
 import type { Operation, Sheet } from '../sheet/model.ts';
 
 const known = new WeakMap<Sheet, Proof | null>();
@@ -14,9 +14,17 @@ export function orderProof(sheet: Sheet): Proof | null {
   return proof;
 }
 
-/** `on-fast-idle` as people say it: `on fast idle`. */
-export function conditionWords(conditions: readonly string[]): string {
-  return conditions.map((each) => each.replaceAll('-', ' ')).join(' or ');
+/** Conditions of a part as the kind says them in a sentence: `on its slow step`, `set or at first contact`. */
+export function conditionWords(kind: Kind, part: string, conditions: readonly string[]): string {
+  const known = kind.parts.get(part)?.conditions;
+  return conditions.map((each) => known?.get(each)?.says ?? each.replaceAll('-', ' ')).join(' or ');
+}
+
+/** The instruction of a step that brings a part into a condition, with its mark; the mark alone where none is known. */
+export function stepFor(kind: Kind, part: string, condition: string): string {
+  const instruction = kind.parts.get(part)?.conditions.get(condition)?.instruction;
+  const mark = markFor(kind, part, condition);
+  return instruction ? `${instruction}. ${mark}` : mark;
 }
 
 /** A part's label; its name where the kind does not know it. */
@@ -33,6 +41,40 @@ export function markFor(kind: Kind, part: string, condition: string): string {
   const meant = /^\p{L}+$/u.test(label) ? stateNamed(`${label} ${condition}`, kind) : null;
   const isSame = meant?.part === part && meant.condition === condition;
   return `:state[${isSame ? label : part} ${condition}]`;
+}
+
+/** The lines under `work:` by which a sheet overrules what is behind some faults, with room for its reason. */
+export function overruling(faults: readonly OrderFault[], kind: Kind): string | null {
+  const rules = new Map<string, { needs: Set<string>; disturbs: Set<string> }>();
+  const of = (operation: string) => {
+    const known = rules.get(operation) ?? { needs: new Set(), disturbs: new Set() };
+    rules.set(operation, known);
+    return known;
+  };
+  for (const fault of faults) {
+    if (fault.kind === 'unmet') of(fault.operation.known?.name ?? '').needs.add(fault.need.part);
+    if (fault.kind === 'disturbed') {
+      const by = kind.operations.get(fault.by.known?.name ?? '');
+      if (by?.disturbs.some(({ name }) => name === fault.setting))
+        of(by.name).disturbs.add(fault.setting);
+    }
+  }
+  rules.delete('');
+  const [rule] = rules;
+  if (rule === undefined || rules.size > 1) return null;
+  const [operation, { needs, disturbs }] = rule;
+  const lists = [
+    ...(needs.size > 0 ? [`needs: [${[...needs].join(', ')}]`] : []),
+    ...(disturbs.size > 0 ? [`disturbs: [${[...disturbs].join(', ')}]`] : []),
+  ];
+  return `${operation}: { without: { ${lists.join(', ')} }, because: ... }`;
+}
+
+/** The end of a remedy that says how a sheet overrules the rule behind it. */
+export function orOverrule(rule: string | null): string {
+  return rule === null
+    ? '; or overrule it under `work:`, with what is different on this unit'
+    : `; or, where it does not hold on this unit, add under \`work:\` \`${rule}\``;
 }
 
 /** The part whose coming into one of its conditions is the start; null for a kind without one. */

@@ -1,8 +1,6 @@
-import type { Kind } from '../kinds/model.ts';
-import type { WorkStep } from '../order/model.ts';
-import type { Operation } from '../sheet/model.ts';
+import { placeToRestore } from '../order/index.ts';
 import { defineCheck } from './define.ts';
-import { conditionWords, nextStep, orderProof, partLabel } from './order-proof.ts';
+import { conditionWords, nextStep, orderProof, partLabel, stepFor } from './order-proof.ts';
 
 /** A part that is taken off, opened or backed out, and never put back. */
 export default defineCheck({
@@ -17,7 +15,7 @@ export default defineCheck({
   messages: {
     left: {
       message: 'nothing brings the {part} back from {was} before {before}',
-      fix: 'add `{number}. Put the {part} back. :state[{name} {home}]` at the end of `## {operation}`',
+      fix: 'add `{number}. {step}` at the end of `## {operation}`',
     },
     read: {
       message:
@@ -29,36 +27,28 @@ export default defineCheck({
     const found = orderProof(sheet);
     if (found === null) return;
     const { kind, faults, walk } = found;
-    const worked = [...new Set(walk.steps.map(({ step }) => step.operation))];
     for (const fault of faults) {
       if (fault.kind !== 'left-open' || fault.state.span === null) continue;
       const { part, state, home, at } = fault;
-      const last = at
-        ? lastBefore(worked, at.operation)
-        : lastAbout(
-            part,
-            worked,
-            kind,
-            walk.steps.map(({ step }) => step),
-          );
+      const place = placeToRestore(fault, walk, kind);
       const span = fault.state.span;
-      const label = partLabel(kind, part);
       report({
         message: fault.doubtful ? 'read' : 'left',
         span,
         values: {
-          part: label,
+          part: partLabel(kind, part),
           name: part,
-          was: conditionWords([state.condition]),
+          was: conditionWords(kind, part, [state.condition]),
           home: home[0] ?? '',
           before: fault.before === 'start' ? 'the engine is started' : 'the work ends',
-          number: last ? nextStep(last) : '1',
-          operation: last?.heading.value ?? '',
+          number: place ? nextStep(place) : '1',
+          operation: place?.heading.value ?? '',
+          step: stepFor(kind, part, home[0] ?? ''),
           words: sheet.text.slice(span.start, span.end).replace(/\s+/g, ' '),
         },
         related: at ? [{ span: at.span, label: 'started here' }] : [],
         subject: part,
-        severity: fault.doubtful ? 'note' : fault.before === 'start' ? 'error' : 'warning',
+        severity: fault.weight,
       });
     }
   },
@@ -73,7 +63,7 @@ export default defineCheck({
           at: ':state[stop-screw backed-off]',
           message:
             'nothing brings the idle stop screw back from backed off before the engine is started',
-          fix: 'add `2. Put the idle stop screw back. :state[stop-screw set]` at the end of `## Installation`',
+          fix: 'add `3. Turn the idle stop screw in to where it holds the throttle for idling. :state[stop-screw set]` at the end of `## Pump stroke`',
         },
       ],
     },
@@ -87,7 +77,7 @@ export default defineCheck({
           at: ':state[cover inverted]',
           severity: 'warning',
           message: 'nothing brings the bowl cover back from inverted before the work ends',
-          fix: 'add `4. Put the bowl cover back. :state[cover on]` at the end of `## Float level`',
+          fix: 'add `4. Put the bowl cover on. :state[cover on]` at the end of `## Float level`',
         },
       ],
     },
@@ -115,27 +105,3 @@ export default defineCheck({
     },
   ],
 });
-
-/** The last operation with numbered steps before the one that starts the engine. */
-function lastBefore(worked: readonly Operation[], start: Operation): Operation {
-  const earlier = worked.slice(0, Math.max(worked.indexOf(start), 0));
-  return earlier.filter(({ steps }) => steps.length > 0).at(-1) ?? start;
-}
-
-/** The last operation that moves the part, or that needs it in some condition. */
-function lastAbout(
-  part: string,
-  worked: readonly Operation[],
-  kind: Kind,
-  steps: readonly WorkStep[],
-): Operation | null {
-  const about = worked.filter((operation) => {
-    if (operation.steps.length === 0) return false;
-    const known = kind.operations.get(operation.known?.name ?? '');
-    if (known?.needsSaid.has(part) || known?.needs.some((need) => need.part === part)) return true;
-    return steps.some(
-      (step) => step.operation === operation && step.changes.some(({ term }) => term.part === part),
-    );
-  });
-  return about.at(-1) ?? null;
-}

@@ -1,7 +1,7 @@
 import type { Kind, KindPart } from '../kinds/model.ts';
 import { meets } from '../order/index.ts';
 import { defineCheck } from './define.ts';
-import { orderProof } from './order-proof.ts';
+import { conditionWords, orderProof } from './order-proof.ts';
 
 /** A step that puts back what is in its place already. */
 export default defineCheck({
@@ -14,12 +14,12 @@ export default defineCheck({
     'was carried over from another unit’s sheet. Accept it where the part comes new with the kit.',
   messages: {
     never: {
-      message: 'this step puts the {part} back, and no step has taken it off',
-      fix: 'mark the step that takes it off: `:state[{name} {away}]`; add one if there is none, or take this one out',
+      message: 'this step leaves the {part} {home}, and no step has had it otherwise',
+      fix: 'mark the step that has it {says}: `:state[{name} {away}]`; add one if there is none, or take this one out',
     },
     again: {
-      message: 'this step puts the {part} back, and it is in its place already',
-      fix: 'mark the step in between that takes it off: `:state[{name} {away}]`; add one if there is none, or take this one out',
+      message: 'this step leaves the {part} {home}, and it is so already',
+      fix: 'mark the step in between that has it {says}: `:state[{name} {away}]`; add one if there is none, or take this one out',
     },
   },
   run(sheet, _context, report) {
@@ -30,10 +30,17 @@ export default defineCheck({
       const part = fault.kind === 'refit' ? kind.parts.get(fault.part) : undefined;
       if (fault.kind !== 'refit' || part === undefined) continue;
       const { change, was } = fault;
+      const away = awayFrom(part, kind);
       report({
         message: was?.span ? 'again' : 'never',
         span: change.span,
-        values: { part: part.label, name: part.name, away: awayFrom(part, kind) },
+        values: {
+          part: part.label,
+          name: part.name,
+          away,
+          home: conditionWords(kind, part.name, [change.term.condition]),
+          says: conditionWords(kind, part.name, [away]),
+        },
         related: was?.span ? [{ span: was.span, label: 'put in its place here' }] : [],
         subject: part.name,
       });
@@ -48,8 +55,8 @@ export default defineCheck({
       expect: [
         {
           at: ':state[dust-cover on]',
-          message: 'this step puts the dust cover back, and no step has taken it off',
-          fix: 'mark the step that takes it off: `:state[dust-cover off]`; add one if there is none, or take this one out',
+          message: 'this step leaves the dust cover on, and no step has had it otherwise',
+          fix: 'mark the step that has it off: `:state[dust-cover off]`; add one if there is none, or take this one out',
         },
       ],
     },
@@ -61,8 +68,8 @@ export default defineCheck({
       expect: [
         {
           at: ':state[dust-cover on]',
-          message: 'this step puts the dust cover back, and it is in its place already',
-          fix: 'mark the step in between that takes it off: `:state[dust-cover off]`; add one if there is none, or take this one out',
+          message: 'this step leaves the dust cover on, and it is so already',
+          fix: 'mark the step in between that has it off: `:state[dust-cover off]`; add one if there is none, or take this one out',
         },
       ],
     },

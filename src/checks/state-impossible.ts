@@ -1,5 +1,6 @@
+import type { Kind, StateTerm } from '../kinds/model.ts';
 import { defineCheck } from './define.ts';
-import { conditionWords, orderProof, partLabel } from './order-proof.ts';
+import { conditionWords, orderProof, partLabel, stepFor } from './order-proof.ts';
 
 /** A marked state that the condition of another part shuts out. */
 export default defineCheck({
@@ -12,8 +13,8 @@ export default defineCheck({
     'and cannot be done, and the measurement that follows is taken somewhere between.',
   messages: {
     impossible: {
-      message: 'the {part} cannot be {condition} with the {other} at its {otherCondition}',
-      fix: 'move the {other} first, in this step or before it, and mark that: `:state[{example}]`',
+      message: 'the {part} cannot be {condition} with the {other} {otherCondition}: {because}',
+      fix: 'move the {other} first, in this step or before it, and mark that: `{example}`',
     },
   },
   run(sheet, _context, report) {
@@ -23,17 +24,18 @@ export default defineCheck({
     for (const fault of faults) {
       if (fault.kind !== 'forbidden') continue;
       const { change, other, was } = fault;
-      const starts = kind.parts.get(other.part)?.starts ?? '';
       report({
         message: 'impossible',
         span: change.span,
         values: {
           part: partLabel(kind, change.term.part),
-          condition: conditionWords([change.term.condition]),
+          condition: conditionWords(kind, change.term.part, [change.term.condition]),
           other: partLabel(kind, other.part),
-          otherCondition: conditionWords([other.condition]),
-          example: `${other.part} ${starts}`,
+          otherCondition: conditionWords(kind, other.part, [other.condition]),
+          because: fault.because,
+          example: stepFor(kind, other.part, clearOf(other, change.term, kind)),
         },
+        severity: fault.weight,
         subject: change.term.part,
         related: was.span
           ? [{ span: was.span, label: `the ${partLabel(kind, other.part)} was moved here` }]
@@ -52,8 +54,9 @@ export default defineCheck({
       expect: [
         {
           at: ':state[throttle shut]',
-          message: 'the throttle cannot be shut with the fast idle cam at its highest step',
-          fix: 'move the fast idle cam first, in this step or before it, and mark that: `:state[cam slow-notch]`',
+          message:
+            'the throttle cannot be shut with the fast idle cam on its highest step: the cam stands under its screw and holds the throttle open',
+          fix: 'move the fast idle cam first, in this step or before it, and mark that: `Let the fast idle cam fall clear of its screw. :state[cam slow-notch]`',
         },
       ],
     },
@@ -68,3 +71,14 @@ export default defineCheck({
     },
   ],
 });
+
+/** A condition of a part that shuts a state out no more: where it starts, else the first that does. */
+function clearOf(other: StateTerm, wanted: StateTerm, kind: Kind): string {
+  const part = kind.parts.get(other.part);
+  const isClear = (condition: string): boolean =>
+    !part?.conditions
+      .get(condition)
+      ?.bars.some((bar) => bar.part === wanted.part && bar.anyOf.includes(wanted.condition));
+  const names = [...(part?.conditions.keys() ?? [])];
+  return [part?.starts ?? '', ...names].find((each) => each !== '' && isClear(each)) ?? '';
+}

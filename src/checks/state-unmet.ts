@@ -1,7 +1,7 @@
 import type { Kind } from '../kinds/model.ts';
 import type { OrderFault } from '../order/index.ts';
 import { defineCheck, type Report } from './define.ts';
-import { conditionWords, markFor, orderProof, partLabel } from './order-proof.ts';
+import { conditionWords, markFor, orderProof, partLabel, stepFor } from './order-proof.ts';
 
 type Words =
   | 'measured'
@@ -11,7 +11,9 @@ type Words =
   | 'unsaidInto'
   | 'unsaidSeveral'
   | 'read'
-  | 'readInto';
+  | 'readInto'
+  | 'hearsay'
+  | 'usual';
 
 type Unmet = Extract<OrderFault, { kind: 'unmet' }>;
 
@@ -27,30 +29,31 @@ export default defineCheck({
     'only words tell the state; accept it where the words are clear to any reader.',
   messages: {
     measured: {
-      message: '`{operation}` is measured here with the {part} {was}; it needs the {part} {need}',
-      fix: 'before this step, have the {part} {need} and mark the step that does it: `{mark}`',
+      message:
+        '`{operation}` is measured here with the {part} {was}; it needs the {part} {need}: {because}',
+      fix: 'add a step before this one: `{step}`; or put that mark at the step that does it',
     },
     done: {
-      message: '`{operation}` ends with the {part} {was}; it needs the {part} {need}',
-      fix: 'before its last step, have the {part} {need} and mark the step that does it: `{mark}`',
+      message: '`{operation}` ends with the {part} {was}; it needs the {part} {need}: {because}',
+      fix: 'add a step before its last one: `{step}`; or put that mark at the step that does it',
     },
     into: {
       message:
-        'the {cause} is {causeIs} from here on, with the {part} {was}; it needs the {part} {need}',
-      fix: 'before this step, have the {part} {need} and mark the step that does it: `{mark}`',
+        'the {cause} is {causeIs} from here on, with the {part} {was}; it needs the {part} {need}: {because}',
+      fix: 'add a step before this one: `{step}`; or put that mark at the step that does it',
     },
     unsaid: {
-      message: '`{operation}` needs the {part} {need}, and no step so far says so',
-      fix: 'mark the step that does it: `{mark}`; add one before this step if there is none',
+      message: '`{operation}` needs the {part} {need}, and no step so far says so: {because}',
+      fix: 'mark the step that does it, or add one before this: `{step}`',
     },
     unsaidInto: {
       message:
-        'the {cause} is {causeIs} from here on; that needs the {part} {need}, and no step so far says so',
-      fix: 'mark the step that does it: `{mark}`; add one before this step if there is none',
+        'the {cause} is {causeIs} from here on; that needs the {part} {need}, and no step so far says so: {because}',
+      fix: 'mark the step that does it, or add one before this: `{step}`',
     },
     unsaidSeveral: {
       message: '{who} needs {needs}, and no step so far says so',
-      fix: 'mark the steps that do it: {marks}; add one before this step if there is none',
+      fix: 'mark the steps that do it, or add them before this: {steps}',
     },
     read: {
       message:
@@ -62,12 +65,24 @@ export default defineCheck({
         'the {cause} is {causeIs} from here on; that needs the {part} {need}, and the words “{words}” are read as {part} {was}',
       fix: 'mark the step that brings it there: `{mark}`; add one if there is none',
     },
+    hearsay: {
+      message:
+        '{who} needs the {part} {need}; only the words “{words}” say so, and the last mark leaves it {was}',
+      fix: 'put the mark at the step that does it: `{mark}`; add that step if it is not there',
+    },
+    usual: {
+      message: '`{operation}` is usually done with the {part} {need}, and not {was}: {because}',
+      fix: 'add a step before this one: `{step}`; or leave it, if this paper does otherwise',
+    },
   },
-  run(sheet, _context, report) {
+  run(sheet, context, report) {
     const found = orderProof(sheet);
     if (found === null) return;
     const { kind, faults } = found;
-    const unmet = faults.filter((fault): fault is Unmet => fault.kind === 'unmet');
+    const unmet = faults.filter(
+      (fault): fault is Unmet =>
+        fault.kind === 'unmet' && (fault.need.strength !== 'usual' || context.usualOrder !== false),
+    );
     const told = new Set<Unmet>();
     for (const fault of unmet) {
       if (told.has(fault)) continue;
@@ -81,20 +96,28 @@ export default defineCheck({
       }
       const { need, at, operation, was, cause, doubtful } = fault;
       const part = partLabel(kind, need.part);
-      const read = was?.by === 'reading' ? was.span : null;
+      const read = fault.onlySaid ?? (was?.by === 'reading' ? was.span : null);
       const values: Record<string, string> = {
         operation: operation.heading.value,
         part,
-        was: was ? conditionWords([was.condition]) : '',
-        need: conditionWords(need.anyOf),
+        was: was ? conditionWords(kind, need.part, [was.condition]) : '',
+        need: conditionWords(kind, need.part, need.anyOf),
+        because: need.because,
+        step: stepFor(kind, need.part, need.anyOf[0] ?? ''),
         mark: markFor(kind, need.part, need.anyOf[0] ?? ''),
+        who:
+          cause === 'operation'
+            ? `\`${operation.heading.value}\``
+            : `the ${partLabel(kind, cause.part)} ${conditionWords(kind, cause.part, [cause.condition])} from here on`,
         cause: cause === 'operation' ? '' : partLabel(kind, cause.part),
-        causeIs: cause === 'operation' ? '' : conditionWords([cause.condition]),
+        causeIs: cause === 'operation' ? '' : conditionWords(kind, cause.part, [cause.condition]),
         words: read ? sheet.text.slice(read.start, read.end).replace(/\s+/g, ' ') : '',
       };
       const byCause = cause !== 'operation';
       let message: Words;
-      if (read) message = byCause ? 'readInto' : 'read';
+      if (need.strength === 'usual') message = 'usual';
+      else if (fault.onlySaid) message = 'hearsay';
+      else if (read) message = byCause ? 'readInto' : 'read';
       else if (doubtful || was === null) message = byCause ? 'unsaidInto' : 'unsaid';
       else if (byCause) message = 'into';
       else
@@ -108,10 +131,15 @@ export default defineCheck({
         subject: need.part,
         alsoCalled: operation.known ? [operation.known.name] : [],
         related: was?.span
-          ? [{ span: was.span, label: `the ${part} ${conditionWords([was.condition])}` }]
+          ? [
+              {
+                span: was.span,
+                label: `the ${part} ${conditionWords(kind, need.part, [was.condition])}`,
+              },
+            ]
           : [],
       };
-      report(doubtful ? { ...reported, severity: 'note' } : reported);
+      report({ ...reported, severity: fault.weight });
     }
   },
   examples: [
@@ -124,8 +152,8 @@ export default defineCheck({
         {
           at: '2. Measure the travel: :value[pump-stroke].',
           message:
-            '`Pump stroke` is measured here with the throttle on fast idle; it needs the throttle shut',
-          fix: 'before this step, have the throttle shut and mark the step that does it: `:state[throttle shut]`',
+            '`Pump stroke` is measured here with the throttle held by the fast idle cam; it needs the throttle shut: the stroke is counted from the shut plate',
+          fix: 'add a step before this one: `Let the throttle shut fully. :state[throttle shut]`; or put that mark at the step that does it',
         },
       ],
     },
@@ -138,8 +166,8 @@ export default defineCheck({
         {
           at: '4. Pass the gauge under the free end: :value[float-level].',
           message:
-            '`Float level` is measured here with the cover gasket on; it needs the cover gasket off',
-          fix: 'before this step, have the cover gasket off and mark the step that does it: `:state[cover-gasket off]`',
+            '`Float level` is measured here with the cover gasket on; it needs the cover gasket off: the setting says `gasket: removed`',
+          fix: 'add a step before this one: `Lift away the cover gasket. :state[cover-gasket off]`; or put that mark at the step that does it',
         },
       ],
     },
@@ -152,8 +180,9 @@ export default defineCheck({
       expect: [
         {
           at: '1. Bring it to :value[idle-speed].',
-          message: '`Idle speed` is measured here with the engine cold; it needs the engine hot',
-          fix: 'before this step, have the engine hot and mark the step that does it: `:state[engine hot]`',
+          message:
+            '`Idle speed` is measured here with the engine cold; it needs the engine hot: a cold engine runs at another speed and on another mixture',
+          fix: 'add a step before this one: `Run the engine until it is hot. :state[engine hot]`; or put that mark at the step that does it',
         },
       ],
     },
@@ -165,8 +194,9 @@ export default defineCheck({
       expect: [
         {
           at: '2. Work the throttle.',
-          message: '`Assembly` ends with the bowl cover inverted; it needs the bowl cover on',
-          fix: 'before its last step, have the bowl cover on and mark the step that does it: `:state[cover on]`',
+          message:
+            '`Assembly` ends with the bowl cover inverted; it needs the bowl cover on: this closes the unit',
+          fix: 'add a step before its last one: `Put the bowl cover on. :state[cover on]`; or put that mark at the step that does it',
         },
       ],
     },
@@ -179,8 +209,8 @@ export default defineCheck({
         {
           at: '3. Start the engine. :state[engine running]',
           message:
-            'the engine is running from here on, with the gear drive; it needs the gear neutral',
-          fix: 'before this step, have the gear neutral and mark the step that does it: `:state[gear neutral]`',
+            'the engine is running from here on, with the gear in drive; it needs the gear in neutral: an engine that is started in gear moves the vehicle',
+          fix: 'add a step before this one: `Put the gear in neutral. :state[gear neutral]`; or put that mark at the step that does it',
         },
       ],
     },
@@ -193,8 +223,9 @@ export default defineCheck({
         {
           at: '1. Measure the travel: :value[pump-stroke].',
           severity: 'note',
-          message: '`Pump stroke` needs the throttle shut, and no step so far says so',
-          fix: 'mark the step that does it: `:state[throttle shut]`; add one before this step if there is none',
+          message:
+            '`Pump stroke` needs the throttle shut, and no step so far says so: the stroke is counted from the shut plate',
+          fix: 'mark the step that does it, or add one before this: `Let the throttle shut fully. :state[throttle shut]`',
         },
       ],
     },
@@ -208,8 +239,8 @@ export default defineCheck({
           at: '3. Start the engine. :state[engine running]',
           severity: 'note',
           message:
-            'the engine is running from here on; that needs the gear neutral, and no step so far says so',
-          fix: 'mark the step that does it: `:state[gear neutral]`; add one before this step if there is none',
+            'the engine is running from here on; that needs the gear in neutral, and no step so far says so: an engine that is started in gear moves the vehicle',
+          fix: 'mark the step that does it, or add one before this: `Put the gear in neutral. :state[gear neutral]`',
         },
       ],
     },
@@ -224,8 +255,8 @@ export default defineCheck({
           at: '1. Bring it to :value[idle-speed].',
           severity: 'note',
           message:
-            '`Idle speed` needs the engine running, the engine hot, the gear neutral and the vehicle secured, and no step so far says so',
-          fix: 'mark the steps that do it: `:state[engine running]` `:state[engine hot]` `:state[gear neutral]` `:state[vehicle secured]`; add one before this step if there is none',
+            '`Idle speed` needs the engine running and the engine hot, and no step so far says so',
+          fix: 'mark the steps that do it, or add them before this: `Start the engine. :state[engine running]` `Run the engine until it is hot. :state[engine hot]`',
         },
       ],
     },
@@ -254,8 +285,48 @@ export default defineCheck({
           at: '3. Start the engine. :state[engine running]',
           severity: 'note',
           message:
-            'the engine is running from here on; that needs the gear neutral, and the words “in drive” are read as gear drive',
+            'the engine is running from here on; that needs the gear in neutral, and the words “in drive” are read as gear in drive',
           fix: 'mark the step that brings it there: `:state[gear neutral]`; add one if there is none',
+        },
+      ],
+    },
+    {
+      name: 'custom only: the rods left in for the dip',
+      sheet: {
+        front:
+          'unit: { kind: carburetor, maker: Orlo, model: F27, features: [single-barrel, downdraft, pump, metering-rods] }',
+        body: '## Strip\n\n1. Take off the cover and its gasket. :state[unit on-bench] :state[cover off] :state[gasket off]\n\n## Cleaning\n\n1. Blow the passages through.\n\n## Metering rods\n\n1. Draw them out. :state[rods out]\n',
+      },
+      expect: [
+        {
+          at: '1. Blow the passages through.',
+          severity: 'note',
+          message:
+            '`Cleaning` is usually done with the metering rods out of their jets, and not in their jets: the jets are blown through from both sides',
+          fix: 'add a step before this one: `Draw the metering rods out of their jets. :state[rods out]`; or leave it, if this paper does otherwise',
+        },
+        {
+          at: '1. Draw them out. :state[rods out]',
+          severity: 'warning',
+          message:
+            '`Metering rods` needs the throttle shut, and no step so far says so: the rods stand lowest with the throttle shut',
+          fix: 'mark the step that does it, or add one before this: `Let the throttle shut fully. :state[throttle shut]`',
+        },
+      ],
+    },
+    {
+      name: 'hot by words alone, on a sheet that marks its work',
+      sheet: {
+        settings: 'idle-speed: { value: 475 rpm, from: m48 p. 41 }',
+        body: '## First start\n\n1. Chock the wheels. :state[wheels chocked] :state[gear neutral]\n2. Start the engine. :state[unit on-engine] :state[engine running]\n\n## Idle speed\n\n1. Run it until hot.\n2. Bring it to :value[idle-speed].\n3. Let it cool. :state[engine cold]\n',
+      },
+      expect: [
+        {
+          at: '2. Bring it to :value[idle-speed].',
+          severity: 'warning',
+          message:
+            '`Idle speed` needs the engine hot; only the words “until hot” say so, and the last mark leaves it cold',
+          fix: 'put the mark at the step that does it: `:state[engine hot]`; add that step if it is not there',
         },
       ],
     },
@@ -277,7 +348,8 @@ export default defineCheck({
 });
 
 /** A need of which no step says anything, either way. */
-function isUnsaid({ was, doubtful }: Unmet): boolean {
+function isUnsaid({ was, doubtful, need, onlySaid }: Unmet): boolean {
+  if (need.strength === 'usual' || onlySaid) return false;
   return was === null || (doubtful && was.by !== 'reading');
 }
 
@@ -292,22 +364,23 @@ function isOneMoment(one: Unmet, two: Unmet): boolean {
 
 /** One finding for everything that a step needs and nothing before it says. */
 function unsaidTogether(faults: readonly Unmet[], first: Unmet, kind: Kind): Report<Words> {
-  const { cause, operation, at, doubtful } = first;
+  const { cause, operation, at, weight } = first;
   const needs = faults.map(
-    ({ need }) => `the ${partLabel(kind, need.part)} ${conditionWords(need.anyOf)}`,
+    ({ need }) =>
+      `the ${partLabel(kind, need.part)} ${conditionWords(kind, need.part, need.anyOf)}`,
   );
   const who =
     cause === 'operation'
       ? `\`${operation.heading.value}\``
-      : `the ${partLabel(kind, cause.part)} ${conditionWords([cause.condition])} from here on`;
+      : `the ${partLabel(kind, cause.part)} ${conditionWords(kind, cause.part, [cause.condition])} from here on`;
   const reported: Report<Words> = {
     message: 'unsaidSeveral',
     span: at.span,
     values: {
       who,
       needs: `${needs.slice(0, -1).join(', ')} and ${needs[needs.length - 1]}`,
-      marks: faults
-        .map(({ need }) => `\`${markFor(kind, need.part, need.anyOf[0] ?? '')}\``)
+      steps: faults
+        .map(({ need }) => `\`${stepFor(kind, need.part, need.anyOf[0] ?? '')}\``)
         .join(' '),
     },
     subject: first.need.part,
@@ -316,5 +389,5 @@ function unsaidTogether(faults: readonly Unmet[], first: Unmet, kind: Kind): Rep
       ...(operation.known ? [operation.known.name] : []),
     ],
   };
-  return doubtful ? { ...reported, severity: 'note' } : reported;
+  return { ...reported, severity: weight };
 }

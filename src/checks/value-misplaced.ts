@@ -199,7 +199,10 @@ function ownOf(operation: Operation, setting: Setting, sheet: Sheet): Setting | 
 function areBound(maker: string, { known }: Operation, kind: Kind): boolean {
   if (known === null) return false;
   const disturbs = kind.operations.get(maker)?.disturbs ?? [];
-  return known.disturbs.includes(maker) || disturbs.includes(known.name);
+  return (
+    known.disturbs.some(({ name }) => name === maker) ||
+    disturbs.some(({ name }) => name === known.name)
+  );
 }
 
 /**

@@ -95,11 +95,12 @@ export default defineCheck({
 });
 
 function choices(
-  what: 'operation' | 'part' | 'condition' | 'setting',
+  what: 'operation' | 'part' | 'condition' | 'setting' | 'hazard',
   kind: Kind,
 ): readonly string[] {
   if (what === 'operation') return wordsOf(kind.operations);
   if (what === 'setting') return wordsOf(kind.settings);
+  if (what === 'hazard') return wordsOf(kind.hazards);
   if (what === 'part') return wordsOf(kind.parts);
   return [...kind.parts.values()].flatMap(({ conditions }) => wordsOf(conditions));
 }

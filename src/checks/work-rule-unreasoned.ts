@@ -15,15 +15,26 @@ export default defineCheck({
       message: '`{operation}` overrules the kind under `without`, and gives no reason',
       fix: 'add `because:` beside `without:`, with what is different on this unit',
     },
+    changed: {
+      message: '`{operation}` says another {what} than the kind, and gives no reason',
+      fix: 'add `because:` beside it, with what is different on this unit',
+    },
+    own: {
+      message: '`{operation}` is the sheet’s own, and gives no reason',
+      fix: 'add `because:`, with what it is for on this unit',
+    },
   },
   run(sheet, _context, report) {
     for (const fault of orderProof(sheet)?.ruleFaults ?? []) {
       if (fault.kind !== 'unreasoned') continue;
       const { operation } = fault.rule;
       report({
-        message: 'unreasoned',
+        message: fault.what === 'without' ? 'unreasoned' : fault.what === 'own' ? 'own' : 'changed',
         span: operation.span,
-        values: { operation: operation.value },
+        values: {
+          operation: operation.value,
+          what: fault.what === 'hazards' ? 'list of hazards' : 'stage',
+        },
         subject: operation.value,
       });
     }
@@ -47,6 +58,28 @@ export default defineCheck({
           'work:\n  fast-idle-gap: { without: { after: [unloader] }, because: the lug stands on the other lever }',
       },
       expect: [],
+    },
+    {
+      name: 'another stage, and no reason',
+      sheet: { front: 'work:\n  dashpot: { stage: running }' },
+      expect: [
+        {
+          at: 'dashpot',
+          message: '`dashpot` says another stage than the kind, and gives no reason',
+          fix: 'add `because:` beside it, with what is different on this unit',
+        },
+      ],
+    },
+    {
+      name: 'an operation of the sheet’s own, and no reason',
+      sheet: { front: 'work:\n  jet-centering: { label: Jet centering, stage: bench }' },
+      expect: [
+        {
+          at: 'jet-centering',
+          message: '`jet-centering` is the sheet’s own, and gives no reason',
+          fix: 'add `because:`, with what it is for on this unit',
+        },
+      ],
     },
     {
       name: 'a rule added needs none',

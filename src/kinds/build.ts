@@ -15,7 +15,8 @@ import type {
   UsualRange,
 } from './model.ts';
 import { NameBook } from './name-book.ts';
-import { buildParts, needsFrom, termsFrom } from './parts.ts';
+import { orderBefore } from './order-before.ts';
+import { buildParts, needsFrom, rulesFrom, termsFrom } from './parts.ts';
 import { buildRelations } from './relations.ts';
 
 /**
@@ -25,9 +26,10 @@ import { buildRelations } from './relations.ts';
 export function buildKind(data: KindData): Kind {
   const settings = mapped(data.settings, buildSetting);
   const words = wordsOf(data);
-  const order = closure(data.operations);
-  const operations = mapped(data.operations, (name, operation) =>
-    buildOperation(name, operation, data.settings[name], order.get(name) ?? []),
+  const operations = orderBefore(
+    mapped(data.operations, (name, operation) =>
+      buildOperation(name, operation, data.settings[name]),
+    ),
   );
   const hazards = mapped(
     data.hazards ?? {},
@@ -71,7 +73,10 @@ export function buildKind(data: KindData): Kind {
       ...(data.interchange?.settings ?? []),
     ]),
     relations: buildRelations(data),
-    parts: buildParts(words.parts),
+    stages: new Map(Object.entries(data.stages ?? {})) as Kind['stages'],
+    inPassing: data['in-passing'] ?? [],
+    seenTo: data['seen-to'] ?? [],
+    parts: buildParts(words.parts, data.states ?? {}),
     verbs: new Map(Object.entries(words.verbs)),
     phrases: Object.entries(words.phrases).map(([state, says]) => ({
       says,
@@ -116,6 +121,10 @@ function buildSetting(name: string, data: SettingData): KindSetting {
     sense: (data.sense ?? null) as Sense | null,
     withoutFeature: data['without-feature'] ?? false,
     perBarrel: data['per-barrel'] ?? true,
+    needs: needsFrom(data.needs),
+    countedFrom: needsFrom(data['counted-from']),
+    saysState: data['says-state'] ?? null,
+    replaces: data.replaces ?? [],
   };
 }
 
@@ -153,7 +162,6 @@ function buildOperation(
   name: string,
   data: OperationData,
   setting: SettingData | undefined,
-  after: readonly string[],
 ): KindOperation {
   return {
     name,
@@ -162,45 +170,18 @@ function buildOperation(
     explain: data.explain ?? setting?.explain ?? '',
     stage: data.stage as Stage,
     settings: data.settings ?? (setting ? [name] : []),
+    alsoMeasures: data['also-measures'] ?? [],
     hazards: data.hazards ?? [],
-    after,
-    needs: needsFrom(data.needs),
+    after: [...rulesFrom(data.after), ...rulesFrom(data.usual?.after, 'usual')],
+    before: new Map(),
+    needs: [...needsFrom(data.needs), ...needsFrom(data.usual?.needs, 'usual')],
     needsSaid: new Map(Object.entries(data['needs-said'] ?? {})),
     leaves: termsFrom(data.leaves),
-    disturbs: data.disturbs ?? [],
+    without: new Set(),
+    disturbs: [...rulesFrom(data.disturbs), ...rulesFrom(data.usual?.disturbs, 'usual')],
     steps: data.steps ?? [],
     drawings: (data.drawings ?? []).map(buildDrawing),
   };
-}
-
-/**
- * Everything that comes before each operation, also by way of others: a sheet may lack the one in
- * between. In working order.
- */
-function closure(
-  operations: Readonly<Record<string, OperationData>>,
-): ReadonlyMap<string, readonly string[]> {
-  const before = new Map<string, ReadonlySet<string>>();
-  const visit = (name: string, on: ReadonlySet<string>): ReadonlySet<string> => {
-    const known = before.get(name);
-    if (known) return known;
-    const all = new Set<string>();
-    for (const earlier of operations[name]?.after ?? []) {
-      // A circle is told of by `kindFaults`; here it must only not run for ever.
-      if (on.has(earlier)) continue;
-      all.add(earlier);
-      for (const far of visit(earlier, new Set(on).add(earlier))) all.add(far);
-    }
-    before.set(name, all);
-    return all;
-  };
-  const order = Object.keys(operations);
-  return new Map(
-    order.map((name) => {
-      const all = visit(name, new Set([name]));
-      return [name, order.filter((other) => all.has(other))];
-    }),
-  );
 }
 
 function isThread(is: readonly string[]): boolean {

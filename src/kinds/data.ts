@@ -26,6 +26,12 @@ export interface KindData {
   readonly operations: Readonly<Record<string, OperationData>>;
   readonly hazards?: Readonly<Record<string, HazardData>>;
   readonly parts?: Readonly<Record<string, PartData>>;
+  /** By part and condition: what holds there (`cam slow-notch`). */
+  readonly states?: Readonly<Record<string, StateData>>;
+  /** Why the work of each stage usually stands before that of the next. */
+  readonly stages?: Readonly<Record<string, string>>;
+  readonly 'in-passing'?: readonly string[];
+  readonly 'seen-to'?: readonly string[];
   readonly verbs?: Readonly<Record<string, readonly string[]>>;
   readonly phrases?: Readonly<Record<string, readonly string[]>>;
   readonly 'not-parts'?: readonly string[];
@@ -92,6 +98,10 @@ export interface SettingData {
   readonly sense?: string;
   readonly 'without-feature'?: boolean;
   readonly 'per-barrel'?: boolean;
+  readonly needs?: NeedsData;
+  readonly 'counted-from'?: NeedsData;
+  readonly 'says-state'?: string;
+  readonly replaces?: readonly string[];
 }
 
 /** What is absent comes from the setting of the same name. */
@@ -101,12 +111,19 @@ export interface OperationData {
   readonly explain?: string;
   readonly stage: Stage | (string & {});
   readonly settings?: readonly string[];
+  readonly 'also-measures'?: readonly string[];
   readonly hazards?: readonly string[];
-  readonly after?: readonly string[];
-  readonly needs?: StatesData;
+  readonly after?: Reasons;
+  readonly needs?: NeedsData;
   readonly 'needs-said'?: Readonly<Record<string, string>>;
   readonly leaves?: StatesData;
-  readonly disturbs?: readonly string[];
+  readonly disturbs?: Reasons;
+  /** The same kinds of rule, where only custom asks for them. */
+  readonly usual?: {
+    readonly after?: Reasons;
+    readonly needs?: NeedsData;
+    readonly disturbs?: Reasons;
+  };
   readonly steps?: readonly string[];
   readonly drawings?: readonly DrawingData[];
 }
@@ -147,6 +164,39 @@ export interface FeatureData {
   readonly operations?: Choices;
 }
 
+/** By the operation or setting that a rule is about: its reason. */
+export type Reasons = Readonly<Record<string, string>>;
+
+/** Parts, each with what it must be, or must not be, and why. */
+export type NeedsData = Readonly<Record<string, NeedData>>;
+
+export interface NeedData {
+  readonly is?: string | readonly string[];
+  readonly not?: string | readonly string[];
+  readonly because: string;
+  readonly likely?: boolean;
+  readonly unless?: StatesData;
+  readonly while?: StatesData;
+  readonly 'if-said'?: Readonly<Record<string, readonly string[]>>;
+  readonly 'unless-stated'?: readonly string[];
+  readonly from?: readonly string[];
+  readonly again?: boolean;
+  readonly 'if-feature'?: readonly string[];
+}
+
+/** What holds of a part in one of its conditions. */
+export interface StateData {
+  readonly says?: string;
+  readonly do?: string;
+  readonly needs?: NeedsData;
+  readonly after?: Reasons;
+  readonly disturbs?: Reasons;
+  readonly follows?: NeedsData;
+  readonly bars?: NeedsData;
+  readonly 'comes-from'?: NeedData;
+  readonly 'starts-up'?: boolean;
+}
+
 /** Parts, each with a condition or a list of which any will do. */
 export type StatesData = Readonly<Record<string, string | readonly string[]>>;
 
@@ -155,7 +205,9 @@ export interface PartData {
   readonly aliases?: readonly string[];
   readonly starts?: string;
   readonly 'if-feature'?: readonly string[];
+  readonly 'only-if-named'?: boolean;
   readonly home?: readonly string[];
+  readonly 'home-at-start'?: boolean;
   readonly reads?: Readonly<Record<string, string>>;
   readonly conditions: Readonly<Record<string, ConditionData>>;
 }
@@ -163,10 +215,4 @@ export interface PartData {
 export interface ConditionData {
   readonly aliases?: readonly string[];
   readonly 'counts-as'?: readonly string[];
-  readonly needs?: StatesData;
-  readonly after?: readonly string[];
-  readonly disturbs?: readonly string[];
-  readonly leaves?: StatesData;
-  readonly forbids?: StatesData;
-  readonly 'starts-up'?: boolean;
 }

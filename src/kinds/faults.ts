@@ -5,6 +5,7 @@ import { drawingFaults } from './drawing-faults.ts';
 import { levelName } from './name-book.ts';
 import { partFaults } from './part-faults.ts';
 import { type FormulaNames, relationFaults } from './relation-faults.ts';
+import { stateFaults } from './state-faults.ts';
 
 /** Something a kind's data says that its schema cannot see to be wrong. */
 export interface KindFault {
@@ -133,7 +134,6 @@ export function kindFaults(data: KindData, formulas: FormulaNames | null = null)
     const made = operation.settings ?? (own ? [name] : []);
     all('setting', operation.settings ?? [], settings, [...path, 'settings']);
     all('hazard', operation.hazards ?? [], hazards, [...path, 'hazards']);
-    all('operation', operation.after ?? [], operations, [...path, 'after']);
     operation.steps?.forEach((step, i) => {
       for (const [, slot = ''] of step.matchAll(/\{([^}]*)\}/g)) {
         const at = [...path, 'steps', i];
@@ -148,7 +148,13 @@ export function kindFaults(data: KindData, formulas: FormulaNames | null = null)
     });
   }
 
-  faults.push(...drawingFaults(data), ...partFaults(data), ...circles(data), ...clashes(data));
+  faults.push(
+    ...drawingFaults(data),
+    ...partFaults(data),
+    ...stateFaults(data),
+    ...circles(data),
+    ...clashes(data),
+  );
   return faults;
 }
 
@@ -166,7 +172,9 @@ function circles(data: KindData): KindFault[] {
       return;
     }
     if (done.has(name)) return;
-    for (const earlier of data.operations[name]?.after ?? []) visit(earlier, [...trail, name]);
+    const { after = {}, usual = {} } = data.operations[name] ?? {};
+    for (const earlier of [...Object.keys(after), ...Object.keys(usual.after ?? {})])
+      visit(earlier, [...trail, name]);
     done.add(name);
   };
   for (const name of Object.keys(data.operations)) visit(name, []);

@@ -5,7 +5,7 @@ import type { KindDrawing } from './drawings.ts';
 export type SignalWord = 'danger' | 'warning' | 'caution' | 'notice';
 
 /**
- * Where in the work an operation belongs; nothing of a later stage stands before an earlier one.
+ * Where in the work an operation usually stands; nothing of a later stage before an earlier one.
  * `any` is for headings that are no work (how to tell the unit, gauges, notes) and stand anywhere.
  */
 export type Stage = 'strip' | 'bench' | 'before-start' | 'running' | 'road' | 'any';
@@ -42,6 +42,14 @@ export interface KindSetting {
   readonly bore: string | null;
   /** Which way it is counted from its datum; null where both ways are usual. */
   readonly sense: Sense | null;
+  /** The state that it is measured in, whichever operation measures it. */
+  readonly needs: readonly ReasonedNeed[];
+  /** The conditions out of which parts come into where it is counted to: first contact, for a stop screw. */
+  readonly countedFrom: readonly ReasonedNeed[];
+  /** The part whose condition its own value names (`bottomed and clamped`); null for none. */
+  readonly saysState: string | null;
+  /** Settings that are of no more account once this one is made: static timing, once the engine is timed running. */
+  readonly replaces: readonly string[];
   /** Whether every barrel gets the same unless the sheet says otherwise. */
   readonly perBarrel: boolean;
   /** Whether a unit may have it that has none of the features which ask for it. */
@@ -64,18 +72,24 @@ export interface KindOperation {
   readonly stage: Stage;
   /** Settings that this operation makes. */
   readonly settings: readonly string[];
+  /** Settings of others that it measures too, in a state of its own: the dwell, on a machine. */
+  readonly alsoMeasures: readonly string[];
   /** Hazards met by its steps. */
   readonly hazards: readonly string[];
-  /** Operations that come before it when both are on the sheet, also by way of others. */
-  readonly after: readonly string[];
+  /** Operations that it has to follow, hard rules before custom, without what follows from them. */
+  readonly after: readonly OrderRule[];
+  /** Every operation that comes before it where both are on the sheet, also by way of others. */
+  readonly before: ReadonlyMap<string, OrderRule>;
   /** The state that must hold when its setting is measured, or at its last step if it has none. */
-  readonly needs: readonly StateNeed[];
-  /** Parts whose needed condition the setting names under a key beside its value. */
+  readonly needs: readonly ReasonedNeed[];
+  /** Parts whose needed condition the setting names under a key of another name than the part's. */
   readonly needsSaid: ReadonlyMap<string, string>;
-  /** The state that it leaves by its nature. */
-  readonly leaves: readonly StateTerm[];
+  /** The state that it leaves by its nature; `own` where the sheet itself says so. */
+  readonly leaves: readonly (StateTerm & { readonly own?: true })[];
   /** Settings that the work moves, so that each must be made or checked again. */
-  readonly disturbs: readonly string[];
+  readonly disturbs: readonly OrderRule[];
+  /** Parts of which the sheet says, with a reason, that nothing is needed of them here. */
+  readonly without: ReadonlySet<string>;
   /**
    * Model steps that `draft` writes. `{setting}` stands for `:value[...]` of the operation's one
    * setting, `{idle-stop}` for that of a named one; a step that names a setting which the sheet
@@ -124,21 +138,69 @@ export interface StateNeed {
   readonly anyOf: readonly string[];
 }
 
+/**
+ * How strong a rule is. `hard`: a part in the way, a state that a measurement needs, a setting that is
+ * moved. `likely`: so on nearly every unit; a warning at most. `usual`: custom; a note at most.
+ */
+export type Strength = 'hard' | 'likely' | 'usual';
+
+/** A rule about another operation or setting, with its reason in words. */
+export interface OrderRule {
+  readonly name: string;
+  readonly because: string;
+  readonly strength: Strength;
+  /** Whether the sheet itself says so: then it is kept whatever the walk finds. */
+  readonly own?: true;
+}
+
+/** A need with its reason, and where it does not hold. */
+export interface ReasonedNeed extends StateNeed {
+  /** Conditions that do not do, though they count as one that would. */
+  readonly noneOf: readonly string[];
+  readonly because: string;
+  readonly strength: Strength;
+  /** States of which each lifts the need: an engine need not run while a machine turns the unit. */
+  readonly unless: readonly StateNeed[];
+  /** States in which alone the need holds; empty for always. A gear matters while the engine runs. */
+  readonly whileIn: readonly StateNeed[];
+  /** Keys beside the setting's value with words of which one must stand there for the need to hold; empty for always. */
+  readonly ifSaid: ReadonlyMap<string, readonly string[]>;
+  /** Measures that lift the need where the setting is stated in them: a height is read at rest. */
+  readonly unlessStated: readonly Dimension[];
+}
+
+/** A state that follows from another by itself. */
+export interface Following extends StateTerm {
+  /** Conditions of the part out of which it comes so; empty for any. */
+  readonly from: readonly string[];
+  /** Whether a mark brings it about even where its own part stands so already. */
+  readonly again: boolean;
+  /** Features of which the unit needs one; empty for any unit. */
+  readonly ifFeature: readonly string[];
+  readonly because: string;
+}
+
 export interface PartCondition {
   readonly name: string;
   readonly aliases: readonly string[];
   /** Conditions of the same part that it also meets. */
   readonly countsAs: readonly string[];
+  /** How a sentence says it behind the part's label: `on its slow step`. */
+  readonly says: string;
+  /** The instruction that brings it about; null where only the state can be named. */
+  readonly instruction: string | null;
   /** What must hold when the part comes into it. */
-  readonly needs: readonly StateNeed[];
+  readonly needs: readonly ReasonedNeed[];
   /** Operations done before the part comes into it, where the sheet has them. */
-  readonly after: readonly string[];
+  readonly after: readonly OrderRule[];
+  /** Conditions of its own part out of which it comes; null for any. */
+  readonly comesFrom: ReasonedNeed | null;
   /** Settings lost by bringing the part into it. */
-  readonly disturbs: readonly string[];
+  readonly disturbs: readonly OrderRule[];
   /** States of other parts that follow by themselves. */
-  readonly leaves: readonly StateTerm[];
+  readonly follows: readonly Following[];
   /** States of other parts that cannot be while it holds. */
-  readonly forbids: readonly StateNeed[];
+  readonly bars: readonly ReasonedNeed[];
   /** Coming into it starts the engine: all parts must be home and nothing disturbed. */
   readonly startsUp: boolean;
 }
@@ -152,8 +214,12 @@ export interface KindPart {
   readonly starts: string | null;
   /** The part is there only on a unit with one of these features; empty: always. */
   readonly ifFeature: readonly string[];
+  /** Units have it or not, and no feature says so: it is there where the sheet speaks of it. */
+  readonly onlyIfNamed: boolean;
   /** Where it must be when the engine is started and at the end; empty: anywhere. */
   readonly home: readonly string[];
+  /** Whether it must be there when the engine is started, and not only at the end. */
+  readonly homeAtStart: boolean;
   /** Verb group to the condition it leaves the part in. */
   readonly reads: ReadonlyMap<string, string>;
   readonly conditions: ReadonlyMap<string, PartCondition>;
@@ -233,6 +299,12 @@ export interface Kind {
   readonly settings: ReadonlyMap<string, KindSetting>;
   /** In working order. */
   readonly operations: ReadonlyMap<string, KindOperation>;
+  /** Why work of each stage usually stands before that of the next; a stage without is not held to it. */
+  readonly stages: ReadonlyMap<Stage, string>;
+  /** Words around a printed setting by which a step neither measures nor sets it. */
+  readonly inPassing: readonly string[];
+  /** Words by which a step sees to a state and does not bring it about. */
+  readonly seenTo: readonly string[];
   readonly hazards: ReadonlyMap<string, KindHazard>;
   /** Settings and operations that every unit of the kind needs, each entry a list of choices. */
   readonly always: {

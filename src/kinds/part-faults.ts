@@ -1,7 +1,8 @@
 import { nearestName } from '../text/nearest-name.ts';
-import type { KindData, StatesData } from './data.ts';
+import type { KindData, NeedsData, Reasons, StatesData } from './data.ts';
 import type { KindFault } from './faults.ts';
 import { changes } from './lexicon.ts';
+import { listOf } from './parts.ts';
 
 type Path = readonly (string | number)[];
 
@@ -61,16 +62,60 @@ export function partFaults(data: KindData): KindFault[] {
         add([...path, i], `this kind has no ${what} \`${name}\``, name, names);
     });
 
-  for (const [name, operation] of Object.entries(data.operations)) {
-    const path = ['operations', name];
-    states(operation.needs, [...path, 'needs']);
-    states(operation.leaves, [...path, 'leaves']);
-    for (const said of Object.keys(operation['needs-said'] ?? {}))
-      part(said, [...path, 'needs-said', said]);
-    listed('setting', operation.disturbs, Object.keys(data.settings), [...path, 'disturbs']);
+  const needs = (found: NeedsData | undefined, path: Path): void => {
+    for (const [name, need] of Object.entries(found ?? {})) {
+      if (!part(name, [...path, name])) continue;
+      for (const key of ['is', 'not', 'from'] as const)
+        listOf(need[key]).forEach((each, i) => {
+          const at = typeof need[key] === 'string' ? [key] : [key, i];
+          condition(name, each, [...path, name, ...at]);
+        });
+      states(need.unless, [...path, name, 'unless']);
+      states(need.while, [...path, name, 'while']);
+      listed('feature', need['if-feature'], Object.keys(data.features ?? {}), [
+        ...path,
+        name,
+        'if-feature',
+      ]);
+    }
+  };
+  const reasons = (
+    what: string,
+    found: Reasons | undefined,
+    names: readonly string[],
+    path: Path,
+  ): void => {
+    for (const name of Object.keys(found ?? {}))
+      if (!names.includes(name))
+        add([...path, name], `this kind has no ${what} \`${name}\``, name, names, true);
+  };
+  const operations = Object.keys(data.operations);
+  const settings = Object.keys(data.settings);
+
+  for (const [name, setting] of Object.entries(data.settings)) {
+    const path = ['settings', name];
+    needs(setting.needs, [...path, 'needs']);
+    needs(setting['counted-from'], [...path, 'counted-from']);
+    if (setting['says-state'] !== undefined) part(setting['says-state'], [...path, 'says-state']);
+    listed('setting', setting.replaces, settings, [...path, 'replaces']);
   }
 
-  let started: string | null = null;
+  for (const [name, operation] of Object.entries(data.operations)) {
+    const path = ['operations', name];
+    states(operation.leaves, [...path, 'leaves']);
+    listed('setting', operation['also-measures'], settings, [...path, 'also-measures']);
+    for (const said of Object.keys(operation['needs-said'] ?? {}))
+      part(said, [...path, 'needs-said', said]);
+    for (const [rules, at] of [
+      [operation, path],
+      [operation.usual ?? {}, [...path, 'usual']],
+    ] as const) {
+      reasons('operation', rules.after, operations, [...at, 'after']);
+      needs(rules.needs, [...at, 'needs']);
+      reasons('setting', rules.disturbs, settings, [...at, 'disturbs']);
+    }
+  }
+
   for (const [name, own] of Object.entries(parts)) {
     const path = ['parts', name];
     if (own.starts !== undefined) condition(name, own.starts, [...path, 'starts']);
@@ -85,25 +130,34 @@ export function partFaults(data: KindData): KindFault[] {
       condition(name, leads, [...path, 'reads', verb]);
     }
     for (const [each, said] of Object.entries(own.conditions)) {
-      const at = [...path, 'conditions', each];
       said['counts-as']?.forEach((other, i) => {
-        condition(name, other, [...at, 'counts-as', i]);
+        condition(name, other, [...path, 'conditions', each, 'counts-as', i]);
       });
-      states(said.needs, [...at, 'needs']);
-      states(said.leaves, [...at, 'leaves']);
-      states(said.forbids, [...at, 'forbids']);
-      listed('operation', said.after, Object.keys(data.operations), [...at, 'after']);
-      listed('setting', said.disturbs, Object.keys(data.settings), [...at, 'disturbs']);
-      if (said['starts-up'] !== true) continue;
-      if (started !== null)
-        faults.push({
-          path: [...at, 'starts-up'],
-          onKey: false,
-          message: `both \`${started}\` and \`${name} ${each}\` start the unit`,
-          fix: 'leave `starts-up` to one of them',
-        });
-      started ??= `${name} ${each}`;
     }
+  }
+
+  let started: string | null = null;
+  for (const [state, said] of Object.entries(data.states ?? {})) {
+    const at = ['states', state];
+    const [name = '', each = ''] = state.split(' ');
+    if (part(name, at)) condition(name, each, at);
+    needs(said.needs, [...at, 'needs']);
+    needs(said.follows, [...at, 'follows']);
+    needs(said.bars, [...at, 'bars']);
+    listOf(said['comes-from']?.is).forEach((from) => {
+      condition(name, from, [...at, 'comes-from', 'is']);
+    });
+    reasons('operation', said.after, operations, [...at, 'after']);
+    reasons('setting', said.disturbs, settings, [...at, 'disturbs']);
+    if (said['starts-up'] !== true) continue;
+    if (started !== null)
+      faults.push({
+        path: [...at, 'starts-up'],
+        onKey: false,
+        message: `both \`${started}\` and \`${state}\` start the unit`,
+        fix: 'leave `starts-up` to one of them',
+      });
+    started ??= state;
   }
 
   for (const state of Object.keys(data.phrases ?? {})) {

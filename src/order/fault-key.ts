@@ -5,10 +5,10 @@ export function faultKey(fault: OrderFault): string {
   switch (fault.kind) {
     case 'unmet':
       return `unmet ${fault.need.part}`;
+    case 'misplaced':
+      return `misplaced ${fault.first.index} ${fault.operation.index}`;
     case 'too-early':
       return `too-early ${fault.first.index}`;
-    case 'stage':
-      return `stage ${fault.operation.index}`;
     case 'disturbed':
       return `disturbed ${fault.setting}`;
     case 'left-open':

@@ -3,12 +3,11 @@ export { faultKey } from './fault-key.ts';
 export { knownMarks, meets, plainWords, stateNamed } from './marks.ts';
 export type * from './model.ts';
 export { type OwnRules, ownRules, type RuleFault } from './own-rules.ts';
+export { placeToCheck, placeToRestore } from './places.ts';
 export { type Proof, proveOrder } from './proof.ts';
 export { type ReadState, readStates, readSteps } from './reading.ts';
 export {
   freePairs,
-  type Move,
-  movesFor,
   orderedOperations,
   type Reversal,
   reversals,

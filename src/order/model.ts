@@ -1,4 +1,4 @@
-import type { StateNeed, StateTerm } from '../kinds/model.ts';
+import type { ReasonedNeed, StateTerm, Strength } from '../kinds/model.ts';
 import type { Operation } from '../sheet/model.ts';
 import type { Span } from '../text/span.ts';
 
@@ -23,6 +23,8 @@ export interface StateChange {
   readonly span: Span;
   /** The verb group that the words of the step gave, where they gave one: `put-back`. */
   readonly verb: string | null;
+  /** Where the words stand that say what a mark states; null where none are understood. */
+  readonly saidAt: number | null;
 }
 
 /** A mark that names no part or no condition of the kind. */
@@ -39,15 +41,27 @@ export interface WorkStep {
   readonly index: number;
   readonly span: Span;
   readonly changes: readonly StateChange[];
+  /** Every state that its words say, those too that a mark outranks. */
+  readonly says: readonly StateTerm[];
+  /** Whether its words see to what is there, and bring nothing about. */
+  readonly seesTo: boolean;
   /** Canonical names of the settings that the step prints. */
   readonly values: readonly string[];
+  /** Those of them that it only speaks of, and neither measures nor sets. */
+  readonly inPassing: ReadonlySet<string>;
+  /** Where the first of them is printed; null where none is. */
+  readonly valueAt: number | null;
 }
+
+/** How grave a fault is: wrong whatever an editor says, doubtful, or worth knowing. */
+export type Weight = 'error' | 'warning' | 'note';
 
 /** What the walk found at one moment of the work. */
 export type OrderFault =
   | {
       readonly kind: 'unmet';
-      readonly need: StateNeed;
+      readonly weight: Weight;
+      readonly need: ReasonedNeed;
       readonly at: WorkStep;
       readonly operation: Operation;
       /** What the state was; null where nothing is known. */
@@ -55,28 +69,40 @@ export type OrderFault =
       /** What asks for it: the operation itself, or the condition that a part came into. */
       readonly cause: 'operation' | StateTerm;
       readonly doubtful: boolean;
+      /** The words that alone say that it is met; absent or null where it is not met. */
+      readonly onlySaid?: Span | null;
+    }
+  | {
+      readonly kind: 'misplaced';
+      readonly weight: Weight;
+      readonly operation: Operation;
+      readonly first: Operation;
+      readonly because: string;
     }
   | {
       readonly kind: 'too-early';
+      readonly weight: Weight;
       readonly operation: Operation;
       readonly first: Operation;
-    }
-  | {
-      readonly kind: 'stage';
-      readonly operation: Operation;
-      readonly later: Operation;
+      readonly because: string;
     }
   | {
       readonly kind: 'disturbed';
+      readonly weight: Weight;
       readonly setting: string;
       readonly madeAt: Operation;
       readonly by: Operation;
+      readonly because: string;
+      readonly strength: Strength;
       readonly span: Span;
-      readonly before: 'stage' | 'start' | 'end';
+      readonly before: 'start' | 'end';
       readonly doubtful: boolean;
+      /** A step that checks it again without a state that it needs; null where none tries. */
+      readonly tried: { readonly at: WorkStep; readonly need: ReasonedNeed } | null;
     }
   | {
       readonly kind: 'left-open';
+      readonly weight: Weight;
       readonly part: string;
       readonly state: PartState;
       readonly home: readonly string[];
@@ -86,6 +112,7 @@ export type OrderFault =
     }
   | {
       readonly kind: 'refit';
+      readonly weight: Weight;
       readonly part: string;
       readonly change: StateChange;
       /** What had put it in its place, or the start. */
@@ -94,9 +121,11 @@ export type OrderFault =
     }
   | {
       readonly kind: 'forbidden';
+      readonly weight: Weight;
       readonly part: string;
       readonly change: StateChange;
       readonly other: StateTerm;
+      readonly because: string;
       readonly was: PartState;
       readonly at: WorkStep;
     };

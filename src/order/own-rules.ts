@@ -1,18 +1,27 @@
-import type { Kind, KindOperation, KindPart, StateNeed, StateTerm } from '../kinds/model.ts';
-import type { RuledState, Sheet, WorkRule } from '../sheet/model.ts';
+import { levelName } from '../kinds/index.ts';
+import type { Kind, KindOperation, OrderRule, ReasonedNeed, Stage } from '../kinds/model.ts';
+import { orderBefore } from '../kinds/order-before.ts';
+import type { Sheet, WorkRule } from '../sheet/model.ts';
+import { ownOperation } from '../sheet/work-rules.ts';
 import type { Placed } from '../text/span.ts';
-import { plainWords, stateNamed } from './marks.ts';
+import { ownParts } from './own-parts.ts';
+import { RuleNames } from './rule-names.ts';
 
 /** Something in a sheet's own rules that cannot be kept as it is written. */
 export type RuleFault =
   | {
       readonly kind: 'unknown';
-      readonly what: 'operation' | 'part' | 'condition' | 'setting';
+      readonly what: 'operation' | 'part' | 'condition' | 'setting' | 'hazard';
       readonly name: Placed<string>;
     }
   /** A rule of the kind is overruled that the kind does not have. */
   | { readonly kind: 'idle'; readonly rule: WorkRule; readonly name: Placed<string> }
-  | { readonly kind: 'unreasoned'; readonly rule: WorkRule }
+  /** What overrules the kind, or is the sheet's own, without a reason. */
+  | {
+      readonly kind: 'unreasoned';
+      readonly rule: WorkRule;
+      readonly what: 'without' | 'stage' | 'hazards' | 'own';
+    }
   /** The first operation of the circle stands again at its end; each comes after the next. */
   | {
       readonly kind: 'circle';
@@ -26,64 +35,154 @@ export interface OwnRules {
   readonly faults: readonly RuleFault[];
 }
 
+const made = new WeakMap<Sheet, { readonly usual: Kind; readonly own: OwnRules }>();
+
 /**
- * A kind with the rules that a sheet adds under `work:`, and without those that it overrules. A rule
- * that cannot be kept (an unknown name, one end of a circle) is left out and told. The kind itself
- * where the sheet has no rules of its own.
+ * A kind with the rules, operations and parts that a sheet adds under `work:`, and without those that it
+ * overrules, nor what follows from them. A rule that cannot be kept (an unknown name, one end of a
+ * circle) is left out and told. The kind itself where the sheet has no rules of its own.
  */
 export function ownRules(sheet: Sheet, kind: Kind): OwnRules {
   if (sheet.work.length === 0) return { kind, faults: [] };
+  const known = made.get(sheet);
+  if (known && (known.usual === kind || known.own.kind === kind)) return known.own;
+  const own = ruled(sheet, kind);
+  made.set(sheet, { usual: kind, own });
+  return own;
+}
+
+function ruled(sheet: Sheet, usual: Kind): OwnRules {
   const faults: RuleFault[] = [];
-  const operations = new Map(kind.operations);
-  const added: { readonly late: string; readonly early: string; readonly name: Placed<string> }[] =
-    [];
+  const parts = ownParts(sheet.work, usual);
+  const withParts = parts === usual.parts ? usual : { ...usual, parts };
+  const operations = new Map(usual.operations);
   for (const rule of sheet.work) {
-    const known = kind.operationNamed(rule.operation.value);
-    if (known === null) {
+    if (rule.conditions.length > 0) {
+      if (rule.because === null) faults.push({ kind: 'unreasoned', rule, what: 'own' });
+      continue;
+    }
+    const { label } = rule;
+    if (usual.operationNamed(rule.operation.value) !== null || label === null) continue;
+    const own = ownOperation(rule, label.value, usual);
+    operations.set(own.name, own);
+    if (rule.because === null) faults.push({ kind: 'unreasoned', rule, what: 'own' });
+  }
+  const find = (text: string): string | null =>
+    operations.get(usual.operationNamed(text)?.name ?? levelName(text))?.name ?? null;
+  const names = new RuleNames(withParts, find, faults);
+  const added: {
+    readonly late: string;
+    readonly rule: OrderRule;
+    readonly name: Placed<string>;
+  }[] = [];
+  const not = new Map<string, ReadonlySet<string>>();
+  for (const rule of sheet.work) {
+    if (rule.conditions.length > 0) continue;
+    const known = operations.get(find(rule.operation.value) ?? '');
+    if (known === undefined) {
       faults.push({ kind: 'unknown', what: 'operation', name: rule.operation });
       continue;
     }
-    const names = new Names(kind, faults);
-    const dropped = withoutRules(rule, known, names, faults);
     for (const name of rule.after) {
       const early = names.operation(name);
-      if (early !== null) added.push({ late: known.name, early, name });
+      if (early !== null) added.push({ late: known.name, rule: reasoned(early, rule), name });
     }
-    const needs = names.needs(rule.needs);
-    const ruled = new Set(needs.map(({ part }) => part));
-    operations.set(known.name, {
-      ...known,
-      after: known.after.filter((each) => !dropped.after.has(each)),
-      needs: [
-        ...known.needs.filter(({ part }) => !dropped.needs.has(part) && !ruled.has(part)),
-        ...needs,
-      ],
-      needsSaid: new Map(
-        [...known.needsSaid].filter(([part]) => !dropped.needs.has(part) && !ruled.has(part)),
-      ),
-      leaves: [...known.leaves, ...names.terms(rule.leaves)],
-      disturbs: [
-        ...known.disturbs.filter((each) => !dropped.disturbs.has(each)),
-        ...rule.disturbs.flatMap((name) => names.setting(name) ?? []),
-      ],
-    });
+    const dropped = withoutRules(rule, known, names, faults);
+    not.set(known.name, dropped.after);
+    operations.set(known.name, changed(known, rule, dropped, names, faults));
   }
-  for (const { late, early, name } of added) {
-    const circle = pathTo(late, early, operations);
+  let before = orderBefore(operations, not);
+  for (const { late, rule, name } of added) {
+    // What a sheet says for its unit goes before what is only custom.
+    if (before.get(rule.name)?.before.get(late)?.strength === 'usual') {
+      not.set(rule.name, new Set([...(not.get(rule.name) ?? []), late]));
+      before = orderBefore(before, not);
+    }
+    const circle = pathTo(late, rule.name, before);
     if (circle !== null) {
       faults.push({ kind: 'circle', circle: [late, ...circle], name });
       continue;
     }
-    follow(late, early, operations);
+    const operation = before.get(late);
+    if (operation === undefined) continue;
+    before = orderBefore(
+      new Map(before).set(late, {
+        ...operation,
+        after: [...operation.after.filter(({ name: each }) => each !== rule.name), rule],
+      }),
+      not,
+    );
   }
-  const find = kind.operationNamed.bind(kind);
+  const kind: Kind = {
+    ...withParts,
+    operations: before,
+    operationNamed: (text) => before.get(find(text) ?? '') ?? null,
+  };
+  return { kind, faults };
+}
+
+function changed(
+  known: KindOperation,
+  rule: WorkRule,
+  dropped: Dropped,
+  names: RuleNames,
+  faults: RuleFault[],
+): KindOperation {
+  const needs = names.needs(rule.needs).map((need) => ownNeed(need, rule));
+  const ruledParts = new Set(needs.map(({ part }) => part));
+  const isOwn = rule.label !== null;
+  for (const what of ['stage', 'hazards'] as const)
+    if (rule[what] !== null && rule.because === null && !isOwn)
+      faults.push({ kind: 'unreasoned', rule, what });
   return {
-    kind: {
-      ...kind,
-      operations,
-      operationNamed: (text) => operations.get(find(text)?.name ?? '') ?? null,
-    },
-    faults,
+    ...known,
+    stage: (rule.stage?.value ?? known.stage) as Stage,
+    hazards:
+      rule.hazards === null
+        ? known.hazards
+        : rule.hazards.flatMap((name) => names.hazard(name) ?? []),
+    after: known.after.filter(({ name }) => !dropped.after.has(name)),
+    needs: [
+      ...known.needs.filter(({ part }) => !dropped.needs.has(part) && !ruledParts.has(part)),
+      ...needs,
+    ],
+    needsSaid: new Map(
+      [...known.needsSaid].filter(([part]) => !dropped.needs.has(part) && !ruledParts.has(part)),
+    ),
+    leaves: [
+      ...known.leaves,
+      ...names.terms(rule.leaves).map((term) => ({ ...term, own: true as const })),
+    ],
+    disturbs: [
+      ...known.disturbs.filter(({ name }) => !dropped.disturbs.has(name)),
+      ...rule.disturbs.flatMap((name) => {
+        const setting = names.setting(name);
+        return setting === null ? [] : [reasoned(setting, rule)];
+      }),
+    ],
+    without: dropped.needs,
+  };
+}
+
+function reasoned(name: string, rule: WorkRule): OrderRule {
+  return { name, because: rule.because?.value ?? 'the sheet says so', strength: 'hard', own: true };
+}
+
+function ownNeed(
+  { part, anyOf }: { readonly part: string; readonly anyOf: readonly string[] },
+  rule: WorkRule,
+): ReasonedNeed {
+  const because = rule.because?.value ?? 'the sheet says so';
+  return {
+    part,
+    anyOf,
+    noneOf: [],
+    because,
+    strength: 'hard',
+    unless: [],
+    whileIn: [],
+    ifSaid: new Map(),
+    unlessStated: [],
   };
 }
 
@@ -96,7 +195,7 @@ interface Dropped {
 function withoutRules(
   rule: WorkRule,
   known: KindOperation,
-  names: Names,
+  names: RuleNames,
   faults: RuleFault[],
 ): Dropped {
   const { without } = rule;
@@ -115,75 +214,27 @@ function withoutRules(
     return dropped;
   };
   if ([...without.after, ...without.needs, ...without.disturbs].length > 0 && !rule.because)
-    faults.push({ kind: 'unreasoned', rule });
+    faults.push({ kind: 'unreasoned', rule, what: 'without' });
   return {
     after: drop(
       without.after,
       (name) => names.operation(name),
-      (each) => known.after.includes(each),
+      (each) => known.before.has(each),
     ),
     needs: drop(
       without.needs,
       (name) => names.part(name)?.name ?? null,
-      (each) => known.needsSaid.has(each) || known.needs.some(({ part }) => part === each),
+      (each) =>
+        known.needsSaid.has(each) ||
+        known.needs.some(({ part }) => part === each) ||
+        names.isNeeded(each, known),
     ),
     disturbs: drop(
       without.disturbs,
       (name) => names.setting(name),
-      (each) => known.disturbs.includes(each),
+      (each) => known.disturbs.some(({ name }) => name === each),
     ),
   };
-}
-
-/** Looks names up in a kind, and tells those that it does not know. */
-class Names {
-  readonly #kind: Kind;
-  readonly #faults: RuleFault[];
-
-  constructor(kind: Kind, faults: RuleFault[]) {
-    this.#kind = kind;
-    this.#faults = faults;
-  }
-
-  operation(name: Placed<string>): string | null {
-    return this.#kind.operationNamed(name.value)?.name ?? this.#miss('operation', name);
-  }
-
-  setting(name: Placed<string>): string | null {
-    return this.#kind.settingNamed(name.value)?.name ?? this.#miss('setting', name);
-  }
-
-  part(name: Placed<string>): KindPart | null {
-    const plain = plainWords(name.value);
-    const parts = [...this.#kind.parts.values()];
-    const found =
-      parts.find((part) => plainWords(part.name) === plain) ??
-      parts.find(({ label, aliases }) =>
-        [label, ...aliases].some((each) => plainWords(each) === plain),
-      );
-    return found ?? this.#miss('part', name);
-  }
-
-  needs(states: readonly RuledState[]): readonly StateNeed[] {
-    return states.flatMap(({ part, conditions }) => {
-      const known = this.part(part);
-      if (known === null) return [];
-      const anyOf = conditions.flatMap((each) => {
-        const term = stateNamed(`${known.name} ${each.value}`, this.#kind);
-        return term?.part === known.name ? term.condition : (this.#miss('condition', each) ?? []);
-      });
-      return anyOf.length > 0 ? [{ part: known.name, anyOf }] : [];
-    });
-  }
-
-  terms(states: readonly RuledState[]): readonly StateTerm[] {
-    return this.needs(states).map(({ part, anyOf }) => ({ part, condition: anyOf[0] ?? '' }));
-  }
-
-  #miss(what: 'operation' | 'part' | 'condition' | 'setting', name: Placed<string>): null {
-    this.#faults.push({ kind: 'unknown', what, name });
-    return null;
-  }
 }
 
 /** How `to` comes after `from` already, name by name from `from` on; null where it need not. */
@@ -193,17 +244,6 @@ function pathTo(
   operations: ReadonlyMap<string, KindOperation>,
 ): readonly string[] | null {
   if (from === to) return [to];
-  // `after` holds everything that comes before, also by way of others: one look is enough.
-  return operations.get(from)?.after.includes(to) ? [from, to] : null;
-}
-
-/** Lets `late`, and all that comes after it, come after `early` and all that comes before that. */
-function follow(late: string, early: string, operations: Map<string, KindOperation>): void {
-  const before = [early, ...(operations.get(early)?.after ?? [])];
-  for (const [name, operation] of operations) {
-    if (name !== late && !operation.after.includes(late)) continue;
-    const fresh = before.filter((each) => each !== name && !operation.after.includes(each));
-    if (fresh.length > 0)
-      operations.set(name, { ...operation, after: [...operation.after, ...fresh] });
-  }
+  // `before` holds everything that comes before, also by way of others: one look is enough.
+  return operations.get(from)?.before.has(to) ? [from, to] : null;
 }

@@ -1,4 +1,4 @@
-import type { Kind, KindOperation, Stage } from '../kinds/model.ts';
+import type { Kind, KindOperation, OrderRule, Stage } from '../kinds/model.ts';
 import type { Operation } from '../sheet/model.ts';
 
 const STAGES: readonly Stage[] = ['strip', 'bench', 'before-start', 'running', 'road'];
@@ -12,8 +12,8 @@ export function stageRank(stage: Stage): number {
 export interface Reversal {
   readonly before: Operation;
   readonly after: Operation;
-  /** Whether only their stages say so, and no `after`. */
-  readonly byStage?: true;
+  /** The rule that says so, with its reason; its name is that of `before`. */
+  readonly rule: OrderRule;
 }
 
 /** An operation to move, and the operation next to which its place is. */
@@ -37,73 +37,23 @@ export function reversals(operations: readonly Operation[], kind: Kind): readonl
   });
   const pairs: Reversal[] = [];
   for (const [name, [operation, place]] of first) {
-    for (const needed of kind.operations.get(name)?.after ?? []) {
-      const before = first.get(needed);
-      if (before && before[1] > place) pairs.push({ before: before[0], after: operation });
+    for (const rule of kind.operations.get(name)?.before.values() ?? []) {
+      const before = first.get(rule.name);
+      if (before && before[1] > place) pairs.push({ before: before[0], after: operation, rule });
     }
   }
   return pairs;
 }
 
-/**
- * The fewest headings to move, found greedily: the operation that most of the pairs share is the
- * one out of place. It goes above the first that waits for it, or below the last it waits for.
- */
-export function movesFor(pairs: readonly Reversal[]): readonly Move[] {
-  const moves: Move[] = [];
-  let rest = [...pairs];
-  while (rest.length > 0) {
-    const counts = new Map<Operation, Reversal[]>();
-    for (const pair of rest) {
-      for (const each of [pair.before, pair.after]) {
-        const own = counts.get(each);
-        if (own) own.push(pair);
-        else counts.set(each, [pair]);
-      }
-    }
-    // Among equals the later operation is the one that was put off, or the earlier one rushed: the
-    // one that waits is named, since it is the one that cannot be done where it stands.
-    const [operation, shared] = [...counts].sort(
-      ([a, one], [b, two]) =>
-        two.length - one.length ||
-        Number(isWaiting(b, two)) - Number(isWaiting(a, one)) ||
-        a.index - b.index,
-    )[0] as [Operation, Reversal[]];
-    const waits = shared.filter(({ after }) => after === operation);
-    const waitedFor = shared.filter(({ before }) => before === operation);
-    const [side, chosen] =
-      waits.length >= waitedFor.length
-        ? (['below', waits] as const)
-        : (['above', waitedFor] as const);
-    const beside =
-      side === 'below'
-        ? chosen.reduce(
-            (last, { before }) => (before.index > last.index ? before : last),
-            chosen[0]?.before as Operation,
-          )
-        : chosen.reduce(
-            (first, { after }) => (after.index < first.index ? after : first),
-            chosen[0]?.after as Operation,
-          );
-    moves.push({ operation, side, beside, reversals: chosen });
-    rest = rest.filter((pair) => !chosen.includes(pair));
-  }
-  return moves.sort((a, b) => a.operation.index - b.operation.index);
-}
-
-function isWaiting(operation: Operation, pairs: readonly Reversal[]): boolean {
-  return pairs.some(({ after }) => after === operation);
-}
-
-/** Operations of a kind in an order that keeps every `after`, stage by stage, as the kind lists them. */
+/** Operations of a kind in an order that keeps every rule, custom too, stage by stage, as the kind lists them. */
 export function orderedOperations(operations: readonly KindOperation[]): readonly KindOperation[] {
   const left = [...operations].sort((a, b) => stageRank(a.stage) - stageRank(b.stage));
   const names = new Set(left.map(({ name }) => name));
   const done = new Set<string>();
   const ordered: KindOperation[] = [];
   while (left.length > 0) {
-    const next = left.findIndex(({ after }) =>
-      after.every((each) => done.has(each) || !names.has(each)),
+    const next = left.findIndex(({ before }) =>
+      [...before.keys()].every((each) => done.has(each) || !names.has(each)),
     );
     // A circle has no order; the loader refuses kinds that have one, so this only keeps the loop finite.
     const [taken] = left.splice(Math.max(next, 0), 1);
@@ -114,18 +64,14 @@ export function orderedOperations(operations: readonly KindOperation[]): readonl
   return ordered;
 }
 
-/** Pairs of operations that may stand either way round: neither waits for the other. */
+/** Pairs of operations that may stand either way round: neither waits for the other, not even by custom. */
 export function freePairs(
   operations: readonly KindOperation[],
 ): readonly (readonly [string, string])[] {
   const pairs: [string, string][] = [];
   operations.forEach((one, i) => {
     for (const two of operations.slice(i + 1)) {
-      if (
-        one.stage === two.stage &&
-        !one.after.includes(two.name) &&
-        !two.after.includes(one.name)
-      ) {
+      if (one.stage === two.stage && !one.before.has(two.name) && !two.before.has(one.name)) {
         pairs.push([one.name, two.name]);
       }
     }

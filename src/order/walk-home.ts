@@ -23,13 +23,24 @@ export class HomeCheck {
     for (const part of this.#kind.parts.values()) {
       const { name, home } = part;
       const state = this.#now.get(name);
+      if (before === 'start' && !part.homeAtStart) continue;
       if (home.length === 0 || !state || this.#told.has(name) || !this.#now.has(part)) continue;
       if (this.#now.isMet({ part: name, anyOf: home })) continue;
       this.#told.add(name);
       // What was told as an unmet need is no second fault for being left so.
       if (this.#needs.toldOf(name)?.some((each) => home.includes(each))) continue;
       const doubtful = state.by === 'reading';
-      this.#faults.push({ kind: 'left-open', part: name, state, home, before, at, doubtful });
+      const weight = doubtful ? 'note' : before === 'start' ? 'error' : 'warning';
+      this.#faults.push({
+        kind: 'left-open',
+        weight,
+        part: name,
+        state,
+        home,
+        before,
+        at,
+        doubtful,
+      });
     }
   }
 }

@@ -1,11 +1,12 @@
-import type { Kind, KindOperation, StateNeed, StateTerm } from '../kinds/model.ts';
-import type { Operation, Sheet } from '../sheet/model.ts';
-import { meets, plainWords } from './marks.ts';
-import type { OrderFault, PartState, WorkStep } from './model.ts';
+import type { Kind, ReasonedNeed, StateNeed, StateTerm } from '../kinds/model.ts';
+import type { Operation } from '../sheet/model.ts';
+import { meets } from './marks.ts';
+import type { OrderFault, PartState, Weight, WorkStep } from './model.ts';
 import type { PartsNow } from './walk-state.ts';
 
 /** A need that was told, and the state that the part was in then. */
 interface Told {
+  readonly weight: Weight;
   readonly anyOf: readonly string[];
   readonly was: PartState | undefined;
 }
@@ -20,43 +21,93 @@ export interface Asking {
   readonly cause: 'operation' | StateTerm;
 }
 
-/** Holds the needs of operations and conditions against the parts as they are. */
+/** Holds the needs of operations, settings and conditions against the parts as they are. */
 export class Needs {
-  readonly #sheet: Sheet;
   readonly #kind: Kind;
   readonly #now: PartsNow;
   readonly #faults: OrderFault[];
   readonly #told = new Map<string, Told>();
+  /** Whether the sheet marks its work throughout: what is unsaid there is missing. */
+  readonly #isMarkedThroughout: boolean;
 
-  constructor(sheet: Sheet, kind: Kind, now: PartsNow, faults: OrderFault[]) {
-    this.#sheet = sheet;
+  constructor(kind: Kind, now: PartsNow, faults: OrderFault[], isMarkedThroughout: boolean) {
     this.#kind = kind;
     this.#now = now;
     this.#faults = faults;
+    this.#isMarkedThroughout = isMarkedThroughout;
   }
 
-  /** What an operation needs, with what its settings say in place of the kind's. */
-  of(known: KindOperation): readonly StateNeed[] {
-    const needs = known.needs.filter(({ part }) => !known.needsSaid.has(part));
-    for (const [part, key] of known.needsSaid) {
-      const said = this.#saidCondition(known, part, key);
-      const need = said ?? known.needs.find((each) => each.part === part);
-      if (need) needs.push(need);
-    }
-    return needs;
+  /** Whether nothing sure speaks against a need: it is met, lifted, or nothing is known for certain. */
+  isBorne(need: ReasonedNeed): boolean {
+    const part = this.#kind.parts.get(need.part);
+    if (!part || !this.#now.has(part) || this.isLifted(need)) return true;
+    return this.#now.isMet(need) || !this.#now.isSure(need.part);
   }
 
   /** Tells a need that is not met, once until its part moves; what words said before, they may say. */
-  ask(need: StateNeed, asking: Asking): void {
+  ask(need: ReasonedNeed, asking: Asking): void {
     const part = this.#kind.parts.get(need.part);
-    if (!part || !this.#now.has(part) || this.#now.isMet(need)) return;
+    if (!part || !this.#now.has(part) || this.isLifted(need)) return;
+    if (this.#now.isMet(need)) {
+      this.#hearsay(need, asking);
+      return;
+    }
+    const was = this.#now.get(need.part);
     const doubtful = !this.#now.isSure(need.part);
     if (doubtful && this.#isSaidBefore(need, asking)) return;
-    if (this.toldOf(need.part) !== null) return;
-    const was = this.#now.get(need.part);
-    this.#told.set(need.part, { anyOf: need.anyOf, was });
+    const weight = this.#weigh(need, was, doubtful);
+    if (weight === null) return;
+    // A need of custom, once told, does not keep a graver one of the same moment quiet.
+    if (this.toldOf(need.part) !== null && this.#told.get(need.part)?.weight !== 'note') return;
+    this.#told.set(need.part, { weight, anyOf: need.anyOf, was });
     const { at, operation, cause } = asking;
-    this.#faults.push({ kind: 'unmet', need, at, operation, was: was ?? null, cause, doubtful });
+    this.#faults.push({
+      kind: 'unmet',
+      weight,
+      need,
+      at,
+      operation,
+      was: was ?? null,
+      cause,
+      doubtful,
+    });
+  }
+
+  /**
+   * On a sheet that marks its work throughout, a need that only words meet, while the last mark speaks
+   * against it: the step that did it is gone, or its mark is.
+   */
+  #hearsay(need: ReasonedNeed, { at, operation, cause }: Asking): void {
+    if (!this.#isMarkedThroughout || need.strength !== 'hard') return;
+    const was = this.#now.onlyByWords(need.part);
+    if (was === null || this.#now.wouldMeet(need, was) || this.toldOf(need.part) !== null) return;
+    const words = this.#now.get(need.part);
+    this.#told.set(need.part, { weight: 'warning', anyOf: need.anyOf, was: words });
+    this.#faults.push({
+      kind: 'unmet',
+      weight: 'warning',
+      need,
+      at,
+      operation,
+      was,
+      cause,
+      doubtful: true,
+      onlySaid: words?.span ?? null,
+    });
+  }
+
+  /** Tells that a part came out of another condition than it should have, whatever it is in now. */
+  tell(need: ReasonedNeed, was: PartState, { at, operation, cause }: Asking): void {
+    this.#faults.push({
+      kind: 'unmet',
+      weight: 'warning',
+      need,
+      at,
+      operation,
+      was,
+      cause,
+      doubtful: false,
+    });
   }
 
   /** The conditions that a part was told to need, where nothing has moved it since; else null. */
@@ -66,22 +117,22 @@ export class Needs {
     return told && told.was === this.#now.get(part) ? told.anyOf : null;
   }
 
-  /** `gasket: removed` beside the setting: the condition of the part that it is measured in. */
-  #saidCondition(known: KindOperation, part: string, key: string): StateNeed | null {
-    const words = this.#kind.parts.get(part)?.conditions;
-    if (!words) return null;
-    for (const setting of this.#sheet.settings.values()) {
-      if (!known.settings.includes(setting.id)) continue;
-      const said = setting.said.get(key)?.value;
-      if (said === undefined) continue;
-      const plain = plainWords(said);
-      for (const condition of words.values()) {
-        if ([condition.name, ...condition.aliases].some((each) => plainWords(each) === plain)) {
-          return { part, anyOf: [condition.name] };
-        }
-      }
-    }
-    return null;
+  /** How grave an unmet need is; null for one that says nothing where nothing is known. */
+  #weigh(need: ReasonedNeed, was: PartState | undefined, doubtful: boolean): Weight | null {
+    // What nothing has brought about yet is unknown, and not wrong.
+    if (!doubtful && was !== undefined)
+      return need.strength === 'hard' ? 'error' : need.strength === 'likely' ? 'warning' : 'note';
+    if (was?.by === 'reading') return 'note';
+    if (need.strength !== 'hard') return null;
+    return this.#isMarkedThroughout ? 'warning' : 'note';
+  }
+
+  /** Whether the unit is in a state that lifts a need. */
+  isLifted({ unless, whileIn }: ReasonedNeed): boolean {
+    if (whileIn.some((state) => !this.#now.isMet(state))) return true;
+    return unless.some(
+      (state) => this.#now.isMet(state) && this.#now.get(state.part)?.by !== 'start',
+    );
   }
 
   /** Whether a step of the operation up to this one speaks of the state: words may say it and go on. */

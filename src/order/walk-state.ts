@@ -1,26 +1,42 @@
-import type { Kind, KindPart, PartCondition, StateNeed, StateTerm } from '../kinds/model.ts';
+import type {
+  Following,
+  Kind,
+  KindPart,
+  PartCondition,
+  StateNeed,
+  StateTerm,
+} from '../kinds/model.ts';
 import type { Sheet } from '../sheet/model.ts';
 import type { Span } from '../text/span.ts';
 import { meets } from './marks.ts';
 import type { PartState, StateChange, Sureness, UnitState, WorkStep } from './model.ts';
+
+/** A need as far as a state can meet it. */
+type Wanted = StateNeed & { readonly noneOf?: readonly string[] };
 
 /** The condition of every part of one unit, as the walk goes on. */
 export class PartsNow {
   readonly #kind: Kind;
   readonly #features: ReadonlySet<string>;
   readonly #marked = new Set<string>();
+  readonly #named = new Set<string>();
   readonly #state = new Map<string, PartState>();
+  /** As `#state`, by marks alone. */
+  readonly #byMarks = new Map<string, PartState>();
 
   /** Every part that the unit has, as it starts; `steps` tell which parts the sheet marks anywhere. */
   constructor(sheet: Sheet, kind: Kind, steps: readonly WorkStep[]) {
     this.#kind = kind;
     this.#features = new Set(sheet.unit.features.map(({ id }) => id));
     for (const { changes } of steps) {
-      for (const { term, by } of changes) if (by === 'mark') this.#marked.add(term.part);
+      for (const { term, by } of changes) {
+        this.#named.add(term.part);
+        if (by === 'mark') this.#marked.add(term.part);
+      }
     }
     for (const part of kind.parts.values()) {
       if (part.starts !== null && this.has(part))
-        this.#state.set(part.name, { condition: part.starts, by: 'start', span: null });
+        this.set({ part: part.name, condition: part.starts }, 'start', null);
     }
   }
 
@@ -40,8 +56,13 @@ export class PartsNow {
   }
 
   /** Whether the unit has the part at all. */
-  has({ ifFeature }: KindPart): boolean {
-    return ifFeature.length === 0 || ifFeature.some((feature) => this.#features.has(feature));
+  has({ name, ifFeature, onlyIfNamed }: KindPart): boolean {
+    if (onlyIfNamed && !this.#named.has(name)) return false;
+    return ifFeature.length === 0 || this.#hasOne(ifFeature);
+  }
+
+  #hasOne(features: readonly string[]): boolean {
+    return features.some((feature) => this.#features.has(feature));
   }
 
   /** What the kind says of a condition; undefined where it has no such part or condition. */
@@ -50,9 +71,22 @@ export class PartsNow {
   }
 
   /** Whether the part is in one of the wanted conditions, or in one that counts as it. */
-  isMet({ part, anyOf }: StateNeed): boolean {
-    const now = this.#state.get(part);
-    return now !== undefined && meets(this.#kind, part, now.condition, anyOf);
+  isMet(need: Wanted): boolean {
+    return this.wouldMeet(need, this.#state.get(need.part));
+  }
+
+  /** Whether a state of the part would do, whatever the part is in now. */
+  wouldMeet({ part, anyOf, noneOf = [] }: Wanted, state: PartState | undefined): boolean {
+    return (
+      state !== undefined &&
+      !noneOf.includes(state.condition) &&
+      meets(this.#kind, part, state.condition, anyOf)
+    );
+  }
+
+  /** Whether the sheet marks the part anywhere. */
+  isMarked(part: string): boolean {
+    return this.#marked.has(part);
   }
 
   /** A start nobody changed is sure on a sheet that marks this part; words alone never are. */
@@ -61,21 +95,32 @@ export class PartsNow {
     return by === 'mark' || by === 'operation' || (by === 'start' && this.#marked.has(part));
   }
 
-  set({ part, condition }: StateTerm, by: Sureness, span: Span): void {
-    this.#state.set(part, { condition, by, span });
+  set({ part, condition }: StateTerm, by: Sureness, span: Span | null): void {
+    const state: PartState = { condition, by, span };
+    this.#state.set(part, state);
+    if (by !== 'reading') this.#byMarks.set(part, state);
   }
 
-  /** Brings a part into a condition, and others into what follows from it by itself. */
+  /** What marks alone make of a part that only words have moved since; null where nothing was moved so. */
+  onlyByWords(part: string): PartState | null {
+    if (this.#state.get(part)?.by !== 'reading' || !this.#marked.has(part)) return null;
+    return this.#byMarks.get(part) ?? null;
+  }
+
+  /**
+   * Brings a part into a condition, and others into what follows from it by itself. Where the part stands
+   * so already nothing new follows: a mark only makes sure what is the same.
+   */
   change(step: WorkStep, change: StateChange): void {
     const now = this.#state.get(change.term.part);
+    const isNew = now?.condition !== change.term.condition;
     // Words that say again what a mark made sure leave it as sure as it was.
-    const isRepeated = change.by === 'reading' && now?.condition === change.term.condition;
-    if (!isRepeated || !this.isSure(change.term.part))
+    if (isNew || change.by !== 'reading' || !this.isSure(change.term.part))
       this.set(change.term, change.by, change.span);
-    for (const follows of this.condition(change.term)?.leaves ?? []) {
+    for (const follows of this.condition(change.term)?.follows ?? []) {
       if (step.changes.some((each) => each.by === 'mark' && each.term.part === follows.part))
         continue;
-      this.#follow(follows, change);
+      this.#follow(follows, isNew || follows.again, change);
     }
   }
 
@@ -83,10 +128,18 @@ export class PartsNow {
    * What follows by itself is as sure as what it follows from. A part that is so already stays as it
    * is (a cover turned over is off), but a mark makes sure what is the same.
    */
-  #follow(follows: StateTerm, { by, span }: StateChange): void {
-    const { part, condition } = follows;
-    const isSame = this.#state.get(part)?.condition === condition;
-    if (this.isMet({ part, anyOf: [condition] }) && !(isSame && by === 'mark')) return;
+  #follow(follows: Following, isNew: boolean, { by, span }: StateChange): void {
+    const { part, condition, from } = follows;
+    const now = this.#state.get(part)?.condition;
+    const isSame = now === condition;
+    if (isSame && by === 'mark') {
+      const how = this.#state.get(part)?.by;
+      if (how !== 'mark' && how !== 'operation') this.set(follows, by, span);
+      return;
+    }
+    if (!isNew || this.isMet({ part, anyOf: [condition] })) return;
+    if (follows.ifFeature.length > 0 && !this.#hasOne(follows.ifFeature)) return;
+    if (from.length > 0 && !(now !== undefined && from.includes(now))) return;
     this.set(follows, by, span);
   }
 }

@@ -1,16 +1,9 @@
-import type {
-  Kind,
-  KindOperation,
-  KindPart,
-  PartCondition,
-  StateNeed,
-  StateTerm,
-} from '../kinds/model.ts';
+import type { Kind, KindOperation, ReasonedNeed } from '../kinds/model.ts';
 import type { Operation, Sheet } from '../sheet/model.ts';
-import { meets } from './marks.ts';
-import type { OrderFault, PartState, StateChange, UnitState, Walk, WorkStep } from './model.ts';
-import { stageRank } from './sequence.ts';
-import { type Work, workOf } from './steps.ts';
+import type { OrderFault, UnitState, Walk, WorkStep } from './model.ts';
+import { NeedsOf } from './needs-of.ts';
+import { isMarkedThroughout, type Work, workOf } from './steps.ts';
+import { StepChanges } from './walk-changes.ts';
 import { HomeCheck } from './walk-home.ts';
 import { Needs } from './walk-needs.ts';
 import { SettingsMade } from './walk-settings.ts';
@@ -41,25 +34,19 @@ export function walkWork(
   return { steps: walker.passed, faults: walker.faults, unknownMarks: work.unknownMarks };
 }
 
-/** The verb group of a kind that puts a part back in its place. */
-const REFITTING = 'put-back';
-
 /** Goes through the operations in order, and tells each keeper what happens. */
 class Walker {
   readonly passed: { step: WorkStep; after: UnitState }[] = [];
   readonly faults: OrderFault[] = [];
-  readonly #sheet: Sheet;
   readonly #kind: Kind;
   readonly #operations: readonly Operation[];
   readonly #steps = new Map<Operation, WorkStep[]>();
   readonly #now: PartsNow;
   readonly #needs: Needs;
+  readonly #needsOf: NeedsOf;
   readonly #settings: SettingsMade;
   readonly #home: HomeCheck;
-  readonly #done = new Set<string>();
-  #stage = -1;
-  #hasRun = false;
-  #latest: Operation | null = null;
+  readonly #changes: StepChanges;
 
   constructor(
     sheet: Sheet,
@@ -67,7 +54,6 @@ class Walker {
     steps: readonly WorkStep[],
     operations: readonly Operation[],
   ) {
-    this.#sheet = sheet;
     this.#kind = kind;
     this.#operations = operations;
     for (const step of steps) {
@@ -75,10 +61,17 @@ class Walker {
       if (own) own.push(step);
       else this.#steps.set(step.operation, [step]);
     }
+    this.#needsOf = new NeedsOf(sheet, kind);
     this.#now = new PartsNow(sheet, kind, steps);
-    this.#needs = new Needs(sheet, kind, this.#now, this.faults);
+    this.#needs = new Needs(kind, this.#now, this.faults, isMarkedThroughout(steps));
     this.#settings = new SettingsMade(this.faults);
     this.#home = new HomeCheck(kind, this.#now, this.#needs, this.faults);
+    this.#changes = new StepChanges(
+      sheet,
+      kind,
+      { now: this.#now, needs: this.#needs, settings: this.#settings, home: this.#home },
+      this.faults,
+    );
   }
 
   run(): void {
@@ -86,41 +79,11 @@ class Walker {
       const known = operation.known && (this.#kind.operations.get(operation.known.name) ?? null);
       const steps = this.#steps.get(operation) ?? [];
       if (steps.length === 0 && (known === null || known.stage === 'any')) continue;
-      this.#enter(operation, known, steps);
       this.#work(operation, known, steps);
-      if (known) this.#done.add(known.name);
+      if (known) this.#changes.done.add(known.name);
     }
     this.#settings.settle('end');
     this.#home.check('end', null);
-  }
-
-  /** A later stage settles what an earlier one disturbed. */
-  #enter(operation: Operation, known: KindOperation | null, steps: readonly WorkStep[]): void {
-    const rank = known ? stageRank(known.stage) : -1;
-    if (rank < 0) return;
-    if (rank > this.#stage) {
-      // What the start itself settles is told there, where the engine is started.
-      const starts = steps.some(({ changes }) =>
-        changes.some(({ term }) => this.#now.condition(term)?.startsUp),
-      );
-      if (this.#stage >= 0 && (this.#hasRun || !starts)) this.#settings.settle('stage');
-      this.#stage = rank;
-      this.#latest = operation;
-    } else if (rank < this.#stage && this.#latest && !this.#isStopped(steps)) {
-      this.faults.push({ kind: 'stage', operation, later: this.#latest });
-    }
-  }
-
-  /** Whether the work goes back with the engine off, and says so. */
-  #isStopped(steps: readonly WorkStep[]): boolean {
-    const starting = [...this.#kind.parts.values()].find((part) =>
-      [...part.conditions.values()].some(({ startsUp }) => startsUp),
-    );
-    if (!starting) return false;
-    const said = steps[0]?.changes.find(({ term }) => term.part === starting.name);
-    const now = this.#now.get(starting.name);
-    const condition = said?.term.condition ?? now?.condition;
-    return (said !== undefined || now?.by !== 'start') && condition === starting.starts;
   }
 
   #work(operation: Operation, known: KindOperation | null, steps: readonly WorkStep[]): void {
@@ -129,21 +92,104 @@ class Walker {
     const measures = printing ?? steps[steps.length - 1];
     // Where no step prints the figure nobody can say which one measures: any may be it.
     const isAnywhere = own.size > 0 && printing === undefined;
-    const needs = known ? this.#needs.of(known) : [];
-    const met = new Set<StateNeed>();
+    const needs = known ? this.#needsOf.operation(known) : [];
+    const met = new Set<ReasonedNeed>();
     for (const step of steps) {
-      for (const change of step.changes) this.#change(step, change);
+      // What was left is what the next step finds: no state is copied that nothing has moved.
+      const before = this.passed.at(-1)?.after ?? this.#now.copy();
+      this.#changes.apply(step, steps);
       if (isAnywhere) for (const need of needs) if (this.#now.isMet(need)) met.add(need);
+      const asking = { at: step, operation, steps, cause: 'operation' } as const;
       if (step === measures && known) {
-        const asking = { at: step, operation, steps, cause: 'operation' } as const;
-        for (const need of needs) if (!met.has(need)) this.#needs.ask(need, asking);
+        for (const need of needs)
+          if (!met.has(need) && !this.#isPast(need, step, before)) this.#needs.ask(need, asking);
         const settings = known.disturbs;
         this.#settings.disturb({ by: operation, settings, span: step.span, own, doubtful: false });
       }
-      for (const value of step.values) this.#settings.make(value, operation);
-      this.passed.push({ step, after: this.#now.copy() });
+      for (const value of step.values) this.#make(value, step, own, before, asking);
+      this.passed.push({ step, after: step.changes.length > 0 ? this.#now.copy() : before });
     }
     this.#leave(operation, known);
+  }
+
+  /** A step that prints a setting makes it, if it measures or sets it at all and in the state it needs. */
+  #make(
+    value: string,
+    step: WorkStep,
+    own: ReadonlySet<string>,
+    before: UnitState,
+    asking: Parameters<Needs['ask']>[1],
+  ): void {
+    const { operation } = step;
+    const stage = this.#kind.operations.get(operation.known?.name ?? '')?.stage;
+    if (step.inPassing.has(value) || stage === 'any') return;
+    const overruled = this.#kind.operations.get(operation.known?.name ?? '')?.without;
+    const always = this.#needsOf.setting(value).filter(({ part }) => !overruled?.has(part));
+    const replaces = this.#kind.settings.get(value)?.replaces ?? [];
+    const known = this.#kind.operations.get(operation.known?.name ?? '');
+    if (own.has(value) || known?.alsoMeasures.includes(value)) {
+      for (const need of always)
+        if (!this.#isPast(need, step, before)) this.#needs.ask(need, asking);
+      if (own.has(value)) this.#countFrom(value, step, before, asking);
+      this.#settings.make(value, operation, replaces);
+      return;
+    }
+    const makers = this.#needsOf.makers(value);
+    let missed: ReasonedNeed | null = null;
+    for (const needs of makers.length > 0
+      ? makers.map((each) => this.#needsOf.operation(each))
+      : [[]]) {
+      const lacking = [...needs, ...always].find(
+        (need) =>
+          need.strength === 'hard' &&
+          !this.#needs.isBorne(need) &&
+          !this.#wasMet(need, step, before),
+      );
+      if (lacking === undefined) {
+        this.#settings.make(value, operation, replaces);
+        return;
+      }
+      missed ??= lacking;
+    }
+    if (missed) this.#settings.miss(value, step, missed);
+  }
+
+  /** A screw that is counted from first contact has to be brought there, in this step or before it. */
+  #countFrom(
+    value: string,
+    step: WorkStep,
+    before: UnitState,
+    asking: Parameters<Needs['ask']>[1],
+  ): void {
+    for (const need of this.#kind.settings.get(value)?.countedFrom ?? []) {
+      const was = before.get(need.part);
+      if (was?.by !== 'mark' || this.#now.wouldMeet(need, was)) continue;
+      if (!step.changes.some(({ term, by }) => term.part === need.part && by === 'mark')) continue;
+      if (
+        step.says.some(
+          ({ part, condition }) => part === need.part && need.anyOf.includes(condition),
+        )
+      )
+        continue;
+      this.#needs.tell({ ...need, strength: 'likely' }, was, asking);
+    }
+  }
+
+  /** Whether a need is met no more, and was as the step measured. */
+  #isPast(need: ReasonedNeed, step: WorkStep, before: UnitState): boolean {
+    return !this.#now.isMet(need) && this.#wasMet(need, step, before);
+  }
+
+  /**
+   * Whether a need was met as the step measured, though a change behind the figure ends it: “read it,
+   * then let the cam fall clear”. Where words before the figure say the change, it was there already.
+   */
+  #wasMet(need: ReasonedNeed, step: WorkStep, before: UnitState): boolean {
+    const { valueAt, changes } = step;
+    if (valueAt === null || !this.#now.wouldMeet(need, before.get(need.part))) return false;
+    return changes
+      .filter(({ term }) => term.part === need.part)
+      .every(({ span, saidAt }) => (saidAt ?? span.start) > valueAt);
   }
 
   /** What an operation leaves by its nature is there after its last step. */
@@ -151,97 +197,12 @@ class Walker {
     let isLeft = false;
     for (const term of known?.leaves ?? []) {
       if (this.#now.isMet({ part: term.part, anyOf: [term.condition] })) continue;
-      this.#now.set(term, 'operation', operation.heading.span);
+      // Where the sheet marks the part, its marks say when; what the kind takes for granted is hearsay.
+      const by = !term.own && this.#now.isMarked(term.part) ? 'reading' : 'operation';
+      this.#now.set(term, by, operation.heading.span);
       isLeft = true;
     }
     const last = this.passed.at(-1);
     if (isLeft && last?.step.operation === operation) last.after = this.#now.copy();
-  }
-
-  #change(step: WorkStep, change: StateChange): void {
-    const { term } = change;
-    const part = this.#kind.parts.get(term.part);
-    const condition = this.#now.condition(term);
-    if (!part || !condition) return;
-    const now = this.#now.get(term.part);
-    if (this.#isRefit(part, term, now, change)) {
-      this.faults.push({ kind: 'refit', part: term.part, change, was: now ?? null, at: step });
-    }
-    this.#forbidden(step, change);
-    this.#now.change(step, change);
-    if (now?.condition === term.condition) return;
-    this.#settings.disturb({
-      by: step.operation,
-      settings: condition.disturbs,
-      span: change.span,
-      own: new Set(),
-      doubtful: change.by === 'reading',
-    });
-    if (condition.startsUp || condition.needs.length > 0) this.#comeInto(step, change, condition);
-  }
-
-  /** A put-back of what is in its place: by a mark it is sure, and words alone are never held to it. */
-  #isRefit(
-    part: KindPart,
-    { condition }: StateTerm,
-    now: PartState | undefined,
-    { by, verb }: StateChange,
-  ): boolean {
-    return (
-      by === 'mark' &&
-      verb === REFITTING &&
-      part.home.includes(condition) &&
-      now !== undefined &&
-      now.by !== 'reading' &&
-      meets(this.#kind, part.name, now.condition, [condition])
-    );
-  }
-
-  /** A state that another part's condition shuts out: the throttle shut with the cam under its screw. */
-  #forbidden(step: WorkStep, change: StateChange): void {
-    if (change.by !== 'mark') return;
-    for (const [name, state] of this.#now.entries()) {
-      if (name === change.term.part || state.by === 'start' || state.by === 'reading') continue;
-      if (step.changes.some(({ term }) => term.part === name)) continue;
-      const other = { part: name, condition: state.condition };
-      const forbids = this.#now.condition(other)?.forbids ?? [];
-      const hit = forbids.some(
-        ({ part, anyOf }) =>
-          part === change.term.part && meets(this.#kind, part, change.term.condition, anyOf),
-      );
-      if (hit)
-        this.faults.push({
-          kind: 'forbidden',
-          part: change.term.part,
-          change,
-          other,
-          was: state,
-          at: step,
-        });
-    }
-  }
-
-  /** What must hold when a part comes into a condition; the start asks more than others. */
-  #comeInto(step: WorkStep, change: StateChange, condition: PartCondition): void {
-    const inStep = new Map(step.changes.map(({ term }) => [term.part, term.condition]));
-    const { operation } = step;
-    const steps = this.#steps.get(operation) ?? [];
-    const asking = { at: step, operation, steps, cause: change.term };
-    for (const need of condition.needs) {
-      const stated = inStep.get(need.part);
-      if (stated !== undefined && meets(this.#kind, need.part, stated, need.anyOf)) continue;
-      this.#needs.ask(need, asking);
-    }
-    if (!condition.startsUp) return;
-    for (const name of condition.after) {
-      const first = this.#sheet.operations.find(({ known }) => known?.name === name);
-      if (first && !this.#done.has(name) && first !== operation) {
-        this.faults.push({ kind: 'too-early', operation, first });
-      }
-    }
-    // A restart among the running work settles nothing: speed is repeated after it as before it.
-    if (!this.#hasRun) this.#settings.settle('start');
-    this.#hasRun = true;
-    this.#home.check('start', step);
   }
 }

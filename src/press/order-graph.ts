@@ -85,7 +85,7 @@ function waits(boxes: readonly OrderBox[]): readonly Pair[] {
   const pairs: Pair[] = [];
   for (const [name, to] of first) {
     const known = boxes.find(({ operation }) => operation.name === name)?.operation;
-    for (const earlier of known?.after ?? []) {
+    for (const { name: earlier } of known?.before.values() ?? []) {
       const from = first.get(earlier);
       if (from !== undefined) pairs.push({ from, to });
     }
@@ -129,7 +129,7 @@ function disturbances(
     found.set(key, one);
   };
   const byNumber = new Map(boxes.map((box) => [box.number, box]));
-  for (const box of boxes) for (const name of box.operation.disturbs) add(box, name, false);
+  for (const box of boxes) for (const { name } of box.operation.disturbs) add(box, name, false);
   for (const { operation, changes } of workOf(sheet, kind).steps) {
     const box = byNumber.get(numberOf(operation));
     if (!box) continue;
@@ -137,7 +137,7 @@ function disturbances(
       if (by !== 'mark') continue;
       const condition = kind.parts.get(term.part)?.conditions.get(term.condition);
       // A condition that the work passes through harms only what has been made by then.
-      for (const name of condition?.disturbs ?? []) add(box, name, true);
+      for (const { name } of condition?.disturbs ?? []) add(box, name, true);
     }
   }
   const rank = (number: number): number => stageRank(byNumber.get(number)?.stage ?? 'any');

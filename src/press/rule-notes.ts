@@ -24,12 +24,13 @@ export function ruleNotes(sheet: Sheet): EditorsNote[] {
 }
 
 function takenAway(usual: KindOperation, here: KindOperation, kind: Kind): readonly string[] {
-  const after = usual.after
-    .filter((name) => !here.after.includes(name))
+  const after = [...usual.before.keys()]
+    .filter((name) => !here.before.has(name))
     .map((name) => `“${kind.operations.get(name)?.label ?? name}”`);
+  const still = new Set(here.disturbs.map(({ name }) => name));
   const disturbs = usual.disturbs
-    .filter((name) => !here.disturbs.includes(name))
-    .map((name) => `“${kind.settings.get(name)?.label ?? name}”`);
+    .filter(({ name }) => !still.has(name))
+    .map(({ name }) => `“${kind.settings.get(name)?.label ?? name}”`);
   const asked = partsAsked(here);
   const needs = [...partsAsked(usual)]
     .filter((name) => !asked.has(name))

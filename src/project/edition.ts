@@ -22,6 +22,8 @@ export interface Edition {
   readonly wireGauge: string | null;
   /** How many units a figure needs that only measuring bears out; null for no rule. */
   readonly measuredUnits: number | null;
+  /** Whether notes tell what differs from the usual order of work; null where it does not say. */
+  readonly usualOrder: boolean | null;
   /** Whether every chapter ends with the picture of its order of work. */
   readonly orderGraphs: boolean;
   /** The data file of the edition before this one, as written; null where it names none. */
@@ -40,6 +42,7 @@ const plainLines = {
   'wire-gauge': /^wire-gauge: +(imperial|us-steel) *\r?$/m,
   altitude: /^altitude: +(\d[\d.,]* (?:ft|m)) *\r?$/m,
   'measured-units': /^measured-units: +(\d{1,3}) *\r?$/m,
+  'usual-order': /^usual-order: +(true|false) *\r?$/m,
 } as const;
 
 /**
@@ -185,6 +188,7 @@ function editionFrom(
     sheets: list?.map((name) => sheetName(written(name) ?? '')) ?? null,
     wireGauge: written(value['wire-gauge']),
     measuredUnits: whole(value['measured-units']),
+    usualOrder: typeof value['usual-order'] === 'boolean' ? value['usual-order'] : null,
     orderGraphs: value['order-graphs'] === true,
     previous: written(value.previous),
   };

@@ -34,8 +34,8 @@ export function keptSheet(
   examine: (context: CheckContext) => ReadAndChecked,
 ): ReadAndChecked & { readonly digest: string | null } {
   if (store === null) return { ...examine(context), digest: null };
-  const { kinds, wireGauge, altitude, measuredUnits, sharedSources, kit } = context;
-  const around = markOf(kinds, wireGauge, altitude, measuredUnits, sharedSources, kit);
+  const { kinds, wireGauge, altitude, measuredUnits, usualOrder, sharedSources, kit } = context;
+  const around = markOf(kinds, wireGauge, altitude, measuredUnits, usualOrder, sharedSources, kit);
   const name = store.nameOf(`sheet ${around} ${file}\n${text}`);
   const digestOf = (pictures: Kept['pictures']) =>
     store.nameOf(`${name} ${JSON.stringify(pictures)}`);

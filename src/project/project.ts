@@ -76,6 +76,11 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
     if (line === 'unclear') return edition().edition?.measuredUnits ?? null;
     return line.plain === null ? null : Number(line.plain);
   });
+  const usualOrder = once(() => {
+    const line = editionLine(text(), 'usual-order');
+    if (line === 'unclear') return edition().edition?.usualOrder ?? null;
+    return line.plain === null ? null : line.plain === 'true';
+  });
   const sharedSources = once(() => readSharedSources(root, show(resolve(root, sharedSourcesFile))));
   const kit = once(() =>
     /^kit *:/m.test(text() ?? '') ? (edition().edition?.facts.kit ?? null) : null,
@@ -107,6 +112,9 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
       },
       get measuredUnits() {
         return measuredUnits();
+      },
+      get usualOrder() {
+        return usualOrder();
       },
       get sharedSources() {
         return sharedSources().sources;

@@ -1,10 +1,11 @@
 import type { Nodes, Parents, Root } from 'mdast';
-import type { Kind, SignalWord } from '../kinds/model.ts';
+import type { Kind, KindOperation, SignalWord } from '../kinds/model.ts';
 import type { Span } from '../text/span.ts';
 import { readHazards, readHeading } from './marks.ts';
 import { maskedSource } from './mask.ts';
 import type { Operation, Picture, Sheet, Step } from './model.ts';
 import { settingId, settingNamed } from './names.ts';
+import { ownOperationCalled } from './work-rules.ts';
 
 /** The part of a sheet that the Markdown below the front matter fills. */
 export type Body = Pick<
@@ -23,7 +24,11 @@ type Mutable<T> = { -readonly [K in keyof T]: T[K] extends readonly (infer U)[] 
 type Directive = Extract<Nodes, { name: string; attributes?: unknown }>;
 
 /** Gathers what the Markdown holds in one walk over its tree; `header` says what its marks mean. */
-export function readBody(root: Root, text: string, header: Pick<Sheet, 'settings' | 'kind'>): Body {
+export function readBody(
+  root: Root,
+  text: string,
+  header: Pick<Sheet, 'settings' | 'kind' | 'work'>,
+): Body {
   const walk = new BodyWalk(text, header);
   walk.blocks(root, true);
   walk.finish();
@@ -47,17 +52,24 @@ export function emptyBody(): Mutable<Body> {
 class BodyWalk {
   readonly body = emptyBody();
   readonly #text: string;
-  readonly #header: Pick<Sheet, 'settings' | 'kind'>;
+  readonly #header: Pick<Sheet, 'settings' | 'kind' | 'work'>;
   readonly #kind: Kind | null;
   readonly #definitions = new Map<string, string>();
   readonly #referring: { readonly index: number; readonly identifier: string }[] = [];
   #steps: Step[] = [];
   #operation: number | null = null;
 
-  constructor(text: string, header: Pick<Sheet, 'settings' | 'kind'>) {
+  constructor(text: string, header: Pick<Sheet, 'settings' | 'kind' | 'work'>) {
     this.#text = text;
     this.#header = header;
     this.#kind = header.kind;
+  }
+
+  /** The operation that a heading's words or id call: the sheet's own, or the kind's; null for none. */
+  #called(text: string): KindOperation | null {
+    const { work } = this.#header;
+    const own = work.length === 0 ? null : ownOperationCalled(text, work, this.#kind);
+    return own ?? this.#kind?.operationNamed(text) ?? null;
   }
 
   /** The children of a node that holds blocks. */
@@ -134,8 +146,7 @@ class BodyWalk {
           }
         : { start: span.end, end: span.end };
     const { heading, id } = readHeading(node, this.#text, inner);
-    const named = id ? this.#kind?.operationNamed(id.value) : null;
-    const known = named ?? this.#kind?.operationNamed(heading.value) ?? null;
+    const known = (id ? this.#called(id.value) : null) ?? this.#called(heading.value);
     this.#operation = this.body.operations.length;
     this.#steps = [];
     this.body.operations.push({

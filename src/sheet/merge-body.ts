@@ -50,7 +50,7 @@ export function workOf(
   tree: Root,
   kind: Kind | null,
 ): MemberWork {
-  const { operations } = readBody(tree, text, { kind, settings: new Map() });
+  const { operations } = readBody(tree, text, { kind, settings: new Map(), work: [] });
   const turns = new Map<string, number>();
   const heads = tree.children.filter((node) => node.type === 'heading' && node.depth === 2);
   const sections = operations.map((operation, index): Section => {

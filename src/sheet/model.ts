@@ -181,9 +181,22 @@ export interface RuledState {
   readonly conditions: readonly Placed<string>[];
 }
 
-/** What a sheet's `work:` says of one operation, as written; names are looked up where it is used. */
+/**
+ * What a sheet's `work:` says of one operation, as written; names are looked up where it is used. One
+ * that the kind does not have is the sheet's own where it has a label, and a part where it has conditions.
+ */
 export interface WorkRule {
   readonly operation: Placed<string>;
+  readonly label: Placed<string> | null;
+  readonly aliases: readonly Placed<string>[];
+  readonly stage: Placed<string> | null;
+  /** Null where the kind's hold. */
+  readonly hazards: readonly Placed<string>[] | null;
+  readonly settings: readonly Placed<string>[];
+  /** Of a part of the sheet's own; empty for an operation. */
+  readonly conditions: readonly Placed<string>[];
+  readonly starts: Placed<string> | null;
+  readonly home: readonly Placed<string>[];
   readonly after: readonly Placed<string>[];
   readonly needs: readonly RuledState[];
   readonly leaves: readonly RuledState[];

@@ -16,10 +16,10 @@ settings:
 operations:
   band-gap:
     stage: bench
-    needs: { guard: off }
+    needs: { guard: { is: off, because: it lies under the guard } }
     needs-said: { lever: lever }
     leaves: { lever: down }
-    disturbs: [band-gap]
+    disturbs: { band-gap: the band is bent }
 parts:
   guard:
     label: guard
@@ -35,12 +35,15 @@ parts:
     label: lever
     starts: up
     conditions:
-      up: { forbids: { guard: propped } }
-      down:
-        starts-up: true
-        after: [band-gap]
-        needs: { guard: on }
-        leaves: { guard: on }
+      up: {}
+      down: {}
+states:
+  lever up: { bars: { guard: { is: propped, because: the lever fills its place } } }
+  lever down:
+    starts-up: true
+    after: { band-gap: it slips without }
+    needs: { guard: { is: on, because: the band flies } }
+    follows: { guard: { is: on, because: the lever shuts it } }
 verbs:
   take-off: [take off]
   put-back: [refit]
@@ -64,15 +67,15 @@ test('names that all stand', () => {
 
 test.each([
   [
-    'needs: { guard: off }',
-    'needs: { gaurd: off }',
+    'needs: { guard: { is: off',
+    'needs: { gaurd: { is: off',
     'gaurd',
     'this kind has no part `gaurd`',
     'did you mean `guard`?',
   ],
   [
-    'needs: { guard: off }',
-    'needs: { guard: [off, proped] }',
+    'needs: { guard: { is: off',
+    'needs: { guard: { is: [off, proped]',
     'proped',
     '`guard` has no condition `proped`',
     'did you mean `propped`?',
@@ -92,8 +95,8 @@ test.each([
     'write one of them: `up`, `down`',
   ],
   [
-    'disturbs: [band-gap]',
-    'disturbs: [band-gpa]',
+    'disturbs: { band-gap',
+    'disturbs: { band-gpa',
     'band-gpa',
     'this kind has no setting `band-gpa`',
     'did you mean `band-gap`?',
@@ -135,23 +138,59 @@ test.each([
     'did you mean `off`?',
   ],
   [
-    'forbids: { guard: propped }',
-    'forbids: { guards: propped }',
+    'bars: { guard: {',
+    'bars: { guards: {',
     'guards',
     'this kind has no part `guards`',
     'did you mean `guard`?',
   ],
-  ['after: [band-gap]', 'after: [band]', 'band', 'this kind has no operation `band`', null],
+  ['after: { band-gap', 'after: { band', 'band', 'this kind has no operation `band`', null],
   [
-    'on: {}',
-    'on: { starts-up: true }',
+    'lever up: { bars',
+    'guard on: { starts-up: true }\n  lever up: { bars',
     'true',
     'both `guard on` and `lever down` start the unit',
     'leave `starts-up` to one of them',
   ],
+  [
+    ', because: it lies under the guard',
+    '',
+    'guard',
+    '`operations › band-gap › needs › guard` has no `because`',
+    null,
+  ],
 ] as const)('%s → %s', (from, to, at, message, fix) => {
   const found = faults(from, to);
   expect(found).toContainEqual([at, message, fix ?? expect.any(String)]);
+});
+
+test.each([
+  [
+    'what a state brings about and bars',
+    'follows: { guard: { is: on, because: the lever shuts it } }',
+    'follows: { guard: { is: off, because: it opens } }\n    bars: { guard: { is: off, because: it shuts } }',
+    '`lever down` both brings about and bars `guard off`',
+  ],
+  [
+    'a state that brings about what bars it',
+    'lever up: { bars: { guard: { is: propped, because: the lever fills its place } } }',
+    'guard on: { bars: { lever: { is: down, because: it is in the way } } }',
+    '`lever down` brings about `guard on`, which bars it',
+  ],
+  [
+    'a state that needs what it bars',
+    'follows: { guard: { is: on, because: the lever shuts it } }',
+    'bars: { guard: { is: on, because: it is in the way } }',
+    '`lever down` needs what it bars',
+  ],
+  [
+    'needs that shut one another out',
+    'needs: { guard: { is: off, because: it lies under the guard } }',
+    'needs: { lever: { is: up, because: it is }, guard: { is: propped, because: it is } }',
+    'nothing meets both needs: the `lever` bars what is needed of the `guard`',
+  ],
+])('a contradiction: %s', (_, from, to, message) => {
+  expect(faults(from, to).map(([, told]) => told)).toContain(message);
 });
 
 test('a phrase that says no state', () => {

@@ -27,7 +27,7 @@ operations:
     stage: bench
     hazards: [sharp-edge]
     steps: ["Measure: {setting}."]
-  dwell: { stage: running, after: [point-gap] }
+  dwell: { stage: running, after: { point-gap: the gap makes the dwell } }
 hazards:
   sharp-edge:
     label: Sharp edge
@@ -135,7 +135,7 @@ test.each<[string, string, string, [string, string, string]]>([
   [
     'a circle',
     'stage: bench',
-    'stage: bench\n    after: [dwell]',
+    'stage: bench\n    after: { dwell: the dwell shows it }',
     [
       '25:28 after',
       'these operations wait for one another: `point-gap` after `dwell` after `point-gap`',

@@ -40,8 +40,15 @@ const orderFindings = once((text): readonly Finding[] =>
 function linesOf(text: string): readonly string[] {
   return orderFindings(text).map(({ check, severity, message, span }) => {
     const line = text.slice(0, span.start).split('\n').length;
-    return `${line} ${severity} ${check}: ${message}`;
+    return `${severity} ${line} ${check}: ${message}`;
   });
+}
+
+/** What is wrong has to be found, and what is right has to be free of errors. */
+function agrees(isRight: boolean, found: readonly string[]): boolean {
+  return isRight
+    ? !found.some((each) => each.startsWith('error'))
+    : found.some((each) => !each.startsWith('note'));
 }
 
 function kindIn(text: string): string {
@@ -69,7 +76,8 @@ function movedAs(fix: string, text: string): string | null {
 
 /** The sheet with one step added as a remedy says: “add `4. ...` at the end of `## One`”. */
 function addedAs(fix: string, text: string): string | null {
-  const [, step = '', heading = ''] = /^add `(\d+\. .*)` at the end of `(## .*)`$/.exec(fix) ?? [];
+  const [, step = '', heading = ''] =
+    /^add `(\d+\. [^`]*)` at the end of `(## [^`]*)`/.exec(fix) ?? [];
   const sections = text.split(/^(?=## )/m);
   const at = sections.findIndex((section) => section.split(/ \{#|\n/)[0] === heading);
   if (at < 0) return null;
@@ -91,7 +99,12 @@ describe.each(demoSheets)('%s', (_, text) => {
       tally.swaps++;
       if (!isRight) tally.wrongSwaps++;
       const found = linesOf(changed);
-      expect({ what, isRight: found.length === 0, found }).toEqual({ what, isRight, found });
+      expect({ what, isRight, found, agrees: agrees(isRight, found) }).toEqual({
+        what,
+        isRight,
+        found,
+        agrees: true,
+      });
     }
   });
 
@@ -101,7 +114,12 @@ describe.each(demoSheets)('%s', (_, text) => {
       tally.removals++;
       if (!isRight) tally.wrongRemovals++;
       const found = linesOf(changed);
-      expect({ what, isRight: found.length === 0, found }).toEqual({ what, isRight, found });
+      expect({ what, isRight, found, agrees: agrees(isRight, found) }).toEqual({
+        what,
+        isRight,
+        found,
+        agrees: true,
+      });
     }
   });
 

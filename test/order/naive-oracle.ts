@@ -9,48 +9,78 @@ import { readStates } from '../../src/order/index.ts';
  * it cuts the Markdown by lines, takes the rules from the kind's YAML as they stand, and says only
  * whether the work can be carried out in the order it is written. Slow and without messages on
  * purpose. It shares with the product the vocabulary (which heading names which operation) and the
- * reading of words (`readStates`), and nothing of the walk.
+ * reading of words (`readStates`), and nothing of the walk. It knows the hard rules only: what it calls
+ * wrong has to be found, and what it calls right has to be free of errors.
  */
 
 type States = Readonly<Record<string, string | readonly string[]>>;
+
+interface RawNeed {
+  readonly is?: string | readonly string[];
+  readonly not?: string | readonly string[];
+  readonly because: string;
+  readonly likely?: boolean;
+  readonly unless?: States;
+  readonly while?: States;
+  readonly 'if-said'?: Readonly<Record<string, readonly string[]>>;
+  readonly 'unless-stated'?: readonly string[];
+  readonly from?: readonly string[];
+  readonly again?: boolean;
+  readonly 'if-feature'?: readonly string[];
+}
+
+type RawNeeds = Readonly<Record<string, RawNeed>>;
+type Reasons = Readonly<Record<string, string>>;
 
 interface RawPart {
   readonly label: string;
   readonly aliases?: readonly string[];
   readonly starts?: string;
   readonly home?: readonly string[];
+  readonly 'home-at-start'?: boolean;
   readonly 'if-feature'?: readonly string[];
+  readonly 'only-if-named'?: boolean;
   readonly conditions: Readonly<
     Record<
       string,
-      {
-        readonly aliases?: readonly string[];
-        readonly 'counts-as'?: readonly string[];
-        readonly needs?: States;
-        readonly leaves?: States;
-        readonly forbids?: States;
-        readonly after?: readonly string[];
-        readonly disturbs?: readonly string[];
-        readonly 'starts-up'?: boolean;
-      }
+      { readonly aliases?: readonly string[]; readonly 'counts-as'?: readonly string[] }
     >
   >;
+}
+
+interface RawState {
+  readonly needs?: RawNeeds;
+  readonly follows?: RawNeeds;
+  readonly bars?: RawNeeds;
+  readonly after?: Reasons;
+  readonly disturbs?: Reasons;
+  readonly 'starts-up'?: boolean;
 }
 
 interface RawOperation {
   readonly stage: string;
   readonly settings?: readonly string[];
-  readonly after?: readonly string[];
-  readonly needs?: States;
+  readonly 'also-measures'?: readonly string[];
+  readonly needs?: RawNeeds;
   readonly 'needs-said'?: Readonly<Record<string, string>>;
   readonly leaves?: States;
-  readonly disturbs?: readonly string[];
+  readonly disturbs?: Reasons;
 }
 
 export interface RawKind {
-  readonly settings: Readonly<Record<string, unknown>>;
+  readonly settings: Readonly<
+    Record<
+      string,
+      {
+        readonly needs?: RawNeeds;
+        readonly replaces?: readonly string[];
+        readonly 'says-state'?: string;
+      }
+    >
+  >;
   readonly operations: Readonly<Record<string, RawOperation>>;
   readonly parts: Readonly<Record<string, RawPart>>;
+  readonly states?: Readonly<Record<string, RawState>>;
 }
 
 export interface Change {
@@ -70,14 +100,13 @@ export interface Job {
   readonly steps: readonly Step[];
 }
 
-const stages = ['strip', 'bench', 'before-start', 'running', 'road'];
 const plain = (text: string): string =>
   text
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, ' ')
     .trim();
-const list = (any: string | readonly string[]): readonly string[] =>
-  typeof any === 'string' ? [any] : any;
+const list = (any: string | readonly string[] | undefined): readonly string[] =>
+  any === undefined ? [] : typeof any === 'string' ? [any] : any;
 
 const rawKinds = new Map<string, RawKind>();
 
@@ -99,31 +128,43 @@ export function canBeDone(text: string, kindName: string): boolean {
   const names = builtInKinds().get(kindName);
   const features = (front.unit.features ?? []).map((each) => names?.featureNamed(each)?.name ?? '');
   const said: Said = (own, part, key) => {
+    for (const name of own) {
+      if (kind.settings[name]?.['says-state'] !== part) continue;
+      const words = plain(String(front.settings[name]?.['value'] ?? '')).split(' ');
+      if (words.some((word) => /\d/.test(word))) continue;
+      const meant = words.find((to) => kind.parts[part]?.conditions[to]);
+      if (meant) return meant;
+    }
+    const labels = [part, plain(kind.parts[part]?.label ?? '').replaceAll(' ', '-')];
     for (const [setting, keys] of Object.entries(front.settings)) {
       const called = names?.settingNamed(setting)?.name ?? setting;
-      if (!own.includes(called) || keys[key] === undefined) continue;
-      const word = plain(String(keys[key]));
-      const meant = Object.entries(kind.parts[part]?.conditions ?? {}).find(
-        ([to, { aliases = [] }]) => [to, ...aliases].some((each) => plain(each) === word),
-      );
-      if (meant) return meant[0];
+      if (!own.includes(called)) continue;
+      for (const each of [...(key === undefined ? [] : [key]), ...labels]) {
+        if (keys[each] === undefined) continue;
+        const word = plain(String(keys[each]));
+        const meant = Object.entries(kind.parts[part]?.conditions ?? {}).find(
+          ([to, { aliases = [] }]) => [to, ...aliases].some((one) => plain(one) === word),
+        );
+        if (meant) return meant[0];
+      }
     }
     return null;
   };
-  return jobsCanBeDone(jobsOf(text, kind, kindName), kind, features, said);
+  const jobs = jobsOf(text, kind, kindName);
+  return jobsCanBeDone(jobs, kind, features, said);
 }
 
-/** The condition that a setting of an operation names under a key; null where none does. */
-type Said = (own: readonly string[], part: string, key: string) => string | null;
+/** The condition that a setting of an operation names under a key or the part's own name; null for none. */
+type Said = (own: readonly string[], part: string, key: string | undefined) => string | null;
 
-/** Whether jobs can be done one after the other, by the rules of a kind. */
+/** Whether jobs can be done one after the other, by the hard rules of a kind. */
 export function jobsCanBeDone(
   jobs: readonly Job[],
   kind: RawKind,
   features: readonly string[] = [],
   said: Said = () => null,
 ): boolean {
-  return inOrder(jobs, kind) && simulate(jobs, kind, features, said);
+  return simulate(jobs, kind, features, said);
 }
 
 function jobsOf(text: string, kind: RawKind, kindName: string): readonly Job[] {
@@ -187,30 +228,6 @@ function markIn(mark: string, kind: RawKind): readonly { part: string; to: strin
   return [];
 }
 
-/** Everything that has to come before an operation, by way of others too. */
-function allBefore(name: string, kind: RawKind): ReadonlySet<string> {
-  const found = new Set<string>();
-  const look = [name];
-  for (let next = look.pop(); next !== undefined; next = look.pop()) {
-    for (const each of kind.operations[next]?.after ?? []) {
-      if (!found.has(each)) look.push(each);
-      found.add(each);
-    }
-  }
-  return found;
-}
-
-function inOrder(jobs: readonly Job[], kind: RawKind): boolean {
-  const names = jobs.flatMap(({ name }) => name ?? []);
-  return names.every((name, at) => {
-    if (names.indexOf(name) < at) return true;
-    const before = allBefore(name, kind);
-    return names.every(
-      (other, there) => there <= at || names.indexOf(other) < there || !before.has(other),
-    );
-  });
-}
-
 interface Now {
   readonly is: string;
   readonly by: 'start' | 'mark' | 'words' | 'work';
@@ -222,152 +239,178 @@ function simulate(
   features: readonly string[],
   saidOf: Said,
 ): boolean {
-  const there = (part: string): boolean => {
-    const only = kind.parts[part]?.['if-feature'];
-    return only === undefined || only.some((feature) => features.includes(feature));
-  };
-  const satisfies = (part: string, is: string, wanted: readonly string[]): boolean =>
-    wanted.includes(is) ||
-    (kind.parts[part]?.conditions[is]?.['counts-as'] ?? []).some((each) => wanted.includes(each));
+  const named = new Set(
+    jobs.flatMap(({ steps }) => steps.flatMap((s) => s.changes.map((c) => c.part))),
+  );
   const marked = new Set(
     jobs.flatMap(({ steps }) =>
       steps.flatMap(({ changes }) => changes.filter((c) => c.how === 'mark').map((c) => c.part)),
     ),
   );
+  const there = (part: string): boolean => {
+    const { 'if-feature': only, 'only-if-named': ifNamed } = kind.parts[part] ?? {};
+    if (ifNamed && !named.has(part)) return false;
+    return only === undefined || only.some((feature) => features.includes(feature));
+  };
+  const satisfies = (part: string, is: string, wanted: readonly string[]): boolean =>
+    wanted.includes(is) ||
+    (kind.parts[part]?.conditions[is]?.['counts-as'] ?? []).some((each) => wanted.includes(each));
   const state = new Map<string, Now>();
   for (const [part, { starts }] of Object.entries(kind.parts))
     if (starts !== undefined && there(part)) state.set(part, { is: starts, by: 'start' });
+  const holds = (states: States | undefined, part = ''): boolean =>
+    Object.entries(states ?? {}).some(([other, wanted]) => {
+      const now = state.get(other);
+      return other !== part && now !== undefined && satisfies(other, now.is, list(wanted));
+    });
+  const isMet = (part: string, need: RawNeed, now = state.get(part)): boolean =>
+    now !== undefined && !list(need.not).includes(now.is) && satisfies(part, now.is, list(need.is));
   const made = new Map<string, Job>();
   const stale = new Set<string>();
   const done = new Set<string>();
-  let stage = -1;
   let fine = true;
   let hasRun = false;
 
-  const spoil = (settings: readonly string[], by: Job, own: readonly string[]): void => {
-    for (const each of settings)
+  const spoil = (settings: Reasons, by: Job, own: readonly string[]): void => {
+    for (const each of Object.keys(settings))
       if (made.has(each) && made.get(each) !== by && !own.includes(each)) stale.add(each);
   };
-  const allHome = (): boolean =>
-    Object.entries(kind.parts).every(([part, { home }]) => {
+  const allHome = (atStart: boolean): boolean =>
+    Object.entries(kind.parts).every(([part, { home, 'home-at-start': also }]) => {
       const now = state.get(part);
       return (
         (home?.length ?? 0) === 0 ||
         now === undefined ||
         !there(part) ||
+        (atStart && also === false) ||
         satisfies(part, now.is, home ?? [])
       );
     });
-  const require = (part: string, wanted: readonly string[], job: Job, upTo: Step): void => {
-    if (!kind.parts[part] || !there(part)) return;
+  /** Whether a need is surely not met: what only words say, or nobody, is not held against anyone. */
+  const isBroken = (part: string, need: RawNeed, before?: Now): boolean => {
+    if (need.likely || !kind.parts[part] || !there(part) || holds(need.unless)) return false;
+    if (need.while && !holds(need.while)) return false;
+    if (need['if-said'] || need['unless-stated']) return false;
     const now = state.get(part);
-    if (now && satisfies(part, now.is, wanted)) return;
-    const isDoubtful = now?.by === 'words' || ((!now || now.by === 'start') && !marked.has(part));
-    const soFar = job.steps.slice(0, job.steps.indexOf(upTo) + 1);
-    const isSaid = soFar.some(({ changes }) =>
-      changes.some((c) => c.part === part && satisfies(part, c.to, wanted)),
-    );
-    if (!(isDoubtful && isSaid)) fine = false;
+    if (isMet(part, need) || (before && isMet(part, need, before))) return false;
+    return now?.by === 'mark' || now?.by === 'work' || (now?.by === 'start' && marked.has(part));
   };
+  const needsOf = (name: string | null, own: readonly string[]): readonly [string, RawNeed][] => {
+    const rules = name === null ? undefined : kind.operations[name];
+    const needs = new Map(Object.entries(rules?.needs ?? {}));
+    for (const part of Object.keys(kind.parts)) {
+      const meant = saidOf(own, part, rules?.['needs-said']?.[part]);
+      if (meant !== null) needs.set(part, { is: meant, because: '' });
+    }
+    return [...needs];
+  };
+  const settingsOf = (name: string): readonly string[] =>
+    kind.operations[name]?.settings ?? (kind.settings[name] ? [name] : []);
 
   for (const job of jobs) {
     const rules = job.name === null ? undefined : kind.operations[job.name];
-    const own = rules
-      ? (rules.settings ?? (job.name && kind.settings[job.name] ? [job.name] : []))
-      : [];
+    const own = rules && job.name ? settingsOf(job.name) : [];
     if (job.steps.length === 0 && (!rules || rules.stage === 'any')) continue;
-    const rank = stages.indexOf(rules?.stage ?? '');
-    const starts = (step: Step): boolean =>
-      step.changes.some((c) => kind.parts[c.part]?.conditions[c.to]?.['starts-up']);
-    if (rank > stage) {
-      if (stage >= 0 && stale.size > 0 && (hasRun || !job.steps.some(starts))) fine = false;
-      stage = rank;
-    } else if (rank >= 0 && rank < stage) {
-      const [starter, { starts: rest = '' }] = Object.entries(kind.parts).find(
-        ([, { conditions }]) => Object.values(conditions).some((c) => c['starts-up']),
-      ) ?? ['', { starts: '' }];
-      const said = job.steps[0]?.changes.find((c) => c.part === starter)?.to;
-      const now = state.get(starter);
-      if ((said ?? (now && now.by !== 'start' ? now.is : '')) !== rest) fine = false;
-    }
     const measuring =
       job.steps.find((step) => step.values.some((v) => own.includes(v))) ?? job.steps.at(-1);
-    const needs = new Map<string, readonly string[]>(
-      Object.entries(rules?.needs ?? {}).map(([part, wanted]) => [part, list(wanted)]),
-    );
-    for (const [part, key] of Object.entries(rules?.['needs-said'] ?? {})) {
-      const meant = saidOf(own, part, key);
-      if (meant !== null) needs.set(part, [meant]);
-    }
     const isAnywhere =
       own.length > 0 && !job.steps.some((step) => step.values.some((v) => own.includes(v)));
+    const needs = needsOf(job.name, own);
     const met = new Set<string>();
     for (const step of job.steps) {
+      const before = new Map(state);
       for (const change of step.changes) {
-        const rule = kind.parts[change.part]?.conditions[change.to];
-        if (!rule) throw new Error(`${change.part} ${change.to}`);
-        const now = state.get(change.part);
-        const home = kind.parts[change.part]?.home ?? [];
-        if (change.how === 'mark') {
-          if (
-            change.verb === 'put-back' &&
-            home.includes(change.to) &&
-            now &&
-            now.by !== 'words' &&
-            satisfies(change.part, now.is, [change.to])
-          )
-            fine = false;
+        const rule = kind.states?.[`${change.part} ${change.to}`] ?? {};
+        const was = state.get(change.part)?.is;
+        state.set(change.part, { is: change.to, by: change.how });
+        for (const [part, { is, from, again, 'if-feature': only }] of Object.entries(
+          rule.follows ?? {},
+        )) {
+          if (only && !only.some((feature) => features.includes(feature))) continue;
+          if (step.changes.some((c) => c.part === part && c.how === 'mark')) continue;
+          const [then = ''] = list(is);
+          const now = state.get(part);
+          if (now?.is === then) {
+            if (change.how === 'mark' && now.by !== 'work')
+              state.set(part, { is: then, by: 'mark' });
+            continue;
+          }
+          if (was === change.to && !again) continue;
+          if (now && satisfies(part, now.is, [then])) continue;
+          if (from && !from.includes(now?.is ?? '')) continue;
+          state.set(part, { is: then, by: change.how });
+        }
+      }
+      for (const change of step.changes) {
+        const rule = kind.states?.[`${change.part} ${change.to}`] ?? {};
+        if (change.how === 'mark' && state.get(change.part)?.is === change.to)
           for (const [other, { is, by }] of state) {
             if (other === change.part || by === 'start' || by === 'words') continue;
             if (step.changes.some((c) => c.part === other)) continue;
-            const shutOut = kind.parts[other]?.conditions[is]?.forbids?.[change.part];
-            if (shutOut && satisfies(change.part, change.to, list(shutOut))) fine = false;
+            const bar = kind.states?.[`${other} ${is}`]?.bars?.[change.part];
+            if (
+              bar &&
+              !bar.likely &&
+              !bar.unless &&
+              satisfies(change.part, change.to, list(bar.is))
+            )
+              fine = false;
           }
-        }
-        state.set(change.part, { is: change.to, by: change.how });
-        for (const [part, to] of Object.entries(rule.leaves ?? {})) {
-          if (step.changes.some((c) => c.part === part && c.how === 'mark')) continue;
-          const [then = ''] = list(to);
-          const before = state.get(part)?.is ?? '';
-          if (before === then ? change.how === 'words' : satisfies(part, before, [then])) continue;
-          state.set(part, { is: then, by: change.how });
-        }
-        if (now?.is === change.to) continue;
-        spoil(rule.disturbs ?? [], job, []);
-        for (const [part, wanted] of Object.entries(rule.needs ?? {})) {
-          const inStep = step.changes.findLast((c) => c.part === part);
-          if (inStep && satisfies(part, inStep.to, list(wanted))) continue;
-          require(part, list(wanted), job, step);
-        }
-        if (rule['starts-up']) {
-          for (const name of rule.after ?? [])
+        if (
+          before.get(change.part)?.is === change.to &&
+          step.changes.filter((c) => c.part === change.part).length === 1
+        )
+          continue;
+        if (change.how === 'mark') spoil(rule.disturbs ?? {}, job, []);
+        for (const [part, need] of Object.entries(rule.needs ?? {}))
+          if (isBroken(part, need)) fine = false;
+        if (rule['starts-up'] && change.how === 'mark') {
+          const first = Object.keys(rule.after ?? {});
+          for (const name of first)
             if (jobs.some((j) => j.name === name) && !done.has(name) && job.name !== name)
               fine = false;
-          if ((stale.size > 0 && !hasRun) || !allHome()) fine = false;
+          if (!hasRun && first.flatMap(settingsOf).some((each) => stale.has(each))) fine = false;
+          if (!allHome(true)) fine = false;
           hasRun = true;
         }
       }
-      if (rules) {
-        for (const [part, wanted] of needs) {
-          const now = state.get(part);
-          if (isAnywhere && now && satisfies(part, now.is, wanted)) met.add(part);
-        }
-      }
+      for (const [part, need] of needs) if (isAnywhere && isMet(part, need)) met.add(part);
       if (step === measuring && rules) {
-        for (const [part, wanted] of needs) if (!met.has(part)) require(part, wanted, job, step);
-        spoil(rules.disturbs ?? [], job, own);
+        for (const [part, need] of needs)
+          if (!met.has(part) && isBroken(part, need, before.get(part))) fine = false;
+        spoil(rules.disturbs ?? {}, job, own);
       }
       for (const value of step.values) {
+        const always = Object.entries(kind.settings[value]?.needs ?? {});
+        const mine = own.includes(value) || rules?.['also-measures']?.includes(value);
+        if (mine && always.some(([part, need]) => isBroken(part, need, before.get(part))))
+          fine = false;
+        const makers = Object.keys(kind.operations).filter((name) =>
+          settingsOf(name).includes(value),
+        );
+        const counts =
+          mine ||
+          makers.length === 0 ||
+          makers.some((name) =>
+            [...needsOf(name, settingsOf(name)), ...always].every(
+              ([part, need]) => !isBroken(part, need, before.get(part)),
+            ),
+          );
+        if (!counts) continue;
         made.set(value, job);
         stale.delete(value);
+        for (const each of kind.settings[value]?.replaces ?? []) {
+          made.delete(each);
+          stale.delete(each);
+        }
       }
     }
     for (const [part, to] of Object.entries(rules?.leaves ?? {})) {
       const now = state.get(part);
-      if (!now || !satisfies(part, now.is, list(to)))
+      if (!marked.has(part) && (!now || !satisfies(part, now.is, list(to))))
         state.set(part, { is: list(to)[0] ?? '', by: 'work' });
     }
     if (job.name) done.add(job.name);
   }
-  return fine && stale.size === 0 && allHome();
+  return fine && stale.size === 0 && allHome(false);
 }

@@ -34,7 +34,7 @@ export function compareReading(sheet: Sheet, kind: Kind, figures: Figures): void
     const read = new Map(step.changes.map(({ term }) => [term.part, term.condition]));
     const said = new Map(read);
     for (const [part, condition] of read) {
-      for (const follows of kind.parts.get(part)?.conditions.get(condition)?.leaves ?? [])
+      for (const follows of kind.parts.get(part)?.conditions.get(condition)?.follows ?? [])
         if (!said.has(follows.part)) said.set(follows.part, follows.condition);
     }
     for (const { term, by } of known.step.changes) {

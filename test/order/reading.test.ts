@@ -124,7 +124,7 @@ describe('the demo', () => {
       .flatMap((sheet) => walkSheet(sheet, carburetor, { ignoreMarks: true }).faults);
     expect(doubtful.filter((fault) => !('doubtful' in fault && fault.doubtful))).toEqual([]);
     console.log(`demo without marks: ${doubtful.length} doubtful faults on nine clean sheets`);
-    expect(doubtful.length).toBeLessThanOrEqual(1);
+    expect(doubtful.length).toBeLessThanOrEqual(4);
   });
 
   test('most of what the marks say is read, and what is read is right', () => {

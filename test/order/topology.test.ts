@@ -24,9 +24,9 @@ function rawKind(name: string): KindData {
 /** An edge from each operation to each that has to come before it, as the data writes them. */
 function graphOf(data: KindData): Graph {
   const graph = new Graph();
-  for (const [name, { after = [] }] of Object.entries(data.operations)) {
+  for (const [name, { after = {}, usual = {} }] of Object.entries(data.operations)) {
     graph.setNode(name);
-    for (const earlier of after) graph.setEdge(name, earlier);
+    for (const earlier of Object.keys({ ...after, ...usual.after })) graph.setEdge(name, earlier);
   }
   return graph;
 }
@@ -69,7 +69,7 @@ const someData: fc.Arbitrary<KindData> = fc
           label: `o${i}`,
           explain: '',
           stage: rules[i]?.[1] ?? 'bench',
-          after: rules[i]?.[0] ?? [],
+          after: Object.fromEntries((rules[i]?.[0] ?? []).map((each) => [each, 'so it is'])),
         },
       ]),
     ),
@@ -80,8 +80,8 @@ test.each([...builtInKinds().keys()])(
   (name) => {
     const graph = graphOf(rawKind(name));
     expect(alg.isAcyclic(graph)).toBe(true);
-    for (const { name: operation, after } of builtInKinds().get(name)?.operations.values() ?? []) {
-      expect([operation, [...after].sort()]).toEqual([
+    for (const { name: operation, before } of builtInKinds().get(name)?.operations.values() ?? []) {
+      expect([operation, [...before.keys()].sort()]).toEqual([
         operation,
         [...reachable(graph, operation)].sort(),
       ]);
@@ -157,6 +157,14 @@ test('rules that a sheet adds reach as far as the graph does, and a circle is on
         );
         const work = named.map(([late, early]) => ({
           operation: placed(late),
+          label: null,
+          aliases: [],
+          stage: null,
+          hazards: null,
+          settings: [],
+          conditions: [],
+          starts: null,
+          home: [],
           after: [placed(early)],
           needs: [],
           leaves: [],
@@ -176,8 +184,11 @@ test('rules that a sheet adds reach as far as the graph does, and a circle is on
         expect(faults.map((fault) => fault.kind)).toEqual(
           Array.from({ length: circles }, () => 'circle'),
         );
-        for (const { name, after } of own.operations.values()) {
-          expect([name, [...after].sort()]).toEqual([name, [...reachable(graph, name)].sort()]);
+        for (const { name, before } of own.operations.values()) {
+          expect([name, [...before.keys()].sort()]).toEqual([
+            name,
+            [...reachable(graph, name)].sort(),
+          ]);
         }
       },
     ),

@@ -91,7 +91,7 @@ function compareSentence(
   const read = new Map(readStates(say, kind).map(({ term }) => [term.part, term.condition]));
   const follows = new Map(read);
   for (const [part, condition] of read)
-    for (const each of kind.parts.get(part)?.conditions.get(condition)?.leaves ?? [])
+    for (const each of kind.parts.get(part)?.conditions.get(condition)?.follows ?? [])
       if (!follows.has(each.part)) follows.set(each.part, each.condition);
   figures.steps++;
   for (const state of leaves) {
@@ -105,7 +105,7 @@ function compareSentence(
     figures.read++;
     const implied = leaves.some((state) => {
       const [of = '', is = ''] = state.split(' ');
-      const leads = kind.parts.get(of)?.conditions.get(is)?.leaves ?? [];
+      const leads = kind.parts.get(of)?.conditions.get(is)?.follows ?? [];
       return leads.some((each) => each.part === part && each.condition === condition);
     });
     if (leaves.includes(`${part} ${condition}`) || implied) figures.right++;

@@ -39,14 +39,14 @@ describe('the graph of a demo sheet', () => {
     for (const { number, operation, again } of graph.boxes) {
       if (again !== null) expect(ways, file).toContain(`${again}>${number}`);
       else
-        for (const earlier of operation.after) {
+        for (const earlier of operation.before.keys()) {
           const from = first.get(earlier);
           if (from !== undefined) expect(ways, file).toContain(`${from}>${number}`);
         }
     }
     // And every setting that an operation disturbs and the sheet makes has its arrow.
     for (const { number, operation } of graph.boxes) {
-      for (const name of operation.disturbs) {
+      for (const { name } of operation.disturbs) {
         const label = kind.settings.get(name)?.label;
         const makers = graph.boxes.filter((each) => each.operation.settings.includes(name));
         if (makers.length === 0 || operation.settings.includes(name)) continue;

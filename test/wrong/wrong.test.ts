@@ -45,7 +45,7 @@ const mistakes: readonly Mistake[] = [
   ['picture-untold', 78, '![](pictures/bowl.svg)'],
   ['state-unknown', 99, ':state[throtle shut]'],
   ['operation-early', 102, 'Fast idle gap'],
-  ['stage-late', 117, 'Dashpot'],
+  ['order-unusual', 117, 'Dashpot'],
   ['state-unmet', 95, '2. Hook the link'],
   ['state-impossible', 100, ':state[throttle shut]'],
   ['setting-disturbed', 114, '1. Hold the throttle wide open'],
