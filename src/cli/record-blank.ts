@@ -1,6 +1,6 @@
 import { stringify } from 'yaml';
 import { limitsIn, limitsText, wantedOf } from '../conformance/index.ts';
-import { settingRows } from '../press/setting-rows.ts';
+import { settingRows } from '../press/matter/index.ts';
 import { principal } from '../quantity/index.ts';
 import { visible } from '../report/index.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';

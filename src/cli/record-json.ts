@@ -5,7 +5,7 @@ import {
   uncertaintyFigure,
   verdictWord,
 } from '../conformance/index.ts';
-import { settingLabel } from '../press/setting-rows.ts';
+import { settingLabel } from '../press/matter/index.ts';
 import { type FileReport, findingJson } from '../report/index.ts';
 import { isAllRight, type JudgedRecord } from './record-judged.ts';
 import { readingText } from './record-text.ts';

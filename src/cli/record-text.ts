@@ -11,7 +11,7 @@ import {
   type VerdictWord,
   verdictWord,
 } from '../conformance/index.ts';
-import { settingLabel } from '../press/setting-rows.ts';
+import { settingLabel } from '../press/matter/index.ts';
 import { type Paint, visible, wrap } from '../report/index.ts';
 import type { JudgedRecord, Tally } from './record-judged.ts';
 

@@ -1,13 +1,15 @@
-export type { CardReading, CardReadings } from './card-readings.ts';
-export type { LastEdition } from './changes-page.ts';
-export { type Imposed, type Imposition, impose } from './impose.ts';
-export type { LeafMarks, Punch } from './leaf-marks.ts';
+export { printBooklet } from './booklet/index.ts';
+export { printCard, printCards } from './card/index.ts';
+export { type Imposed, type Imposition, impose } from './imposition/index.ts';
+export type { CardReading, CardReadings, LeafMarks, Punch } from './orders/index.ts';
+export { readWording } from './orders/index.ts';
 export type {
   BookletOrder,
   Browser,
   CardOrder,
   EditionFacts,
   Flate,
+  LastEdition,
   Paper,
   PartStore,
   PictureSource,
@@ -15,11 +17,8 @@ export type {
   PrintedBooklet,
   SheetToPrint,
   Templates,
-} from './orders.ts';
-export { PressStopped } from './orders.ts';
-export { type PrintedGauges, printPaperGauges } from './paper-gauges.ts';
-export { printBooklet } from './print-booklet.ts';
-export { printCard, printCards } from './print-card.ts';
-export { type ConcordanceOrder, printConcordance } from './print-concordance.ts';
-export { printSlip, type SlipOrder } from './print-slip.ts';
-export { readWording } from './wording.ts';
+} from './orders/model.ts';
+export { PressStopped } from './orders/model.ts';
+export { type PrintedGauges, printPaperGauges } from './paper-gauges/index.ts';
+export { printSlip, type SlipOrder } from './slip/index.ts';
+export { type ConcordanceOrder, printConcordance } from './sources/index.ts';

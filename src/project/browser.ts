@@ -1,7 +1,6 @@
 import { existsSync, statSync } from 'node:fs';
 import { resolve } from 'node:path';
-import type { Browser } from '../press/index.ts';
-import { PressStopped } from '../press/index.ts';
+import { type Browser, PressStopped } from '../press/index.ts';
 import { fontEnvironment } from './browser-fonts.ts';
 import { installedBrowser, namedBrowser } from './browser-installed.ts';
 import { packagedBrowser } from './browser-packaged.ts';

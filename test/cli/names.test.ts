@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { cardModel } from '../../src/press/card-model.ts';
-import { unitMatter } from '../../src/press/pages/unit-model.ts';
+import { cardModel } from '../../src/press/card/model.ts';
+import { unitMatter } from '../../src/press/site/unit-model.ts';
 import { examineFile } from '../../src/project/examine-file.ts';
 import { openProject } from '../../src/project/project.ts';
 import { folderWith } from '../project/folder.ts';

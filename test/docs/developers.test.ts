@@ -16,7 +16,7 @@ import { allChecks, explainCheck } from '../../src/checks/index.ts';
 import { runChecks } from '../../src/checks/run.ts';
 import yearsReversed from '../../src/checks/years-reversed.ts';
 import { readKind } from '../../src/kinds/index.ts';
-import { render } from '../../src/press/render.ts';
+import { render } from '../../src/press/html/render.ts';
 import { readTemplates } from '../../src/project/templates.ts';
 import { readSheet } from '../../src/sheet/index.ts';
 import { exampleContext, exampleFile, wholeSheet } from '../checks/examples.ts';

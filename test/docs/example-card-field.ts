@@ -1,4 +1,4 @@
-import type { CardModel } from '../../src/press/card-model.ts';
+import type { CardModel } from '../../src/press/card/model.ts';
 import { cardShape } from '../../src/press/style/card-shape.ts';
 import { fields, number, type ShapeOf } from '../../src/press/style/shape.ts';
 

@@ -1,7 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join, posix } from 'node:path';
 import { expect, test } from 'vitest';
-import { transitiveReduction } from '../../src/press/order-graph-reduction.ts';
+import { transitiveReduction } from '../../src/press/order-picture/reduction.ts';
 import { importsOf, sourceFiles } from '../import-scan.ts';
 import { markedBlocks, root } from './marked-blocks.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { cardModel } from '../../src/press/card-model.ts';
-import { render } from '../../src/press/render.ts';
+import { cardModel } from '../../src/press/card/model.ts';
+import { render } from '../../src/press/html/render.ts';
 import { gaugeleaf, type Outcome } from '../cli/console.ts';
 import { builtInTemplates, toPrint } from '../press/stand.ts';
 import { cleanSheet, folderWith } from '../project/folder.ts';

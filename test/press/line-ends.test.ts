@@ -4,9 +4,9 @@ import { type CheckContext, examine } from '../../src/checks/index.ts';
 import { sheetSnapshot } from '../../src/compare/index.ts';
 import { gaugeBook } from '../../src/gauges/index.ts';
 import { builtInKinds } from '../../src/kinds/index.ts';
-import { bookletModel } from '../../src/press/booklet-model.ts';
-import { cardModel } from '../../src/press/card-model.ts';
-import { capHeightsByFamily } from '../../src/press/font-faces.ts';
+import { bookletModel } from '../../src/press/booklet/model.ts';
+import { cardModel } from '../../src/press/card/model.ts';
+import { capHeightsByFamily } from '../../src/press/html/font-faces.ts';
 import { builtInTemplates, sampleText } from './stand.ts';
 
 const folder = new URL('../../sheets/', import.meta.url);

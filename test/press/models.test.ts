@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { bookletModel } from '../../src/press/booklet-model.ts';
-import { cardModel } from '../../src/press/card-model.ts';
-import { capHeightsByFamily } from '../../src/press/font-faces.ts';
+import { bookletModel } from '../../src/press/booklet/model.ts';
+import { cardModel } from '../../src/press/card/model.ts';
+import { capHeightsByFamily } from '../../src/press/html/font-faces.ts';
+import { render } from '../../src/press/html/render.ts';
 import type { EditionFacts } from '../../src/press/index.ts';
-import { render } from '../../src/press/render.ts';
 import { builtInTemplates, expectGolden, finding, sampleText, toPrint } from './stand.ts';
 
 const edition: EditionFacts = {

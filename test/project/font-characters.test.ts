@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { missingCharacters } from '../../src/press/guard.ts';
+import { missingCharacters } from '../../src/press/browser/guard.ts';
 import { fontCoverage } from '../../src/project/font-characters.ts';
 import { readTemplates } from '../../src/project/templates.ts';
 

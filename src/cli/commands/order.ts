@@ -1,7 +1,6 @@
 import { basename } from 'node:path';
-import { orderGraph } from '../../press/order-graph.ts';
-import { listOrder } from '../../press/order-graph-list.ts';
-import { drawOrder } from '../../press/order-graph-svg.ts';
+import { drawOrder, listOrder } from '../../press/order-picture/index.ts';
+import { orderGraph } from '../../press/order-picture/model.ts';
 import { Refusal } from '../../project/refusal.ts';
 import { writeWhole } from '../../project/write-whole.ts';
 import { type Io, say } from '../io.ts';

@@ -38,7 +38,7 @@ export async function pages(
   );
   if (typeof found === 'number') return found;
   const { edition, sheets, progress } = found;
-  const { siteFiles } = await import('../../press/pages/site.ts');
+  const { siteFiles } = await import('../../press/site/index.ts');
   const files = await siteFiles({
     sheets,
     edition: edition.facts,

@@ -1,6 +1,11 @@
-import { escapeXml } from '../order-graph-text.ts';
-import type { Face } from './glyph-widths.ts';
-import { type Line, lineHeight, nameLines, typeSize } from './lettering.ts';
+import {
+  escapeXml,
+  type Face,
+  type Line,
+  lineHeight,
+  nameLines,
+  typeSize,
+} from '../lettering/index.ts';
 import { n } from './pen.ts';
 import type { Label, Scene } from './scene.ts';
 import { stroke } from './scene.ts';

@@ -1,5 +1,5 @@
+import { type Line, nameLines, sizeLines } from '../lettering/index.ts';
 import { hatching } from './hatching.ts';
-import { type Line, nameLines, sizeLines } from './lettering.ts';
 import { n, type Point, polyline, type Trace } from './pen.ts';
 
 /** The two strokes of all drawings, in mm: what is cut or seen first, and everything else. */

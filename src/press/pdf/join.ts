@@ -1,4 +1,4 @@
-import type { Flate } from '../orders.ts';
+import type { Flate } from '../orders/model.ts';
 import { FoldStrips } from './fold-strips.ts';
 import { JoinedFonts } from './join-fonts.ts';
 import { JoinedLinks } from './join-links.ts';

@@ -1,4 +1,4 @@
-import type { Flate } from '../orders.ts';
+import type { Flate } from '../orders/model.ts';
 import type { PartFont } from './part.ts';
 import type { PdfFile } from './read.ts';
 import { type PdfDict, type PdfValue, writeValue } from './values.ts';

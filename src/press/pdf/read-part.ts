@@ -1,4 +1,4 @@
-import type { Flate } from '../orders.ts';
+import type { Flate } from '../orders/model.ts';
 import { packText } from './pack-text.ts';
 import type {
   OutlineEntry,

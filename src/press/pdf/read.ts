@@ -1,4 +1,4 @@
-import { PressStopped } from '../orders.ts';
+import { PressStopped } from '../orders/model.ts';
 import { isDict, type PdfDict, PdfRef, type PdfStream, PdfText, type PdfValue } from './values.ts';
 
 /** A PDF that was read: its objects by number, each parsed when it is first asked for. */

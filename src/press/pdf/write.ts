@@ -1,4 +1,4 @@
-import type { Flate } from '../orders.ts';
+import type { Flate } from '../orders/model.ts';
 import { bytesOf } from './values.ts';
 
 /** Objects that are held in one packed stream; a reader unpacks all of them for any. */

@@ -1,11 +1,14 @@
-import type { AltitudeTable } from '../altitude-page.ts';
-import type { Chapter, ChapterSetting } from '../booklet-chapter.ts';
-import type { IndexLetter } from '../booklet-index.ts';
-import type { BookletModel, GatherLine, Section } from '../booklet-model.ts';
-import type { ChangesPage } from '../changes-page.ts';
-import type { Fault } from '../fault-finding.ts';
-import type { FormulaLine } from '../formula-page.ts';
-import type { GaugeTable } from '../gauge-tables.ts';
+import type {
+  AltitudeTable,
+  ChangesPage,
+  Chapter,
+  ChapterSetting,
+  Fault,
+  FormulaLine,
+  GaugeTable,
+  IndexLetter,
+} from '../booklet/index.ts';
+import type { BookletModel, GatherLine, Section } from '../booklet/model.ts';
 import {
   concordanceTableShape,
   faceShape,

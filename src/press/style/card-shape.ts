@@ -1,4 +1,4 @@
-import type { CardModel } from '../card-model.ts';
+import type { CardModel } from '../card/model.ts';
 import {
   densitiesShape,
   faceShape,

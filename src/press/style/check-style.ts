@@ -1,7 +1,7 @@
 import { nearestName } from '../../text/nearest-name.ts';
-import { builtInSections } from '../booklet-model.ts';
-import { densityNames } from '../card-densities.ts';
-import type { Wording } from '../wording.ts';
+import { builtInSections } from '../booklet/model.ts';
+import { densityNames } from '../lettering/index.ts';
+import type { Wording } from '../orders/index.ts';
 import { bookletShape } from './booklet-shape.ts';
 import { cardShape } from './card-shape.ts';
 import { checkCss, pageNames, readProperties } from './check-css.ts';

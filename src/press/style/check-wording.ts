@@ -1,5 +1,5 @@
 import { nearestName } from '../../text/nearest-name.ts';
-import { placeholders, readWording, type Wording } from '../wording.ts';
+import { placeholders, readWording, type Wording } from '../orders/index.ts';
 import { perhaps, type TemplateFault } from './template-fault.ts';
 
 /**

@@ -1,12 +1,16 @@
-import type { Density } from '../card-densities.ts';
-import type { SourceLine } from '../citations.ts';
-import type { ConcordanceTable } from '../concordance-model.ts';
-import type { EditorsNote } from '../editors-notes.ts';
-import type { Margins, PaperSize } from '../paper.ts';
-import type { SafetyLine } from '../safety.ts';
-import type { DissentLine, SettingRow, ValueLine } from '../setting-rows.ts';
-import type { SheetFace } from '../sheet-face.ts';
-import type { WorkedLine } from '../worked-lines.ts';
+import type { Density } from '../lettering/index.ts';
+import type {
+  DissentLine,
+  EditorsNote,
+  SafetyLine,
+  SettingRow,
+  SheetFace,
+  SourceLine,
+  ValueLine,
+  WorkedLine,
+} from '../matter/index.ts';
+import type { Margins, PaperSize } from '../orders/index.ts';
+import type { ConcordanceTable } from '../sources/model.ts';
 import { fields, flag, list, number, type ShapeOf, text } from './shape.ts';
 
 /** What stands at the head of a card, chapter or page. */

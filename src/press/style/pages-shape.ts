@@ -7,7 +7,7 @@ import type {
   UnitPage,
   UnitSetting,
   WorkedPage,
-} from '../pages/model.ts';
+} from '../site/model.ts';
 import {
   faceShape,
   noteShape,

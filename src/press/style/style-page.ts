@@ -1,5 +1,5 @@
-import type { Wording } from '../wording.ts';
-import { templateHelpers } from './helpers.ts';
+import { templateHelpers } from '../html/index.ts';
+import type { Wording } from '../orders/index.ts';
 import type { Shape } from './shape.ts';
 
 /** What the page of templates is made from. */

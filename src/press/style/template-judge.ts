@@ -1,4 +1,4 @@
-import type { Wording } from '../wording.ts';
+import type { Wording } from '../orders/index.ts';
 import type { Scope } from './scope.ts';
 import type { TemplateFault } from './template-fault.ts';
 

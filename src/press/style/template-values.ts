@@ -1,6 +1,6 @@
 import { nearestName } from '../../text/nearest-name.ts';
-import { placeholders } from '../wording.ts';
-import { helperNamed, templateHelpers } from './helpers.ts';
+import { helperNamed, templateHelpers } from '../html/index.ts';
+import { placeholders } from '../orders/index.ts';
 import type { ReadTemplate } from './read-template.ts';
 import { namesIn, type Scope, someText, step } from './scope.ts';
 import type { Shape } from './shape.ts';

@@ -1,5 +1,5 @@
 import { nearestName } from '../../text/nearest-name.ts';
-import { helperNamed } from './helpers.ts';
+import { helperNamed } from '../html/index.ts';
 import type { ReadTemplate } from './read-template.ts';
 import { inside, itemOf, namesIn, partialScope, type Scope, someText } from './scope.ts';
 import type { Shape } from './shape.ts';

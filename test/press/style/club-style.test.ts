@@ -1,11 +1,11 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { bookletModel } from '../../../src/press/booklet-model.ts';
-import { cardModel } from '../../../src/press/card-model.ts';
-import { capHeightsByFamily } from '../../../src/press/font-faces.ts';
+import { bookletModel } from '../../../src/press/booklet/model.ts';
+import { cardModel } from '../../../src/press/card/model.ts';
+import { capHeightsByFamily } from '../../../src/press/html/font-faces.ts';
+import { render } from '../../../src/press/html/render.ts';
 import { printCard, type SheetToPrint } from '../../../src/press/index.ts';
-import { render } from '../../../src/press/render.ts';
 import { examineFile } from '../../../src/project/examine-file.ts';
 import { openProject } from '../../../src/project/project.ts';
 import { readTemplates } from '../../../src/project/templates.ts';

@@ -1,13 +1,13 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { bookletModel, builtInSections } from '../../../src/press/booklet-model.ts';
-import { cardModel } from '../../../src/press/card-model.ts';
-import { capHeightsByFamily } from '../../../src/press/font-faces.ts';
+import { bookletModel, builtInSections } from '../../../src/press/booklet/model.ts';
+import { cardModel } from '../../../src/press/card/model.ts';
+import { capHeightsByFamily } from '../../../src/press/html/font-faces.ts';
 import type { SheetToPrint } from '../../../src/press/index.ts';
+import { placeholders } from '../../../src/press/orders/wording.ts';
 import { templateShapes } from '../../../src/press/style/index.ts';
 import type { Shape } from '../../../src/press/style/shape.ts';
-import { placeholders } from '../../../src/press/wording.ts';
 import { examineFile } from '../../../src/project/examine-file.ts';
 import { openProject } from '../../../src/project/project.ts';
 import { builtInTemplates } from '../stand.ts';
@@ -97,7 +97,7 @@ describe('the built-in templates', () => {
     .map((name) => readFileSync(join(root, 'templates', name), 'utf8'))
     .join('\n');
 
-  const site = readFileSync(join(root, 'src/press/pages/site.ts'), 'utf8');
+  const site = readFileSync(join(root, 'src/press/site/site.ts'), 'utf8');
 
   test('use every key of the words, and every brace of a key', () => {
     for (const [key, line] of templates.wording) {

@@ -1,0 +1,182 @@
+import {
+  faultsOf,
+  loadFonts,
+  type Run,
+  type Running,
+  startBrowser,
+  stopped,
+} from '../browser/index.ts';
+import type { Browser, Flate, Templates } from '../orders/model.ts';
+import { elsewhere, type Part, readPart } from '../pdf/index.ts';
+
+/** Pages that print side by side: on one core they take turns, on more they gain nothing beyond. */
+const tabs = 2;
+
+/** What a part's pages are like, beside the part itself. */
+export interface PrintedPart {
+  readonly part: Part;
+  /** The CSS name of its pages, for its running heads. */
+  readonly frame: string;
+  /** What keeps it from being used. */
+  readonly problems: readonly string[];
+}
+
+/** What the press needs for all parts of a booklet. */
+export interface PartPressOrder {
+  /** The document that parts are put in. */
+  readonly shell: string;
+  readonly contentWidthMm: number;
+  readonly templates: Templates;
+  readonly flate: Flate;
+}
+
+/**
+ * Prints parts one after the other in pages that are opened once: the style and its fonts are read
+ * once, and not for every part. The browser is started at once, so that it is there when wanted.
+ */
+export class PartPress {
+  private readonly starting: Promise<Running>;
+  private readonly browser: Browser;
+  private readonly free: Tab[] = [];
+  private readonly waiting: ((tab: Tab) => void)[] = [];
+  private order: PartPressOrder | null = null;
+  private isOpen = false;
+
+  constructor(browser: Browser) {
+    this.browser = browser;
+    this.starting = startBrowser(browser);
+    // Told when a part is printed; nobody may ever want one.
+    this.starting.catch(() => undefined);
+  }
+
+  /** Says what is printed. To be called once, before anything is; pages are opened when wanted. */
+  load(order: PartPressOrder): void {
+    this.order = order;
+  }
+
+  private openTabs(shell: string): void {
+    for (let tab = 0; tab < tabs; tab++) {
+      const opened = this.open(shell);
+      opened.catch(() => undefined);
+      this.free.push({ run: opened });
+    }
+    this.isOpen = true;
+  }
+
+  /** Prints a part with all that is in it. */
+  print(html: string): Promise<PrintedPart> {
+    return this.withPage(async (run, order) => {
+      const frame = await put(run, html);
+      const problems = await faultsOf(run, order.contentWidthMm, order.templates);
+      const part = await readPart(await run.pdf({ tagged: true }), order.flate);
+      return { part, problems, frame };
+    });
+  }
+
+  /** Only finds how many pages a part has and where its places are, which is quicker. */
+  measure(html: string): Promise<PrintedPart> {
+    return this.withPage(async (run, order) => {
+      const frame = await put(run, html);
+      const part = await readPart(await run.pdf({ tagged: false }), order.flate);
+      return { part, problems: [], frame };
+    });
+  }
+
+  /** Running heads and folios alone, a page to each name of `frames`. */
+  printFrames(frames: readonly string[]): Promise<Part> {
+    return this.withPage(async (run, order) => {
+      const pages = frames.map((frame) => `<div style="page: ${frame}"></div>`);
+      await run.ask(`(() => {
+        ${switchFrames('all')}
+        for (const child of document.body.children) {
+          if (child.tagName !== 'MAIN') child.style.display = 'none';
+        }
+        const main = document.querySelector('main');
+        main.innerHTML = ${JSON.stringify(pages.join(''))};
+        for (const page of main.children) {
+          page.style.height = '1px';
+          page.style.breakBefore = 'page';
+        }
+      })()`);
+      const part = await readPart(await run.pdf({ tagged: false }), order.flate);
+      await run.ask(`(() => {
+        ${switchFrames('not all')}
+        for (const child of document.body.children) child.style.display = '';
+      })()`);
+      return part;
+    });
+  }
+
+  /** Ends the browser, if it ever came up. */
+  async close(): Promise<void> {
+    const running = await this.starting.catch(() => null);
+    await running?.close();
+  }
+
+  private async open(shell: string): Promise<Run> {
+    const run = await (await this.starting).open();
+    await run.load(shell);
+    await run.ask(`(() => { ${switchFrames('not all')} })()`);
+    await loadFonts(run);
+    return run;
+  }
+
+  private async withPage<T>(work: (run: Run, order: PartPressOrder) => Promise<T>): Promise<T> {
+    const { order } = this;
+    if (order === null) throw new Error('nothing was loaded');
+    if (!this.isOpen) this.openTabs(order.shell);
+    const tab = await new Promise<Tab>((resolve) => {
+      const idle = this.free.shift();
+      if (idle === undefined) this.waiting.push(resolve);
+      else resolve(idle);
+    });
+    try {
+      return await work(await tab.run, order);
+    } catch (error) {
+      throw stopped(this.browser, error);
+    } finally {
+      const next = this.waiting.shift();
+      if (next === undefined) this.free.push(tab);
+      else next(tab);
+    }
+  }
+}
+
+/** A page of the browser, open or about to be. */
+interface Tab {
+  readonly run: Promise<Run>;
+}
+
+function switchFrames(media: 'all' | 'not all'): string {
+  return `for (const style of document.querySelectorAll('style.frames')) style.media = '${media}';`;
+}
+
+/**
+ * Puts a part in the page. Chromium drops links to ids that are not there and forgets ids that
+ * nothing links to: links that leave the part are led to a host that is none, to be led back when
+ * the parts are joined, and every id gets a link that is not drawn. Gives the CSS name of its pages.
+ */
+async function put(run: Run, html: string): Promise<string> {
+  const frame = await run.ask(`(() => {
+    const main = document.querySelector('main');
+    main.innerHTML = ${JSON.stringify(html)};
+    const ids = new Set();
+    for (const element of main.querySelectorAll('[id]')) {
+      if (!(element instanceof SVGElement)) ids.add(element.id);
+    }
+    for (const link of main.querySelectorAll('a[href^="#"]')) {
+      const href = link.getAttribute('href');
+      if (!ids.has(href.slice(1))) link.setAttribute('href', ${JSON.stringify(elsewhere)} + href);
+    }
+    const places = document.createElement('div');
+    places.style.display = 'none';
+    for (const id of ids) {
+      const link = document.createElement('a');
+      link.setAttribute('href', '#' + id);
+      places.append(link);
+    }
+    main.append(places);
+    return getComputedStyle(main.firstElementChild).page;
+  })()`);
+  return typeof frame === 'string' ? frame : 'auto';
+}

@@ -1,0 +1,131 @@
+import type { Page, Browser as Puppeteer } from 'puppeteer-core';
+import { type Browser, PressStopped } from '../orders/model.ts';
+import { isolatingSwitches, shutIn } from './isolation.ts';
+
+/** One page in a running browser, shut in from network and files. */
+export interface Run {
+  /** Puts a whole document in the page and waits until pictures and fonts are there. */
+  load(html: string): Promise<void>;
+  /** The value of an expression in the page; the page's own scripts stay off. */
+  ask(expression: string): Promise<unknown>;
+  /** Lays the page out in a window of that width, as print, so that it can be measured. */
+  measureAt(widthPx: number): Promise<void>;
+  /** Prints, with size and margins as the document's style says. */
+  pdf(options: { readonly tagged: boolean }): Promise<Uint8Array>;
+}
+
+/** How long one step of the browser may take before the press gives up: 200 pages take 10 s. */
+const patienceMs = 120_000;
+
+/** A browser that runs. */
+export interface Running {
+  /** A page of its own, beside those that are open. */
+  open(): Promise<Run>;
+  close(): Promise<void>;
+}
+
+/** Starts a browser. Fails with `PressStopped` where it does not start. */
+export async function startBrowser(browser: Browser): Promise<Running> {
+  const { launch } = await import('puppeteer-core');
+  let running: Puppeteer;
+  try {
+    running = await launch({
+      executablePath: browser.path,
+      headless: 'shell',
+      args: [...isolatingSwitches, ...browser.args],
+      env: { ...browser.env },
+      // A browser at the other end of a pipe ends when this program does, however that ends.
+      pipe: true,
+      timeout: 60_000,
+      protocolTimeout: patienceMs,
+      waitForInitialPage: false,
+    });
+  } catch (error) {
+    throw new PressStopped(notStarted(browser, error));
+  }
+  return {
+    open: () => openPage(running),
+    close: () => closeSoon(running),
+  };
+}
+
+/** A browser that is asked to end, and ended where it does not within three seconds. */
+async function closeSoon(running: Puppeteer): Promise<void> {
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<never>((_, reject) => {
+    timer = setTimeout(() => reject(new Error('late')), 3000);
+  });
+  try {
+    await Promise.race([running.close(), late]);
+  } catch {
+    running.process()?.kill('SIGKILL');
+  } finally {
+    clearTimeout(timer);
+  }
+}
+
+/**
+ * Starts the browser, hands its one page to `work` and closes it again, whatever happens. Fails
+ * with `PressStopped` where it does not start, dies or takes longer than two minutes over a step.
+ */
+export async function withBrowser<T>(browser: Browser, work: (run: Run) => Promise<T>): Promise<T> {
+  const running = await startBrowser(browser);
+  try {
+    return await work(await running.open());
+  } catch (error) {
+    throw stopped(browser, error);
+  } finally {
+    await running.close();
+  }
+}
+
+/** What went wrong in a browser, in the press's own words. */
+export function stopped(browser: Browser, error: unknown): PressStopped {
+  if (error instanceof PressStopped) return error;
+  const reason = error instanceof Error ? firstLine(error.message) : String(error);
+  return new PressStopped(`The browser (${browser.label}) failed while printing: ${reason}.`);
+}
+
+async function openPage(running: Puppeteer): Promise<Run> {
+  const page: Page = await running.newPage();
+  page.setDefaultTimeout(patienceMs);
+  await shutIn(page);
+  await page.emulateMediaType('print');
+  return {
+    async load(html) {
+      await page.setContent(html, { waitUntil: 'load', timeout: patienceMs });
+    },
+    ask: (expression) => page.evaluate(expression),
+    measureAt: (widthPx) =>
+      page.setViewport({ width: Math.floor(widthPx), height: 1000, deviceScaleFactor: 1 }),
+    pdf: ({ tagged }) =>
+      page.pdf({
+        preferCSSPageSize: true,
+        printBackground: true,
+        tagged,
+        outline: tagged,
+        timeout: patienceMs,
+      }),
+  };
+}
+
+function notStarted(browser: Browser, error: unknown): string {
+  const text = error instanceof Error ? error.message : String(error);
+  if (/sandbox/i.test(text)) {
+    return (
+      `The browser (${browser.label}) can't set up its sandbox on this machine. ` +
+      'Install Chromium or Google Chrome from the system, which is allowed to, and it will be used; ' +
+      'or set GAUGELEAF_NO_SANDBOX=1 to print without the sandbox.'
+    );
+  }
+  const library = /error while loading shared libraries: (\S+?):/.exec(text)?.[1];
+  const reason = library ? `the system lacks ${library}` : firstLine(text);
+  return (
+    `The browser (${browser.label}) does not start: ${reason}. ` +
+    'Choose another with --browser or GAUGELEAF_BROWSER.'
+  );
+}
+
+function firstLine(text: string): string {
+  return (text.split('\n')[0] ?? '').replace(/[.:\s]+$/, '');
+}

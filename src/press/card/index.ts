@@ -1,0 +1,1 @@
+export { printCard, printCards } from './print.ts';

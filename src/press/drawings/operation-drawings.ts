@@ -1,0 +1,133 @@
+import { thread } from '../../gauges/index.ts';
+import { type DrawingChoice, drawingForm, type KindDrawing } from '../../kinds/drawings.ts';
+import type { Statement } from '../../quantity/index.ts';
+import { settingNamed } from '../../sheet/index.ts';
+import type { Operation, PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
+import { draws } from './draws.ts';
+import type { FedGauge, FedSize, Feed } from './feed.ts';
+import { type Drawing, finish } from './finish.ts';
+
+export type { Drawing } from './finish.ts';
+
+/** A drawing of an operation, with the name of what it shows. */
+export interface OperationDrawing extends Drawing {
+  readonly shows: string;
+}
+
+/** How drawings are made: what the ids of each begin with, and whether each is a file of its own. */
+export interface DrawingOptions {
+  readonly prefix: string;
+  readonly alone: boolean;
+}
+
+/**
+ * The drawings that an operation of a sheet shows, as its kind says and from the sheet's own sizes, in
+ * the kind's order. None where the kind shows none, where the sheet lacks or cannot state a size that
+ * a drawing needs, or where it does not say which form of the drawing holds: nothing is guessed. Each
+ * is about 60 mm wide with lettering of 2.3 mm and more, to be printed at that size.
+ */
+export function operationDrawings(
+  sheet: Sheet,
+  operation: Operation,
+  options: DrawingOptions,
+): readonly OperationDrawing[] {
+  const { known } = operation;
+  const drawn: OperationDrawing[] = [];
+  for (const drawing of known?.drawings ?? []) {
+    const feed = feedOf(drawing, sheet);
+    const sketch = feed === null ? null : draws[drawing.shows](feed);
+    if (sketch === null) continue;
+    const { scene, title, words } = sketch;
+    const prefix = drawn.length === 0 ? options.prefix : `${options.prefix}-${drawn.length + 1}`;
+    drawn.push({
+      shows: drawing.shows,
+      ...finish(scene, { prefix, alone: options.alone, title, words }),
+    });
+  }
+  return drawn;
+}
+
+/** What a drawing is fed with from a sheet; null where something that it needs is not there. */
+function feedOf(drawing: KindDrawing, sheet: Sheet): Feed | null {
+  const form = drawingForm(drawing.shows);
+  if (form === null) return null;
+  const sizes = new Map<string, FedSize>();
+  let first: Setting | null = null;
+  for (const [slot, { dimensions, needed }] of Object.entries(form.sizes)) {
+    const from = drawing.sizes.get(slot);
+    const setting = from === undefined ? null : settingNamed(from, sheet);
+    first ??= setting;
+    const size = setting?.value ?? (from === undefined ? undefined : sheet.unit.sizes.get(from));
+    const fed = size === undefined ? null : fedSize(size, setting);
+    if (fed !== null && dimensions.some((each) => each === fed.dimension)) sizes.set(slot, fed);
+    else if (needed) return null;
+  }
+  const choices = new Map<string, string>();
+  for (const slot of Object.keys(form.choices)) {
+    const chosen = choiceOf(drawing.choices.get(slot), first);
+    if (chosen === null) return null;
+    choices.set(slot, chosen);
+  }
+  return {
+    size: (slot) => sizes.get(slot) ?? null,
+    pitchMm: (slot) => {
+      const named = sheet.unit.threads.get(drawing.threads.get(slot) ?? '');
+      return (named === undefined ? null : thread(named.value))?.pitchMm.valueOf() ?? null;
+    },
+    choice: (slot) => choices.get(slot) ?? '',
+    label: (slot) => drawing.labels.get(slot) ?? form.labels[slot] ?? slot,
+  };
+}
+
+function choiceOf(choice: DrawingChoice | undefined, setting: Setting | null): string | null {
+  if (choice === undefined) return null;
+  const said = choice.by === null ? undefined : saidUnder(choice.by, setting);
+  for (const [form, words] of choice.when) {
+    if (said !== undefined && words.some((word) => hasWords(said, word))) return form;
+  }
+  return choice.otherwise;
+}
+
+function saidUnder(key: string, setting: Setting | null): string | undefined {
+  const placed = key === 'at' ? setting?.at : setting?.said.get(key);
+  return placed?.value;
+}
+
+/** Whether words stand in a text, whole: `on` is not in `horizontal`. */
+function hasWords(text: string, words: string): boolean {
+  const level = (each: string) =>
+    ` ${each
+      .toLowerCase()
+      .replace(/[^\p{L}\p{N}]+/gu, ' ')
+      .trim()} `;
+  return level(text).includes(level(words));
+}
+
+function fedSize(size: PlacedSize, setting: Setting | null): FedSize | null {
+  if (!size.reading.ok) return null;
+  const { statement } = size.reading;
+  const sense = statement.sense ?? null;
+  const travel = setting?.travel?.text ?? null;
+  const gauge = gaugeOf(setting, statement);
+  const { text, dimension } = { text: size.text, dimension: statement.dimension };
+  return { text, dimension, value: middle(statement), gauge, travel, sense };
+}
+
+/** The nominal; of limits alone the middle; of one limit alone that limit. */
+function middle({ nominal, low, high }: Statement): number | null {
+  if (nominal !== null) return nominal.base.valueOf();
+  if (low !== null && high !== null) return low.base.add(high.base).div(2).valueOf();
+  return (low ?? high)?.base.valueOf() ?? null;
+}
+
+/** The gauge that the sheet names for a setting, or by whose name it states the size. */
+function gaugeOf(setting: Setting | null, statement: Statement): FedGauge | null {
+  const own = statement.nominal?.gauge ?? null;
+  if (own !== null) return { text: null, mm: own.mm.valueOf(), flat: own.system === 'leaf' };
+  const named = setting?.gauge ?? null;
+  if (named === null || !named.reading.ok) return null;
+  const { nominal } = named.reading.statement;
+  if (nominal === null) return null;
+  const flat = nominal.gauge?.system === 'leaf';
+  return { text: named.text, mm: nominal.base.valueOf(), flat };
+}

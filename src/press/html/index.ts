@@ -1,0 +1,3 @@
+export { capHeightsByFamily } from './font-faces.ts';
+export { helperNamed, templateHelpers } from './helpers.ts';
+export { render, saidTitle } from './render.ts';

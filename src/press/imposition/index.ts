@@ -1,0 +1,1 @@
+export { type Imposed, type Imposition, impose } from './impose.ts';

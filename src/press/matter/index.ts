@@ -1,0 +1,17 @@
+export { type OperationBody, type SheetBody, sheetBody } from './body.ts';
+export { type SourceLine, sourceLines } from './citations.ts';
+export { type EditorsNote, editorsNotes } from './editors-notes.ts';
+export { type Gathering, gaugesToGather } from './gauges-to-gather.ts';
+export { ruleNotes } from './rule-notes.ts';
+export { type SafetyLine, safetyLines, signalOrder } from './safety.ts';
+export {
+  type DissentLine,
+  type SettingRow,
+  settingLabel,
+  settingRows,
+  type ValueLine,
+} from './setting-rows.ts';
+export { hasError, type SheetFace, sheetFace } from './sheet-face.ts';
+export { sheetMarks, withMarks } from './sheet-marks.ts';
+export { stepFigures } from './step-figures.ts';
+export type { WorkedFacts, WorkedLine } from './worked-lines.ts';

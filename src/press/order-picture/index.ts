@@ -1,0 +1,2 @@
+export { listOrder } from './list.ts';
+export { drawOrder } from './svg.ts';

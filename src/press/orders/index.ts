@@ -1,0 +1,12 @@
+export type { CardReading, CardReadings } from './card-readings.ts';
+export { type LeafMarks, markLeaf, type Punch } from './leaf-marks.ts';
+export {
+  barsMm,
+  bookletMargins,
+  cardMargins,
+  contentWidthMm,
+  type Margins,
+  type PaperSize,
+  papers,
+} from './paper.ts';
+export { fillIn, placeholders, readWording, type Wording } from './wording.ts';

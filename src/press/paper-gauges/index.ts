@@ -1,0 +1,1 @@
+export { type PrintedGauges, printPaperGauges } from './print.ts';

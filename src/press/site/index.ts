@@ -1,0 +1,1 @@
+export { siteFiles } from './site.ts';

@@ -1,0 +1,1 @@
+export { printSlip, type SlipOrder } from './print.ts';

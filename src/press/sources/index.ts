@@ -1,0 +1,1 @@
+export { type ConcordanceModel, type ConcordanceOrder, printConcordance } from './print.ts';
