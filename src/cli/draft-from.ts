@@ -8,20 +8,20 @@ import { readUnits } from '../import/read-units.ts';
 import { namedSheets } from '../import/sheet-ids.ts';
 import { inListOrder } from '../import/slip.ts';
 import type { SizeTools } from '../import/written-size.ts';
+import { KnownUnits } from '../project/known-units.ts';
 import { openProject } from '../project/project.ts';
 import { readBounded } from '../project/read-text.ts';
 import { Refusal } from '../project/refusal.ts';
 import { isFolder } from '../project/root.ts';
 import { isTaken } from '../project/safe-path.ts';
+import { schemaWay } from '../project/schema-way.ts';
 import { writeWhole } from '../project/write-whole.ts';
 import { paint } from '../report/index.ts';
 import type { DraftOptions } from './draft-answers.ts';
 import { draftMapping } from './draft-mapping.ts';
 import { differencesText, slipsText } from './draft-slips.ts';
 import { type Io, say, usesColor, widthOf } from './io.ts';
-import { KnownUnits } from './known-units.ts';
 import type { ExitStatus } from './run.ts';
-import { schemaWay } from './schema-way.ts';
 
 /**
  * `gaugeleaf draft --from`: a sheet for every unit of a list. Without a mapping beside the list it

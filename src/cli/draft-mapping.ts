@@ -12,12 +12,12 @@ import type { Project } from '../project/project.ts';
 import { readText } from '../project/read-text.ts';
 import { Refusal } from '../project/refusal.ts';
 import { isTaken } from '../project/safe-path.ts';
+import { schemaWay } from '../project/schema-way.ts';
 import { writeWhole } from '../project/write-whole.ts';
 import { visible } from '../report/index.ts';
 import { LineIndex } from '../text/span.ts';
 import { type DraftOptions, kindAnswer } from './draft-answers.ts';
 import { type Io, say } from './io.ts';
-import { schemaWay } from './schema-way.ts';
 
 /** A mapping that a list can be read by, with its kind of unit. */
 export interface SettledMapping {

@@ -2,9 +2,9 @@ import type { GivenSetting, ListedUnit } from '../import/listed-unit.ts';
 import type { Slip } from '../import/slip.ts';
 import { readSize, type SizeTools } from '../import/written-size.ts';
 import type { Kind } from '../kinds/model.ts';
+import type { KnownSheet } from '../project/known-units.ts';
 import { agree } from '../quantity/index.ts';
 import { type Paint, visible, wrap } from '../report/index.ts';
-import type { KnownSheet } from './known-units.ts';
 
 /** The cells that could not be taken, in the list's order, each with why and what it may have been. */
 export function slipsText(

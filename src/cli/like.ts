@@ -1,11 +1,11 @@
 import { Refusal } from '../project/refusal.ts';
+import { Projects, sheetNamed, type Target } from '../project/targets.ts';
 import { workedNumbers } from '../relations/index.ts';
 import { likenesses } from '../relations/two-sheets.ts';
 import { likeText } from '../report/like-text.ts';
 import { type Io, widthOf } from './io.ts';
 import { candidate } from './printing.ts';
 import type { ExitStatus } from './run.ts';
-import { Projects, sheetNamed, type Target } from './targets.ts';
 
 /** Columns of a table that goes into a pipe. */
 const PIPED_WIDTH = 80;

@@ -8,7 +8,7 @@ import type {
   Printed,
   SheetToPrint,
 } from '../press/index.ts';
-import { examineFile } from '../project/examine-file.ts';
+import { type Examined, examineFile } from '../project/examine-file.ts';
 import { pictureData } from '../project/pictures.ts';
 import type { Project } from '../project/project.ts';
 import { isFolder } from '../project/root.ts';
@@ -53,9 +53,18 @@ export function candidate(
     tellRefused(examined.refused, io);
     return null;
   }
-  const { sheet, findings, digest = null } = examined;
+  return candidateFrom(examined);
+}
+
+/** What was read and checked already, as what goes to the press. */
+export function candidateFrom({
+  path,
+  sheet,
+  findings,
+  digest = null,
+}: Examined & { readonly ok: true }): Candidate {
   return {
-    path: examined.path,
+    path,
     sheet,
     findings,
     digest,

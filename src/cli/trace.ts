@@ -2,12 +2,12 @@ import { orderProof } from '../checks/order-proof.ts';
 import { type TraceRow, type TraceStage, traceOf } from '../order/index.ts';
 import type { PartState, StateChange } from '../order/model.ts';
 import { examineFile } from '../project/examine-file.ts';
+import type { Target } from '../project/targets.ts';
 import { visible } from '../report/index.ts';
 import { regionIn } from '../sheet/index.ts';
 import type { Sheet } from '../sheet/model.ts';
 import { type Io, say } from './io.ts';
 import type { ExitStatus } from './run.ts';
-import type { Target } from './targets.ts';
 
 const legend = `A state with a question mark was read from words, which stand in quotes; without one it is
 marked, or follows by itself. Only what a step alters is shown, and the whole state where a

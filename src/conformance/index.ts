@@ -10,8 +10,10 @@ export type { AcceptanceRule } from './model.ts';
 export { readRecord } from './read-record.ts';
 export type { BenchRecord, RecordFault } from './record.ts';
 export { wantedOf } from './stated-limits.ts';
+export { isAllRight, type Tally, tallyOf, tallyWords } from './tally.ts';
 export {
   percentWords,
+  readingText,
   reasonFor,
   ruleWords,
   trustWords,

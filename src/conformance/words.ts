@@ -14,6 +14,12 @@ export function verdictWord(assessed: Assessed): VerdictWord {
   return assessed.judgment?.verdict ?? 'no limits';
 }
 
+/** A reading as the record has it; a dash where there is none. */
+export function readingText(assessed: Assessed | null): string {
+  if (assessed === null) return '—';
+  return assessed.form === 'condition' ? assessed.text : assessed.reading.text;
+}
+
 /** By which rule the verdicts were reached, as it stands at the head of every output. */
 export function ruleWords(rule: AcceptanceRule): string {
   return rule === 'simple'

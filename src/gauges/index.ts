@@ -13,5 +13,14 @@ export { type Kit, type KitGauge, kitOf, LEAF_WIDTH_MM, ordinaryKit } from './ki
 export { type KitEntry, readKitEntry } from './kit-entry.ts';
 export { type LeafStack, leafStack, MOST_LEAVES } from './leaf-stack.ts';
 export { inside, type Neighbors, namesOf, nearest } from './search.ts';
+export {
+  type ExactLength,
+  exactLength,
+  type NamedLength,
+  namedLength,
+  type SizeAnswer,
+  type SizeFacts,
+  sizeFacts,
+} from './size-facts.ts';
 export { type Thread, thread, threads } from './threads.ts';
 export { gaugeUncertainty, instrumentOf } from './trusted.ts';

@@ -1,7 +1,10 @@
 export { toAnnotations } from './annotations.ts';
+export { changeWord, comparisonText } from './compare-text.ts';
 export { addCounts, type Counts, countFindings } from './counts.ts';
 export { applyEdits, type Mended, mend } from './edits.ts';
+export { InheritedFindings } from './inherited-findings.ts';
 export { findingJson, jsonObject, toJson } from './json.ts';
+export type { JudgedRecord } from './judged-record.ts';
 export { type Paint, paint } from './paint.ts';
 export {
   type FileReport,
@@ -13,8 +16,13 @@ export {
   type Region,
   regionOf,
 } from './placed.ts';
+export { type BlankRecord, blankRecord } from './record-blank.ts';
+export { faultyRecordJson, recordJson } from './record-json.ts';
+export { recordText } from './record-text.ts';
 export { type SarifOptions, toSarif } from './sarif.ts';
 export { type Sharing, type SheetToShare, shareSources } from './share-sources.ts';
+export { sizeJson, unreadSizeJson } from './size-json.ts';
+export { sizeText } from './size-text.ts';
 export { stoppers } from './stops.ts';
 export { fileText, summaryText, type TextOptions, toText } from './text.ts';
 export { visible } from './visible.ts';

@@ -1,14 +1,12 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { Readable } from 'node:stream';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
-import type { Io } from '../../src/cli/io.ts';
-import { cardReadings } from '../../src/cli/record-card.ts';
-import { judgeRecord } from '../../src/cli/record-judged.ts';
-import { Projects } from '../../src/cli/targets.ts';
 import { validate } from '../../src/generated/validate-record.js';
+import { judgeRecord } from '../../src/project/judge-record.ts';
 import { listSheets } from '../../src/project/list-sheets.ts';
+import { openProject } from '../../src/project/project.ts';
+import { cardReadings } from '../../src/project/record-card.ts';
 import { readPdf } from '../press/pdf.ts';
 import { browserHere } from '../press/stand.ts';
 import { cleanSheet, folderWith } from '../project/folder.ts';
@@ -262,18 +260,10 @@ describe('the verdicts', () => {
 });
 
 describe('what the card is filled in with', () => {
-  const io: Io = {
-    stdout: { write: () => {} },
-    stderr: { write: () => {} },
-    stdin: Readable.from([]),
-    env: {},
-    cwd: root,
-    today: () => '2026-10-03',
-  };
   const readings = (rule: 'guarded' | 'simple') => {
-    const judged = judgeRecord(new Projects(root), join(root, demo), rule, io);
-    if (judged === null || !('assessed' in judged)) throw new Error('the demo has faults');
-    return cardReadings(judged);
+    const outcome = judgeRecord(openProject(root, root), join(root, demo), rule);
+    if (!('judged' in outcome)) throw new Error('the demo has faults');
+    return cardReadings(outcome.judged);
   };
 
   test('is told once for all places, with a mark at uncertainties of the table', () => {

@@ -1,8 +1,8 @@
-import { recordPlace } from '../../src/cli/record-place.ts';
 import { assessRecord, readRecord, reasonFor, verdictWord } from '../../src/conformance/index.ts';
 import type { AcceptanceRule } from '../../src/conformance/model.ts';
 import { gaugeBook } from '../../src/gauges/index.ts';
 import { builtInKinds } from '../../src/kinds/index.ts';
+import { recordPlace } from '../../src/project/record-place.ts';
 import { readSheet } from '../../src/sheet/index.ts';
 import { LineIndex } from '../../src/text/span.ts';
 

@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { sizeFacts } from '../../src/cli/size-facts.ts';
 import { gaugeAdvice, gaugeBook, ordinaryKit } from '../../src/gauges/index.ts';
+import { sizeFacts } from '../../src/gauges/size-facts.ts';
 import { readStatement } from '../../src/quantity/index.ts';
 import { judgedBy } from '../conformance/stand.ts';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { sizeFacts } from '../../src/cli/size-facts.ts';
 import { gaugeBook } from '../../src/gauges/index.ts';
+import { sizeFacts } from '../../src/gauges/size-facts.ts';
 import { readStatement } from '../../src/quantity/index.ts';
 import { DOUBTFUL_FORMS, PERIOD_FORMS } from './period-forms.ts';
 

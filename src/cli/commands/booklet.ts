@@ -1,7 +1,9 @@
 import { join, resolve } from 'node:path';
 import { browserCache } from '../../project/browser-cache.ts';
 import { flate } from '../../project/flate.ts';
+import { lastEdition } from '../../project/last-edition.ts';
 import { partFolder } from '../../project/part-store.ts';
+import { Projects } from '../../project/targets.ts';
 import { readTemplates } from '../../project/templates.ts';
 import { editionCandidates } from '../edition-candidates.ts';
 import {
@@ -12,10 +14,8 @@ import {
   impositionOf,
 } from '../imposition.ts';
 import type { Io } from '../io.ts';
-import { lastEdition } from '../last-edition.ts';
 import { browserFor, deliver, outPath, type PrintOptions, pictureSource } from '../printing.ts';
 import type { ExitStatus } from '../run.ts';
-import { Projects } from '../targets.ts';
 
 /**
  * `gaugeleaf booklet`: the edition of a project, its sheets in the order of `edition.yaml`; beside it,

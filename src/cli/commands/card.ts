@@ -2,6 +2,7 @@ import { basename } from 'node:path';
 import type { Browser, CardOrder, CardReadings, Punch, Templates } from '../../press/index.ts';
 import { Refusal } from '../../project/refusal.ts';
 import { isFolder } from '../../project/root.ts';
+import { Projects, sheetNamed, type Target } from '../../project/targets.ts';
 import { readTemplates } from '../../project/templates.ts';
 import type { Io } from '../io.ts';
 import {
@@ -18,7 +19,6 @@ import {
 import { startProgress } from '../progress.ts';
 import type { ExitStatus } from '../run.ts';
 import { styleStops } from '../style-stops.ts';
-import { Projects, sheetNamed, type Target } from '../targets.ts';
 
 export interface CardPrintOptions extends PrintOptions {
   readonly punch?: Punch;

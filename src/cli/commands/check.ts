@@ -7,16 +7,21 @@ import { type Examined, examineFile } from '../../project/examine-file.ts';
 import type { FileFaults } from '../../project/file-faults.ts';
 import type { FileSort } from '../../project/file-sort.ts';
 import { kindFileFaults } from '../../project/kinds-folder.ts';
+import { mendFile } from '../../project/mend-file.ts';
 import type { Project } from '../../project/project.ts';
 import { Refusal } from '../../project/refusal.ts';
-import { placeAcross, placeFindings, placeSheet, stoppers } from '../../report/index.ts';
+import { Projects, type Target, targetsOf } from '../../project/targets.ts';
+import {
+  InheritedFindings,
+  placeAcross,
+  placeFindings,
+  placeSheet,
+  stoppers,
+} from '../../report/index.ts';
 import { type Format, printerFor } from '../findings-printer.ts';
-import { InheritedFindings } from '../inherited-findings.ts';
 import { type Io, say } from '../io.ts';
-import { mendFile } from '../mend-file.ts';
 import { startProgress } from '../progress.ts';
 import type { ExitStatus } from '../run.ts';
-import { Projects, type Target, targetsOf } from '../targets.ts';
 
 export interface CheckOptions {
   readonly format: Format;
@@ -66,8 +71,16 @@ export async function check(
     printer.add({ file: faults.file, findings: placeFindings(faults.findings, faults.lines) });
   };
   if (options.fix === true) {
-    const { mendSources } = await import('../share-sources.ts');
-    for (const project of whole) mendSources(project, io);
+    const { mendSources } = await import('../../project/mend-sources.ts');
+    for (const project of whole) {
+      const moved = mendSources(project);
+      if (moved === null) continue;
+      const { names, sheets: count, file } = moved;
+      say(
+        io,
+        `moved ${names.join(', ')} from ${count === 1 ? '1 sheet' : `${count} sheets`} to ${file}`,
+      );
+    }
   }
   for (const project of whole) addFaults(project.edition().faults);
   for (const project of projects.opened) addFaults(project.sharedSources().faults());

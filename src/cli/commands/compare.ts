@@ -3,15 +3,14 @@ import type { SlipOrder } from '../../press/index.ts';
 import { editionNamed, projectSnapshot } from '../../project/edition-source.ts';
 import type { Project } from '../../project/project.ts';
 import { sizeReading } from '../../project/size-reading.ts';
+import { Projects } from '../../project/targets.ts';
 import { readTemplates } from '../../project/templates.ts';
-import { paint } from '../../report/index.ts';
-import { comparisonText } from '../compare-text.ts';
+import { comparisonText, paint } from '../../report/index.ts';
 import { type Io, say, usesColor, widthOf } from '../io.ts';
 import { browserFor, deliver, outPath, type PrintOptions } from '../printing.ts';
 import { startProgress } from '../progress.ts';
 import type { ExitStatus } from '../run.ts';
 import { styleStops } from '../style-stops.ts';
-import { Projects } from '../targets.ts';
 
 export interface CompareOptions extends Pick<PrintOptions, 'paper' | 'out' | 'browser'> {
   readonly format: 'text' | 'json';

@@ -7,11 +7,11 @@ import { openProject } from '../../project/project.ts';
 import { Refusal } from '../../project/refusal.ts';
 import { isFolder } from '../../project/root.ts';
 import { isTaken } from '../../project/safe-path.ts';
+import { schemaWay } from '../../project/schema-way.ts';
 import { writeWhole } from '../../project/write-whole.ts';
 import { type DraftAnswers, type DraftOptions, draftAnswers } from '../draft-answers.ts';
 import { type Io, say } from '../io.ts';
 import type { ExitStatus } from '../run.ts';
-import { schemaWay } from '../schema-way.ts';
 
 /** `gaugeleaf draft`: a new sheet, never in place of a file that is there. */
 export async function draft(options: DraftOptions, io: Io): Promise<ExitStatus> {

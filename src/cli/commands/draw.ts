@@ -1,13 +1,13 @@
 import { basename, join, resolve } from 'node:path';
 import { type OperationDrawing, operationDrawings } from '../../press/drawings/index.ts';
 import { Refusal } from '../../project/refusal.ts';
+import { Projects, sheetNamed } from '../../project/targets.ts';
 import { writeWhole } from '../../project/write-whole.ts';
 import type { Operation } from '../../sheet/model.ts';
 import { nearestName } from '../../text/nearest-name.ts';
 import { type Io, say } from '../io.ts';
 import { candidate } from '../printing.ts';
 import type { ExitStatus } from '../run.ts';
-import { Projects, sheetNamed } from '../targets.ts';
 
 export interface DrawOptions {
   /** The folder that the drawings go to; `print/` of the project where absent. */

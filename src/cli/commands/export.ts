@@ -1,12 +1,12 @@
 import { join, resolve } from 'node:path';
 import { projectSheets, projectSnapshot } from '../../project/edition-source.ts';
 import { isFolder } from '../../project/root.ts';
+import { Projects, targetsOf } from '../../project/targets.ts';
 import { writeWhole } from '../../project/write-whole.ts';
 import { exportRows, toCsv, toData, toDataPackage } from '../../report/export/index.ts';
 import { asciiName } from '../../text/ascii-name.ts';
 import type { Io } from '../io.ts';
 import type { ExitStatus } from '../run.ts';
-import { Projects, targetsOf } from '../targets.ts';
 
 export interface ExportOptions {
   readonly format: 'csv' | 'json' | 'package';

@@ -1,4 +1,5 @@
 import { basename } from 'node:path';
+import { Projects, sheetNamed } from '../../project/targets.ts';
 import { readTemplates } from '../../project/templates.ts';
 import { type Io, say } from '../io.ts';
 import {
@@ -13,7 +14,6 @@ import {
 import { startProgress } from '../progress.ts';
 import type { ExitStatus } from '../run.ts';
 import { styleStops } from '../style-stops.ts';
-import { Projects, sheetNamed } from '../targets.ts';
 
 /**
  * `gaugeleaf gauges`: the settings of a sheet that paper is fine enough for, as gauges to cut out. 1

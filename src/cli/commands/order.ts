@@ -2,11 +2,11 @@ import { basename } from 'node:path';
 import { drawOrder, listOrder } from '../../press/order-picture/index.ts';
 import { orderGraph } from '../../press/order-picture/model.ts';
 import { Refusal } from '../../project/refusal.ts';
+import { Projects, sheetNamed } from '../../project/targets.ts';
 import { writeWhole } from '../../project/write-whole.ts';
 import { type Io, say } from '../io.ts';
 import { candidate, outPath } from '../printing.ts';
 import type { ExitStatus } from '../run.ts';
-import { Projects, sheetNamed } from '../targets.ts';
 
 export interface OrderOptions {
   /** Where the picture goes; `-` is standard output. */

@@ -1,12 +1,12 @@
 import { join, resolve } from 'node:path';
 import { writePages } from '../../project/page-folder.ts';
 import { Refusal } from '../../project/refusal.ts';
+import { Projects } from '../../project/targets.ts';
 import { readTemplates } from '../../project/templates.ts';
 import { editionCandidates } from '../edition-candidates.ts';
 import { type Io, say } from '../io.ts';
 import { pictureSource } from '../printing.ts';
 import type { ExitStatus } from '../run.ts';
-import { Projects } from '../targets.ts';
 
 export interface PagesOptions {
   /** A folder; `print/pages` of the project without it. */

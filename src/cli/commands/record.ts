@@ -1,20 +1,27 @@
 import { basename, join, resolve } from 'node:path';
+import { isAllRight, tallyWords } from '../../conformance/index.ts';
+import { judgeRecord } from '../../project/judge-record.ts';
+import { cardReadings } from '../../project/record-card.ts';
 import { Refusal } from '../../project/refusal.ts';
 import { isFolder } from '../../project/root.ts';
 import { isTaken } from '../../project/safe-path.ts';
+import { schemaWay } from '../../project/schema-way.ts';
+import { Projects, sheetNamed } from '../../project/targets.ts';
 import { writeWhole } from '../../project/write-whole.ts';
-import { type FileReport, fileText, paint } from '../../report/index.ts';
+import {
+  blankRecord,
+  type FileReport,
+  faultyRecordJson,
+  fileText,
+  paint,
+  recordJson,
+  recordText,
+} from '../../report/index.ts';
 import { asciiName } from '../../text/ascii-name.ts';
+import { tellRefused } from '../findings-printer.ts';
 import { type Io, say, usesColor, widthOf } from '../io.ts';
-import { candidate, type PrintOptions } from '../printing.ts';
-import { blankRecord } from '../record-blank.ts';
-import { cardReadings } from '../record-card.ts';
-import { faultyRecordJson, recordJson } from '../record-json.ts';
-import { isAllRight, judgeRecord } from '../record-judged.ts';
-import { recordText, tallyWords } from '../record-text.ts';
+import { candidate, candidateFrom, type PrintOptions } from '../printing.ts';
 import type { ExitStatus } from '../run.ts';
-import { schemaWay } from '../schema-way.ts';
-import { Projects, sheetNamed } from '../targets.ts';
 import { printCards } from './card.ts';
 
 export interface RecordOptions extends PrintOptions {
@@ -67,18 +74,24 @@ function refuseMixed(name: string, isRecord: boolean, options: RecordOptions): v
 }
 
 async function judge(name: string, options: RecordOptions, io: Io): Promise<ExitStatus> {
-  const projects = new Projects(io.cwd);
   const path = resolve(io.cwd, name);
   const rule = options.simple === true ? 'simple' : 'guarded';
-  const judged = judgeRecord(projects, path, rule, io);
-  if (judged === null) return 2;
-  if (options.json !== true) tellFindings(judged.report, io);
-  if (!('assessed' in judged)) {
-    if (options.json === true) io.stdout.write(faultyRecordJson(judged.report));
+  const project = new Projects(io.cwd).of(path);
+  const outcome = judgeRecord(project, path, rule);
+  if ('refused' in outcome) {
+    tellRefused(outcome.refused, io);
+    return 2;
+  }
+  const report = 'report' in outcome ? outcome.report : outcome.judged.report;
+  if (options.json !== true) tellFindings(report, io);
+  if ('report' in outcome) {
+    if (options.json === true) io.stdout.write(faultyRecordJson(report));
     else say(io, 'Nothing was judged. Mend the errors first.');
     return 2;
   }
-  const { card, tally } = judged;
+  const { judged, examined } = outcome;
+  const { tally } = judged;
+  const card = candidateFrom(examined);
   const errors = card.findings.filter(({ severity }) => severity === 'error').length;
   if (errors > 0) {
     const many = errors === 1 ? '1 error' : `${errors} errors`;
@@ -90,7 +103,7 @@ async function judge(name: string, options: RecordOptions, io: Io): Promise<Exit
   const status: ExitStatus = isAllRight(tally) ? 0 : 1;
   if (options.card === true) {
     say(io, tallyWords(tally, rule));
-    const target = { project: projects.of(path), path: card.path };
+    const target = { project, path: card.path };
     const stem = basename(path).replace(/\.ya?ml$/i, '');
     const job = { target, card, name: stem, readings: cardReadings(judged) };
     const printed = await printCards([job], options, io);

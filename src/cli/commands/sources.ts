@@ -2,6 +2,7 @@ import { basename, resolve } from 'node:path';
 import { comparedRows, concordanceOf } from '../../concordance/index.ts';
 import { projectSheets } from '../../project/edition-source.ts';
 import { Refusal } from '../../project/refusal.ts';
+import { Projects, sheetNamed, type Target, targetsOf } from '../../project/targets.ts';
 import { readTemplates } from '../../project/templates.ts';
 import { writeWhole } from '../../project/write-whole.ts';
 import { concordanceCsv, concordanceText, signsInWords } from '../../report/concordance/index.ts';
@@ -18,7 +19,6 @@ import {
 import { startProgress } from '../progress.ts';
 import type { ExitStatus } from '../run.ts';
 import { styleStops } from '../style-stops.ts';
-import { Projects, sheetNamed, type Target, targetsOf } from '../targets.ts';
 
 export interface SourcesOptions extends Pick<PrintOptions, 'paper' | 'out' | 'browser'> {
   readonly format: 'text' | 'csv';

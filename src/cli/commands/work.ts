@@ -1,11 +1,11 @@
 import { Refusal } from '../../project/refusal.ts';
+import { Projects, sheetNamed } from '../../project/targets.ts';
 import { workedNumbers } from '../../relations/index.ts';
 import { isWrong, workTable } from '../../relations/work-table.ts';
 import { workText } from '../../report/work-text.ts';
 import { type Io, say, widthOf } from '../io.ts';
 import { candidate } from '../printing.ts';
 import type { ExitStatus } from '../run.ts';
-import { Projects, sheetNamed } from '../targets.ts';
 
 export interface WorkOptions {
   /** Also source, assumptions and range, and what keeps a relation from being worked. */

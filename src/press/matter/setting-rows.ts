@@ -1,7 +1,10 @@
 import { equivalents } from '../../quantity/index.ts';
 import type { PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
+import { gaugeWords, inWorkingOrder, settingLabel, whereWords } from '../../sheet/setting-words.ts';
 import { citationMark, type SourceLine } from './citations.ts';
 import { type WorkedFacts, type WorkedLine, workedLines } from './worked-lines.ts';
+
+export { settingLabel, withEquivalents } from '../../sheet/setting-words.ts';
 
 /** One value of a setting; every field is text to print. */
 export interface ValueLine {
@@ -45,28 +48,7 @@ export interface SettingRow {
   readonly worked: readonly WorkedLine[];
 }
 
-/** Keys of a setting that are said elsewhere in its row. */
-const shownElsewhere = new Set([
-  'value',
-  'also',
-  'gauge',
-  'go',
-  'no-go',
-  'from',
-  'but',
-  'places',
-  'rounding',
-  'note',
-  'at',
-  'travel',
-  'places-differ',
-  'accept',
-]);
-
-/**
- * The settings of a sheet in the order the work makes them: first as `:value[]` uses them under
- * the headings, then as the kind says an operation makes them, then the rest as the sheet has them.
- */
+/** The settings of a sheet, in the order that the work makes them. */
 export function settingRows(
   sheet: Sheet,
   sources: readonly SourceLine[],
@@ -91,31 +73,6 @@ export function settingRows(
   }));
 }
 
-/** The kind's label for a setting, or the sheet's own name in words: `float-level` → `Float level`. */
-export function settingLabel(setting: Setting): string {
-  if (setting.known) return setting.known.label;
-  const words = setting.name.value.replaceAll('-', ' ');
-  return words.charAt(0).toUpperCase() + words.slice(1);
-}
-
-function inWorkingOrder(sheet: Sheet): Setting[] {
-  const ordered = new Set<Setting>();
-  for (const operation of sheet.operations) {
-    const { known } = operation;
-    if (known?.stage === 'any') continue;
-    for (const use of sheet.values) {
-      if (use.operation === operation.index && use.setting) ordered.add(use.setting);
-    }
-    for (const name of known?.settings ?? []) {
-      for (const setting of sheet.settings.values()) {
-        if (setting.id === name) ordered.add(setting);
-      }
-    }
-  }
-  for (const setting of sheet.settings.values()) ordered.add(setting);
-  return [...ordered];
-}
-
 function valueLines(setting: Setting): ValueLine[] {
   const lines = setting.value === null ? [] : [valueLine(null, setting.value)];
   for (const [place, size] of setting.places) lines.push(valueLine(place, size));
@@ -136,29 +93,4 @@ function valueLine(place: string | null, size: PlacedSize | null): ValueLine {
     both: both.length === 0 ? null : both.join(', '),
     other: other.length === 0 ? null : other.join(', '),
   };
-}
-
-/** A size as written with its inch and millimeter equivalents behind: `0.039 in (0.991 mm)`. */
-export function withEquivalents(size: PlacedSize): string {
-  const { both } = valueLine(null, size);
-  return both === null ? size.text : `${size.text} (${both})`;
-}
-
-function gaugeWords(setting: Setting): string | null {
-  if (setting.gauge) return setting.gauge.text;
-  const pair = [
-    setting.go === null ? null : `go ${setting.go.text}`,
-    setting.noGo === null ? null : `no-go ${setting.noGo.text}`,
-  ].filter((text) => text !== null);
-  return pair.length === 0 ? null : pair.join(', ');
-}
-
-function whereWords(setting: Setting): string | null {
-  const words = setting.at === null ? [] : [setting.at.value];
-  for (const [key, said] of setting.said) {
-    if (!shownElsewhere.has(key)) words.push(`${key.replaceAll('-', ' ')} ${said.value}`);
-  }
-  if (setting.travel) words.push(`travel ${withEquivalents(setting.travel)}`);
-  if (setting.placesDiffer) words.push(`places differ: ${setting.placesDiffer.value}`);
-  return words.length === 0 ? null : words.join('; ');
 }

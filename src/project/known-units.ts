@@ -1,10 +1,10 @@
 import { resolve } from 'node:path';
 import type { ListedUnit } from '../import/listed-unit.ts';
 import { type Kind, levelName } from '../kinds/index.ts';
-import type { Project } from '../project/project.ts';
-import { readText } from '../project/read-text.ts';
 import { readSheet } from '../sheet/index.ts';
 import type { Sheet } from '../sheet/model.ts';
+import type { Project } from './project.ts';
+import { readText } from './read-text.ts';
 
 /** A sheet of the project, as reports show its file. */
 export interface KnownSheet {

@@ -1,4 +1,4 @@
-import type { MadePair } from '../gauges/index.ts';
+import type { MadePair, SizeFacts } from '../gauges/index.ts';
 import {
   exactPlaces,
   figuresIn,
@@ -8,8 +8,8 @@ import {
   type Rational,
   type Statement,
 } from '../quantity/index.ts';
-import { type Paint, visible } from '../report/index.ts';
-import type { SizeFacts } from './size-facts.ts';
+import type { Paint } from './paint.ts';
+import { visible } from './visible.ts';
 
 /** Why a measured flow is not turned into a jet's bore. */
 const NO_BORE =

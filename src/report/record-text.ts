@@ -5,15 +5,19 @@ import {
   type AssessedSize,
   limitsText,
   percentWords,
+  readingText,
   reasonFor,
   ruleWords,
+  tallyWords,
   trustWords,
   type VerdictWord,
   verdictWord,
 } from '../conformance/index.ts';
-import { settingLabel } from '../press/matter/index.ts';
-import { type Paint, visible, wrap } from '../report/index.ts';
-import type { JudgedRecord, Tally } from './record-judged.ts';
+import { settingLabel } from '../sheet/index.ts';
+import type { JudgedRecord } from './judged-record.ts';
+import type { Paint } from './paint.ts';
+import { visible } from './visible.ts';
+import { wrap } from './wrap.ts';
 
 /** Signs that tell the verdicts apart without color. */
 const signs: Readonly<Record<VerdictWord | 'no reading', string>> = {
@@ -30,8 +34,7 @@ const indent = ' '.repeat(4);
 
 /** A judged record as a table for a terminal of 80 columns, each reading with its reason. */
 export function recordText(judged: JudgedRecord, ink: Paint): string {
-  const { record, card, assessed, tally } = judged;
-  const { sheet } = card;
+  const { record, sheet, assessed, tally } = judged;
   const title = sheet.title?.value ?? record.sheet.value;
   const serial = record.serial === null ? '' : `, no. ${record.serial.value}`;
   const said = [
@@ -118,12 +121,6 @@ function sentence(assessed: Assessed, wanted: string): string {
   return `${word}: ${reason}${chance === null ? '' : `; ${chance} likely to be inside`}`;
 }
 
-/** A reading as the record has it; a dash where there is none. */
-export function readingText(assessed: Assessed | null): string {
-  if (assessed === null) return '—';
-  return assessed.form === 'condition' ? assessed.text : assessed.reading.text;
-}
-
 /** The cells of a row side by side, broken within their columns; one line at least. */
 function row(cells: readonly string[]): string[] {
   const broken = cells.map((cell, index) => wrap(visible(cell), (columns[index] ?? 16) - 1));
@@ -134,21 +131,4 @@ function row(cells: readonly string[]): string[] {
       .join('')
       .trimEnd(),
   );
-}
-
-const tallyLabels: readonly (readonly [keyof Tally, string, string])[] = [
-  ['conforms', 'conforms', 'conform'],
-  ['does not conform', 'does not conform', 'do not conform'],
-  ['unproven', 'is unproven', 'are unproven'],
-  ['no limits', 'has no limits to be judged by', 'have no limits to be judged by'],
-  ['no reading', 'has no as-left reading', 'have no as-left reading'],
-];
-
-/** `As left, 2 conform, 1 is unproven, 3 have no limits to be judged by.` */
-export function tallyWords(tally: Tally, rule: AcceptanceRule): string {
-  const parts = tallyLabels.flatMap(([key, one, many]) =>
-    tally[key] === 0 ? [] : [`${tally[key]} ${tally[key] === 1 ? one : many}`],
-  );
-  const by = rule === 'simple' ? ' (simple acceptance)' : '';
-  return `As left${by}, ${parts.join(', ')}.`;
 }

@@ -2,19 +2,22 @@ import {
   type Assessed,
   type AssessedEntry,
   type AssessedSize,
+  readingText,
   ruleWords,
   uncertaintyFigure,
   verdictWord,
 } from '../conformance/index.ts';
 import type { CardReading, CardReadings } from '../press/index.ts';
-import type { JudgedRecord } from './record-judged.ts';
-import { readingText } from './record-text.ts';
+import type { JudgedRecord } from '../report/index.ts';
 
 /**
  * What a card is filled in with from a judged record. Where a record tells places apart that the
  * sheet has one figure for, they share its line: `left 1 turn out; right 1-1/4 turns out`.
  */
-export function cardReadings({ record, assessed }: JudgedRecord): CardReadings {
+export function cardReadings({
+  record,
+  assessed,
+}: Pick<JudgedRecord, 'record' | 'assessed'>): CardReadings {
   const fromTable = assessed.entries.some(({ found, left }) => isFromTable(left ?? found));
   const lines = new Map<string, Map<string | null, AssessedEntry[]>>();
   for (const entry of assessed.entries) {

@@ -1,5 +1,5 @@
-import type { FileReport, PlacedFinding } from '../report/index.ts';
 import type { Sheet } from '../sheet/model.ts';
+import type { FileReport, PlacedFinding } from './placed.ts';
 
 /**
  * Findings of variants that stand in the file of their base. Most are the base's own and told there;

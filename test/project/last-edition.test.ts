@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
-import { lastEdition } from '../../src/cli/last-edition.ts';
+import { lastEdition } from '../../src/project/last-edition.ts';
 import { openProject } from '../../src/project/project.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));

@@ -5,7 +5,9 @@ import {
   type EditionChanges,
   type SheetChanges,
 } from '../compare/index.ts';
-import { type Paint, visible, wrap } from '../report/index.ts';
+import type { Paint } from './paint.ts';
+import { visible } from './visible.ts';
+import { wrap } from './wrap.ts';
 
 /** What to call a change in front of what changed. */
 const words: Readonly<Record<ChangeKind, string>> = {

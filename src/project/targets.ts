@@ -1,12 +1,12 @@
 import { statSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
-import { type FileSort, fileSort } from '../project/file-sort.ts';
-import { listSheets } from '../project/list-sheets.ts';
-import { openProject, type Project } from '../project/project.ts';
-import { Refusal } from '../project/refusal.ts';
-import { findRoot, isFolder, isProjectFolder } from '../project/root.ts';
 import { nearestName } from '../text/nearest-name.ts';
+import { type FileSort, fileSort } from './file-sort.ts';
+import { listSheets } from './list-sheets.ts';
 import { notASheet } from './not-a-sheet.ts';
+import { openProject, type Project } from './project.ts';
+import { Refusal } from './refusal.ts';
+import { findRoot, isFolder, isProjectFolder } from './root.ts';
 
 /** A sheet that a command is to look at, with the project it belongs to. */
 export interface Target {

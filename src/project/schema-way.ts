@@ -1,6 +1,6 @@
 import { dirname, join, relative, sep } from 'node:path';
-import { packageRoot } from '../project/package-root.ts';
-import { isTaken } from '../project/safe-path.ts';
+import { packageRoot } from './package-root.ts';
+import { isTaken } from './safe-path.ts';
 
 /**
  * The way from a new file to the schema that editors use for it: the project's own copy, else ours.

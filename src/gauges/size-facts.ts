@@ -1,17 +1,4 @@
 import {
-  confusable,
-  type GaugeAdvice,
-  gaugeAdvice,
-  gaugeBook,
-  gaugeMakersPair,
-  goNoGo,
-  inside,
-  type MadePair,
-  namesOf,
-  nearest,
-  ordinaryKit,
-} from '../gauges/index.ts';
-import {
   type Dimension,
   equivalents,
   exactText,
@@ -25,6 +12,13 @@ import {
   writeCount,
   writeIn,
 } from '../quantity/index.ts';
+import { type GaugeAdvice, gaugeAdvice } from './advice.ts';
+import { gaugeBook } from './book.ts';
+import { confusable } from './confusable.ts';
+import { gaugeMakersPair, type MadePair } from './gauge-makers-pair.ts';
+import { goNoGo } from './go-no-go.ts';
+import { ordinaryKit } from './kit.ts';
+import { inside, namesOf, nearest } from './search.ts';
 
 /** An exact length in both units, as decimals where they end, else as `n/d`. */
 export interface ExactLength {

@@ -1,27 +1,35 @@
 import { join, relative } from 'node:path';
 import { sheetFacts } from '../checks/across/facts.ts';
-import type { Project } from '../project/project.ts';
-import { readText } from '../project/read-text.ts';
-import { isTaken, locate } from '../project/safe-path.ts';
-import { sharedSourcesFile } from '../project/shared-sources.ts';
-import { writeWhole } from '../project/write-whole.ts';
 import { type SheetToShare, shareSources } from '../report/index.ts';
 import { readSheet } from '../sheet/index.ts';
-import { type Io, say } from './io.ts';
+import type { Project } from './project.ts';
+import { readText } from './read-text.ts';
+import { isTaken, locate } from './safe-path.ts';
+import { sharedSourcesFile } from './shared-sources.ts';
+import { writeWhole } from './write-whole.ts';
+
+/** What was moved to the shared file. */
+export interface MovedSources {
+  readonly names: readonly string[];
+  /** How many sheets they were taken out of. */
+  readonly sheets: number;
+  /** The shared file, as reports show it. */
+  readonly file: string;
+}
 
 /**
  * Describes in the project's `sources.yaml`, once, what several of its sheets describe in the same
- * words, and takes it out of them; tells what was moved. The shared file is written first: were the
- * rest to fail, a sheet that still describes a paper itself is as right as before.
+ * words, and takes it out of them. The shared file is written first: were the
+ * rest to fail, a sheet that still describes a paper itself is as right as before. Null where nothing moved.
  */
-export function mendSources(project: Project, io: Io): void {
+export function mendSources(project: Project): MovedSources | null {
   const shared = join(project.root, sharedSourcesFile);
   const isThere = isTaken(shared);
   // A file that a link leads to outside of the project is nobody's to change.
   const isOurs = (path: string) => locate(project.root, project.root, path).status === 'found';
-  if (isThere && !isOurs(sharedSourcesFile)) return;
+  if (isThere && !isOurs(sharedSourcesFile)) return null;
   const before = isThere ? readText(shared) : null;
-  if (before !== null && (!before.ok || before.fault !== null)) return;
+  if (before !== null && (!before.ok || before.fault !== null)) return null;
   const { gauges } = project.context(project.root);
   const options = { kinds: new Map(), gauges, wireGauge: null };
   const paths = new Map<string, string>();
@@ -39,10 +47,8 @@ export function mendSources(project: Project, io: Io): void {
     sheets.push({ text: read.text, facts });
   }
   const sharing = shareSources(sheets, before?.text ?? null, options);
-  if (sharing === null) return;
+  if (sharing === null) return null;
   if (sharing.sourcesText !== before?.text) writeWhole(shared, sharing.sourcesText);
   for (const [file, text] of sharing.sheets) writeWhole(paths.get(file) ?? file, text);
-  const names = sharing.moved.join(', ');
-  const count = sharing.sheets.size === 1 ? '1 sheet' : `${sharing.sheets.size} sheets`;
-  say(io, `moved ${names} from ${count} to ${project.show(shared)}`);
+  return { names: sharing.moved, sheets: sharing.sheets.size, file: project.show(shared) };
 }

@@ -1,12 +1,12 @@
 import { compareEditions, sheetSnapshot } from '../compare/index.ts';
 import type { LastEdition } from '../press/index.ts';
-import type { Edition } from '../project/edition.ts';
-import { editionNamed } from '../project/edition-source.ts';
-import type { Project } from '../project/project.ts';
-import { Refusal } from '../project/refusal.ts';
-import { locate } from '../project/safe-path.ts';
-import { sizeReading } from '../project/size-reading.ts';
-import type { Candidate } from './printing.ts';
+import type { Sheet } from '../sheet/model.ts';
+import type { Edition } from './edition.ts';
+import { editionNamed } from './edition-source.ts';
+import type { Project } from './project.ts';
+import { Refusal } from './refusal.ts';
+import { locate } from './safe-path.ts';
+import { sizeReading } from './size-reading.ts';
 
 /**
  * The edition that `previous:` of edition.yaml names, held against the sheets that go to the press;
@@ -16,7 +16,7 @@ import type { Candidate } from './printing.ts';
 export function lastEdition(
   project: Project,
   { previous, facts }: Edition,
-  sheets: readonly Candidate[],
+  sheets: readonly { readonly sheet: Sheet }[],
 ): LastEdition | null {
   if (previous === null) return null;
   const found = locate(project.root, project.root, previous);

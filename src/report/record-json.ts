@@ -1,22 +1,24 @@
 import {
   type Assessed,
+  isAllRight,
   limitsText,
+  readingText,
   reasonFor,
   uncertaintyFigure,
   verdictWord,
 } from '../conformance/index.ts';
-import { settingLabel } from '../press/matter/index.ts';
-import { type FileReport, findingJson } from '../report/index.ts';
-import { isAllRight, type JudgedRecord } from './record-judged.ts';
-import { readingText } from './record-text.ts';
+import { settingLabel } from '../sheet/index.ts';
+import { findingJson } from './json.ts';
+import type { JudgedRecord } from './judged-record.ts';
+import type { FileReport } from './placed.ts';
 
 /** A judged record as one JSON object, on one line; the same figures as the table. */
 export function recordJson(judged: JudgedRecord): string {
-  const { file, record, card, assessed, tally, report } = judged;
+  const { file, record, sheet, assessed, tally, report } = judged;
   return `${JSON.stringify({
     file,
     sheet: record.sheet.value,
-    title: card.sheet.title?.value ?? null,
+    title: sheet.title?.value ?? null,
     revision: record.revision?.value ?? null,
     serial: record.serial?.value ?? null,
     by: record.by?.value ?? null,

@@ -1,9 +1,9 @@
 import { stringify } from 'yaml';
 import { limitsIn, limitsText, wantedOf } from '../conformance/index.ts';
-import { settingRows } from '../press/matter/index.ts';
 import { principal } from '../quantity/index.ts';
-import { visible } from '../report/index.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
+import { gaugeWords, inWorkingOrder, settingLabel, whereWords } from '../sheet/setting-words.ts';
+import { visible } from './visible.ts';
 
 /** What a blank record is written for. */
 export interface BlankRecord {
@@ -43,13 +43,12 @@ export function blankRecord({ sheet, id, serial, schema }: BlankRecord): string 
     'temperature:',
     'settings:',
   ];
-  for (const row of settingRows(sheet, [])) {
-    const setting = sheet.settings.get(row.name);
-    if (setting === undefined) continue;
-    const where = row.where === null ? '' : `: ${row.where}`;
-    out.push(`  # ${row.number}. ${comment(`${row.label}${where}`)}`);
-    if (row.gauge !== null) out.push(`  #    gauge on the sheet: ${comment(row.gauge)}`);
-    out.push(`  ${scalar(row.name)}:`, ...settingLines(setting));
+  for (const [index, setting] of inWorkingOrder(sheet).entries()) {
+    const [where, gauge] = [whereWords(setting), gaugeWords(setting)];
+    const head = settingLabel(setting) + (where === null ? '' : `: ${where}`);
+    out.push(`  # ${index + 1}. ${comment(head)}`);
+    if (gauge !== null) out.push(`  #    gauge on the sheet: ${comment(gauge)}`);
+    out.push(`  ${scalar(setting.name.value)}:`, ...settingLines(setting));
   }
   return `${out.join('\n')}\n`;
 }

@@ -1,5 +1,5 @@
-import type { FileSort } from '../project/file-sort.ts';
-import { Refusal } from '../project/refusal.ts';
+import type { FileSort } from './file-sort.ts';
+import { Refusal } from './refusal.ts';
 
 /** Says of a file that is no sheet what it is, and which command reads it. */
 export function notASheet(file: string, sort: FileSort): Refusal {
