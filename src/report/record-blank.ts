@@ -1,8 +1,8 @@
 import { stringify } from 'yaml';
 import { limitsIn, limitsText, wantedOf } from '../conformance/index.ts';
 import { principal } from '../quantity/index.ts';
+import { gaugeWords, inWorkingOrder, settingLabel, whereWords } from '../sheet/index.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
-import { gaugeWords, inWorkingOrder, settingLabel, whereWords } from '../sheet/setting-words.ts';
 import { visible } from './visible.ts';
 
 /** What a blank record is written for. */

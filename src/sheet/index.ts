@@ -28,7 +28,13 @@ export {
 } from './family.ts';
 export type * from './model.ts';
 export { settingNamed } from './names.ts';
-export { settingLabel } from './setting-words.ts';
+export {
+  gaugeWords,
+  inWorkingOrder,
+  settingLabel,
+  whereWords,
+  withEquivalents,
+} from './setting-words.ts';
 export type { SharedSources } from './shared-sources.ts';
 
 export interface ReadSheetOptions {

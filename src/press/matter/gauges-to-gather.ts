@@ -1,9 +1,9 @@
 import { type Kit, type KitEntry, kitOf, ordinaryKit } from '../../gauges/index.ts';
 import { formatDecimal } from '../../quantity/index.ts';
 import type { Gauge, GaugeSystem } from '../../quantity/model.ts';
+import { settingLabel } from '../../sheet/index.ts';
 import type { PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
 import { type GaugeNeeds, gaugeNeeds, keyOf, type Served } from './gauge-needs.ts';
-import { settingLabel } from './setting-rows.ts';
 
 /** The settings of one sheet that a gauge serves. */
 export interface GaugeUse {

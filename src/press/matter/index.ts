@@ -7,7 +7,6 @@ export { type SafetyLine, safetyLines, signalOrder } from './safety.ts';
 export {
   type DissentLine,
   type SettingRow,
-  settingLabel,
   settingRows,
   type ValueLine,
 } from './setting-rows.ts';

@@ -1,10 +1,8 @@
 import { equivalents } from '../../quantity/index.ts';
+import { gaugeWords, inWorkingOrder, settingLabel, whereWords } from '../../sheet/index.ts';
 import type { PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
-import { gaugeWords, inWorkingOrder, settingLabel, whereWords } from '../../sheet/setting-words.ts';
 import { citationMark, type SourceLine } from './citations.ts';
 import { type WorkedFacts, type WorkedLine, workedLines } from './worked-lines.ts';
-
-export { settingLabel, withEquivalents } from '../../sheet/setting-words.ts';
 
 /** One value of a setting; every field is text to print. */
 export interface ValueLine {

@@ -1,7 +1,7 @@
 import type { Finding } from '../../checks/define.ts';
 import type { KindFeature } from '../../kinds/model.ts';
+import { withEquivalents } from '../../sheet/index.ts';
 import type { Fit, Named, Sheet } from '../../sheet/model.ts';
-import { withEquivalents } from './setting-rows.ts';
 
 /** What stands at the head of a card or chapter; every field is text to print, null for unsaid. */
 export interface SheetFace {

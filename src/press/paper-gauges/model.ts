@@ -1,8 +1,9 @@
 import { wantedOf } from '../../conformance/stated-limits.ts';
 import { formatDecimal } from '../../quantity/index.ts';
 import type { Rational } from '../../quantity/model.ts';
+import { settingLabel } from '../../sheet/index.ts';
 import type { Setting, Sheet } from '../../sheet/model.ts';
-import { type SheetFace, settingLabel, settingRows, sheetFace } from '../matter/index.ts';
+import { type SheetFace, settingRows, sheetFace } from '../matter/index.ts';
 import { type Margins, type PaperSize, papers } from '../orders/index.ts';
 import type { EditionFacts, Paper } from '../orders/model.ts';
 import { drawGauge, drawProofBars } from './draw.ts';

@@ -1,8 +1,7 @@
 import { gaugeBook } from '../../gauges/index.ts';
 import { type Relation, workedNumbers } from '../../relations/index.ts';
-import { settingNamed } from '../../sheet/index.ts';
+import { settingLabel, settingNamed } from '../../sheet/index.ts';
 import type { Sheet } from '../../sheet/model.ts';
-import { settingLabel } from '../matter/index.ts';
 import type { PageLink, WorkedUnit } from './model.ts';
 
 /** A formula that figures of the edition were worked by. */
