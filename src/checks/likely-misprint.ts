@@ -86,6 +86,7 @@ export function slipsOf(
     gauges: context.gauges,
     expect: [first.dimension],
     swg: swg === 'imperial' || swg === 'us-steel' ? swg : null,
+    jets: setting.jets,
   } as const;
   return likelySlips(size.text, wrong, amountIn(first), options, (candidate) => {
     const chopped = others.filter((other) => !goesWith(other, candidate));

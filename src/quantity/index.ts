@@ -10,6 +10,7 @@ export {
 export { asFraction, differenceText, rewritten, sizeBeside } from './difference.ts';
 export { type Equivalents, equivalents, figuresIn, figuresText } from './equivalents.ts';
 export { type ExactFigures, type PrintedFigures, printedFigures } from './inward.ts';
+export { FLOW_NUMBER, type JetNumbering, jetNumbering } from './jets.ts';
 export { NOT_STATED } from './lexicon.ts';
 export { findMisprint, likelySlips, type RankedMisprint } from './misprint.ts';
 export type * from './model.ts';
