@@ -11,6 +11,8 @@ import standaloneCode from 'ajv/dist/standalone/index.js';
 import { build } from 'esbuild';
 import { parseDocument } from 'yaml';
 import { instrumentsModule } from './instruments.mjs';
+import { systemsModule } from './systems.mjs';
+import { tablesModule } from './tables.mjs';
 import { variantSchemaText } from './variant-schema.mjs';
 
 const SCHEMAS = ['sheet', 'edition', 'kind', 'record', 'export', 'mapping', 'sources'];
@@ -46,11 +48,8 @@ export async function generate(root) {
   put(join(out, 'kinds.ts'), kindsModule(root, validators.get('kind')));
   put(join(out, 'lexicon.ts'), lexiconModule(root));
   put(join(out, 'instruments.ts'), instrumentsModule(root));
-  const tables = join(root, 'src', 'build', 'tables.mjs');
-  if (existsSync(tables)) {
-    const { tablesModule } = await import(pathToFileURL(tables).href);
-    put(join(out, 'tables.ts'), tablesModule(root));
-  }
+  put(join(out, 'tables.ts'), tablesModule(root));
+  put(join(out, 'gauge-systems.ts'), systemsModule(root));
 }
 
 export function readSchema(root, name) {

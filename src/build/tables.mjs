@@ -2,13 +2,14 @@
  * Compiles the gauge and thread tables of src/gauges/data into one TypeScript module of plain
  * strings, so that the program starts without reading or parsing a single table.
  *
- * A table is tab-parted: a first line `# where it comes from`, a line of column names, then one
- * gauge a line. `in` or `mm` is the size, `full-in` the unrounded value where a formula has one.
+ * A table is tab-parted: a first line `# where it comes from`, the record of its system in further
+ * lines with a `#` (see `systems.mjs`), a line of column names, then one gauge a line. `in` or `mm` is the size, `full-in` the unrounded value where a formula has one.
  * `ordinary-kit.tsv` has a set a line.
  */
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { systemsModule, tableLines } from './systems.mjs';
 
 /** Every size in the tables is a whole number of nanometers: 1/64 in is 396,875 of them. */
 const NANOMETERS = { in: 25_400_000n, mm: 1_000_000n };
@@ -67,15 +68,15 @@ export function tablesModule(root) {
 }
 
 function readTable(file, text) {
-  const lines = text.split(/\r?\n/);
-  if (!/^# \S/.test(lines[0] ?? '')) throw new Error(`${file}:1: the first line says the source`);
-  const columns = (lines[1] ?? '').split('\t');
+  const { source, above, lines } = tableLines(text);
+  if (!/^# \S/.test(source)) throw new Error(`${file}:1: the first line says the source`);
+  const columns = (lines[0] ?? '').split('\t');
   const rows = [];
-  lines.slice(2).forEach((line, index) => {
+  lines.slice(1).forEach((line, index) => {
     if (line === '') return;
     const cells = line.split('\t');
     const fail = (reason) => {
-      throw new Error(`${file}:${index + 3}: ${reason}`);
+      throw new Error(`${file}:${above + index + 2}: ${reason}`);
     };
     if (cells.length !== columns.length) fail(`${columns.length} columns wanted`);
     const value = Object.fromEntries(columns.map((name, i) => [name, cells[i]]));
@@ -139,4 +140,5 @@ if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
   const root = resolve(fileURLToPath(import.meta.url), '..', '..', '..');
   mkdirSync(join(root, 'src', 'generated'), { recursive: true });
   writeFileSync(join(root, 'src', 'generated', 'tables.ts'), tablesModule(root));
+  writeFileSync(join(root, 'src', 'generated', 'gauge-systems.ts'), systemsModule(root));
 }

@@ -1,6 +1,7 @@
+import { LETTERS_PATTERN } from '../quantity/index.ts';
+
 /** What may follow a figure that is still to come. */
-const UNIT =
-  '(?:in|inch(?:es)?|mm|cm|thou|°|deg(?:rees)?|rpm|r\\.p\\.m|psi|bar|kpa|inhg|turns?|flats?|notch(?:es)?|ft-lb|in-lb|n·?m|oz|drill|swg|wire|leaf|ml|cc|cm3|"|%)(?![a-z]).{0,20}';
+const UNIT = `(?:${LETTERS_PATTERN}|in|inch(?:es)?|mm|cm|thou|°|deg(?:rees)?|rpm|r\\.p\\.m|psi|bar|kpa|inhg|turns?|flats?|notch(?:es)?|ft-lb|in-lb|n·?m|oz|drill|wire|leaf|ml|cc|cm3|"|%)(?![a-z]).{0,20}`;
 
 /** What stands for a figure or words that nobody has given yet, wherever it stands. */
 const FILLERS: readonly RegExp[] = [

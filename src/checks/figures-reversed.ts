@@ -1,4 +1,4 @@
-import { likelySlips } from '../quantity/index.ts';
+import { likelySlips, wireGaugeNamed } from '../quantity/index.ts';
 import type { Statement } from '../quantity/model.ts';
 import {
   compare,
@@ -176,7 +176,7 @@ function slipOf(
     const options = {
       gauges: context.gauges,
       expect: [statement.dimension],
-      swg: swg === 'imperial' || swg === 'us-steel' ? swg : null,
+      swg: wireGaugeNamed(swg),
     } as const;
     const restated = restatedBeside(place);
     const slip = likelySlips(text, statement, null, options, (candidate) => {

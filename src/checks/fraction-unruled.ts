@@ -1,3 +1,4 @@
+import { isNumbered } from '../quantity/index.ts';
 import type { Statement } from '../quantity/model.ts';
 import { defineCheck } from './define.ts';
 import { statedSizes } from './stated-sizes.ts';
@@ -73,6 +74,11 @@ export default defineCheck({
       },
       expect: [],
     },
+    {
+      name: 'the number of a thick wire',
+      sheet: { settings: 'float-drop: { value: 4/0 BWG, from: m48 p. 31 }' },
+      expect: [],
+    },
   ],
 });
 
@@ -81,7 +87,7 @@ function isInches(statement: Statement): boolean {
   return (
     statement.dimension === 'length' &&
     amount?.unit === 'in' &&
-    amount.gauge?.system !== 'awg' &&
-    amount.gauge?.system !== 'swg'
+    // `4/0 AWG` is a number.
+    !(amount.gauge && isNumbered(amount.gauge.system))
   );
 }

@@ -1,5 +1,5 @@
 import { nearest } from '../gauges/index.ts';
-import { compareAmounts, differenceText, findMisprint } from '../quantity/index.ts';
+import { compareAmounts, differenceText, findMisprint, isNamedBySize } from '../quantity/index.ts';
 import type { Amount, GaugeBook } from '../quantity/model.ts';
 import { defineCheck } from './define.ts';
 import { readOf } from './stated-sizes.ts';
@@ -106,7 +106,7 @@ export default defineCheck({
 function nearerOf(nominal: Amount, chosen: Amount, gauges: GaugeBook): string | null {
   const gauge = chosen.gauge;
   if (!gauge) return null;
-  if (gauge.system === 'wire' || gauge.system === 'leaf' || gauge.system === 'pin') {
+  if (isNamedBySize(gauge.system)) {
     return findMisprint(nominal, chosen, gauges)?.suggestion ?? null;
   }
   const off = chosen.base.sub(nominal.base).abs();

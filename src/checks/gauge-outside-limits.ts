@@ -1,5 +1,5 @@
 import { goNoGo, inside } from '../gauges/index.ts';
-import { findMisprint, writeIn } from '../quantity/index.ts';
+import { findMisprint, saysItsSize, writeIn } from '../quantity/index.ts';
 import type { Amount, Gauge, Limit, Statement } from '../quantity/model.ts';
 import { defineCheck } from './define.ts';
 import { readOf, sizesOfSetting } from './stated-sizes.ts';
@@ -140,7 +140,7 @@ function sideOutside(value: Statement, gauge: Amount): 'below' | 'above' | null 
 
 /** A gauge's name with its size, unless the name is the size. */
 function toldFully(text: string, amount: Amount): string {
-  const named = amount.gauge && !/^(?:wire|leaf|pin|metric-drill)$/.test(amount.gauge.system);
+  const named = amount.gauge && !saysItsSize(amount.gauge.system);
   return named
     ? `${text}, ${writeIn(amount.base, 'length', amount.unit, placesFor(amount))},`
     : text;

@@ -1,5 +1,5 @@
 import { chordError, type Kit, LEAF_WIDTH_MM, lengthWords, ordinaryKit } from '../gauges/index.ts';
-import { exactText, inUnit } from '../quantity/index.ts';
+import { exactText, inUnit, isFlat } from '../quantity/index.ts';
 import type { Gauge, Rational, Statement } from '../quantity/model.ts';
 import { gapsOf, type SettingGap } from '../sheet/gaps.ts';
 import type { PlacedSize, Setting } from '../sheet/model.ts';
@@ -122,13 +122,13 @@ function leavesOf(setting: Setting, gap: SettingGap): { size: PlacedSize; leaf: 
   const places = named.length > 0 ? named : [gap.size];
   return places.flatMap((size) => {
     const leaf = readOf(size)?.nominal?.gauge ?? null;
-    return leaf?.system === 'leaf' ? [{ size, leaf }] : [];
+    return leaf && isFlat(leaf.system) ? [{ size, leaf }] : [];
   });
 }
 
 /** As wide as the kit says, by its name; else as an ordinary leaf. */
 function widthOf(leaf: Gauge, kit: Kit): Rational {
-  const own = kit.gauges.find(({ gauge }) => gauge.system === 'leaf' && gauge.mm.equals(leaf.mm));
+  const own = kit.gauges.find(({ gauge }) => isFlat(gauge.system) && gauge.mm.equals(leaf.mm));
   return own?.widthMm ?? LEAF_WIDTH_MM;
 }
 

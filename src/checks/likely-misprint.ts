@@ -8,6 +8,7 @@ import {
   type RankedMisprint,
   rewritten,
   sameFamily,
+  wireGaugeNamed,
 } from '../quantity/index.ts';
 import type { Amount, GaugeBook, Rational, Statement } from '../quantity/model.ts';
 import type { PlacedSize, Setting, Sheet } from '../sheet/model.ts';
@@ -28,8 +29,7 @@ export function goesWith(one: Statement, other: Statement): boolean {
 
 /** Nearly every slip is far off, which a look at the figures settles a hundred times sooner. */
 function isFarApart(one: Statement, other: Statement): boolean {
-  // A lone limit may be rounded inward, which is no rounding to the nearest.
-  const [a, b] = [one.nominal, other.nominal];
+  const [a, b] = [principal(one), principal(other)];
   if (a && b) return !a.base.equals(b.base) && compareAmounts(a, b) === 'apart';
   const [low, otherLow] = [one.low?.base, other.low?.base];
   const [high, otherHigh] = [one.high?.base, other.high?.base];
@@ -86,8 +86,7 @@ export function slipsOf(
   const options = {
     gauges: context.gauges,
     expect: [first.dimension],
-    swg: swg === 'imperial' || swg === 'us-steel' ? swg : null,
-    jets: setting.jets,
+    swg: wireGaugeNamed(swg),
   } as const;
   return likelySlips(size.text, wrong, amountIn(first), options, (candidate) => {
     const chopped = others.filter((other) => !goesWith(other, candidate));

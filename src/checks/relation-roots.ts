@@ -1,4 +1,4 @@
-import { likelySlips, type RankedMisprint } from '../quantity/index.ts';
+import { likelySlips, type RankedMisprint, wireGaugeNamed } from '../quantity/index.ts';
 import type { Statement } from '../quantity/model.ts';
 import {
   type StatedPlace,
@@ -97,8 +97,7 @@ function slipsAt(
   const options = {
     gauges: context.gauges,
     expect: [statement.dimension],
-    swg: swg === 'imperial' || swg === 'us-steel' ? swg : null,
-    jets: place.setting?.jets,
+    swg: wireGaugeNamed(swg),
   } as const;
   const slip = likelySlips(text, statement, null, options, (candidate) => {
     if ((candidate.low?.base.s ?? 1n) < 0n) return 'wrong';

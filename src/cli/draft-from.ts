@@ -16,6 +16,7 @@ import { isFolder } from '../project/root.ts';
 import { isTaken } from '../project/safe-path.ts';
 import { schemaWay } from '../project/schema-way.ts';
 import { writeWhole } from '../project/write-whole.ts';
+import { wireGaugeNamed } from '../quantity/index.ts';
 import { paint } from '../report/index.ts';
 import type { DraftOptions } from './draft-answers.ts';
 import { draftMapping } from './draft-mapping.ts';
@@ -39,8 +40,7 @@ export async function draftFrom(
   const list = listAt(path, shown);
   for (const sentence of list.settled) say(io, `${shown}: ${sentence}.`);
   const { gauges, wireGauge } = project.context(project.root);
-  const swg: SizeTools['swg'] =
-    wireGauge === 'imperial' || wireGauge === 'us-steel' ? wireGauge : null;
+  const swg: SizeTools['swg'] = wireGaugeNamed(wireGauge);
   const tools: SizeTools = { gauges, swg };
   const settled = draftMapping(path, list, options, project, tools, io);
   if (settled === null) return 0;

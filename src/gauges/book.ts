@@ -1,6 +1,7 @@
+import { isNamedBySize } from '../quantity/index.ts';
 import type { Gauge, GaugeBook, GaugeSystem } from '../quantity/model.ts';
 import { sizedGauge } from './sized-gauge.ts';
-import { isNamedBySize, tableName } from './systems.ts';
+import { tableName } from './systems.ts';
 import { type Row, rows } from './tables.ts';
 
 const byName = new Map<GaugeSystem, ReadonlyMap<string, Row>>();

@@ -1,8 +1,9 @@
 import Fraction from 'fraction.js';
-import type { Gauge, GaugeSystem } from '../quantity/model.ts';
+import { isNamedBySize } from '../quantity/index.ts';
+import type { Gauge } from '../quantity/model.ts';
 import { gaugeBook } from './book.ts';
 import { inside } from './search.ts';
-import { DRILLS, isNamedBySize, NUMBERED_WIRES } from './systems.ts';
+import { DRILLS, NUMBERED, NUMBERED_WIRES } from './systems.ts';
 
 /** Another gauge that a reader may take in hand for this one. */
 export interface Confusable {
@@ -16,8 +17,6 @@ export interface Confusable {
  * than this are not told apart by measuring. Common practice, no source.
  */
 const TWIN_MM = new Fraction(127n, 10_000n);
-
-const NUMBERED: readonly GaugeSystem[] = ['number-drill', ...NUMBERED_WIRES];
 
 /**
  * Gauges worth a note beside this one: near twins of its own trade (No. 28 drill and 9/64 drill;

@@ -1,4 +1,4 @@
-import { readStatement } from '../quantity/index.ts';
+import { isFlat, NUMBERED_PATTERN, readStatement, type WireGauge } from '../quantity/index.ts';
 import type { Gauge, GaugeSystem, Rational } from '../quantity/model.ts';
 import { gaugeBook } from './book.ts';
 import { membersOf, type Series, size } from './kit-series.ts';
@@ -20,6 +20,9 @@ const MAX_LENGTH = 100;
 
 const WIDE = /[ ,]+(\d{1,2}\/\d{1,2}|\d{0,3}(?:[.,]\d{1,4})?) ?(in|mm) wide$/;
 
+/** A fraction over nothing, which is none where it is the number of a wire: `4/0 AWG`. */
+const BY_ZERO = new RegExp(`\\d+/0+(?!\\d)(?! ?(?:gauge|${NUMBERED_PATTERN}))`);
+
 const SET =
   /^(?:(number|letter|fraction|fractional|metric|inch) )?(?:twist )?(drills?|leaf|leaves|feeler|wires?|pins?)(?: feelers?| gauges?)?(?: (?:index|set|blades))?(?: (?:of|from))? (.+)$/;
 
@@ -34,10 +37,7 @@ const RANGE = new RegExp(
  * `pin set 0.061-0.250 in by 0.001 in`). Without a step, a set has every gauge of the ordinary
  * tables between its ends. Behind leaves, `1/4 in wide` says how wide they are.
  */
-export function readKitEntry(
-  written: string,
-  swg: 'imperial' | 'us-steel' | null = null,
-): KitEntry {
+export function readKitEntry(written: string, swg: WireGauge | null = null): KitEntry {
   const text = written.trim();
   if (text.length > MAX_LENGTH) {
     return no(
@@ -51,8 +51,7 @@ export function readKitEntry(
     .replace(/"|″|\binch(?:es)?\b/g, ' in')
     .replace(/\s+/g, ' ')
     .trim();
-  const zero =
-    /\d+\/0+(?!\d)(?! ?(?:awg|swg|bwg|gauge|us |imperial|music|b&s|s\.w|a\.w|b\.w))/.exec(plain);
+  const zero = BY_ZERO.exec(plain);
   if (zero) return no(`${zero[0]} divides by zero`, 'look at the gauge or its set again');
   const wide = WIDE.exec(plain);
   const rest = wide ? plain.slice(0, wide.index) : plain;
@@ -62,7 +61,7 @@ export function readKitEntry(
   const range = set ? RANGE.exec(set[3] ?? '') : null;
   const found = set && range ? readSet(set, range, text) : readOne(wide ? rest : text, swg);
   if (!found.ok || wide === null) return found;
-  if (found.gauges.every(({ system }) => system === 'leaf')) return { ...found, widthMm };
+  if (found.gauges.every(({ system }) => isFlat(system))) return { ...found, widthMm };
   return no(`${text} says how wide it is, and only leaves have a width`, 'leave the width out');
 }
 
@@ -144,7 +143,7 @@ function placesOf(written: string): number {
   return /[.,](\d+)$/.exec(written)?.[1]?.length ?? 0;
 }
 
-function readOne(text: string, swg: 'imperial' | 'us-steel' | null): KitEntry {
+function readOne(text: string, swg: WireGauge | null): KitEntry {
   const reading = readStatement(text, { gauges: gaugeBook(), swg });
   if (!reading.ok) {
     const { message, fix, candidates } = reading.problem;

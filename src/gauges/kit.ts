@@ -1,8 +1,8 @@
 import Fraction from 'fraction.js';
 import { ORDINARY_KIT } from '../generated/tables.ts';
+import { isFlat, SYSTEMS } from '../quantity/index.ts';
 import type { Gauge, Rational } from '../quantity/model.ts';
 import { type KitEntry, readKitEntry } from './kit-entry.ts';
-import { SYSTEMS } from './systems.ts';
 
 /** A gauge that somebody has. */
 export interface KitGauge {
@@ -30,7 +30,7 @@ export function kitOf(entries: readonly KitEntry[], ordinary = false): Kit {
     for (const gauge of entry.gauges) {
       found.set(`${gauge.system}/${gauge.name}`, {
         gauge,
-        widthMm: gauge.system === 'leaf' ? (entry.widthMm ?? LEAF_WIDTH_MM) : null,
+        widthMm: isFlat(gauge.system) ? (entry.widthMm ?? LEAF_WIDTH_MM) : null,
       });
     }
   }

@@ -1,3 +1,4 @@
+import { isFlat } from '../quantity/index.ts';
 import type { Rational } from '../quantity/model.ts';
 import { type Clearance, isOpen } from './clearance.ts';
 import type { KitGauge } from './kit.ts';
@@ -27,7 +28,7 @@ const MOST_SUMS = 200_000;
 export function leafStack(clearance: Clearance, leaves: readonly KitGauge[]): LeafStack | null {
   const { nominalMm } = clearance;
   const groups = (['in', 'mm'] as const)
-    .map((unit) => leaves.filter(({ gauge }) => gauge.system === 'leaf' && gauge.unit === unit))
+    .map((unit) => leaves.filter(({ gauge }) => isFlat(gauge.system) && gauge.unit === unit))
     .filter((group) => group.length >= 2);
   const search = { left: MOST_SUMS };
   for (let count = 2; count <= MOST_LEAVES; count++) {

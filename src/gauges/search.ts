@@ -1,5 +1,6 @@
+import { SYSTEMS } from '../quantity/index.ts';
 import type { Gauge, GaugeSystem, Rational } from '../quantity/model.ts';
-import { ON_THE_BENCH, SYSTEMS } from './systems.ts';
+import { ON_THE_BENCH } from './systems.ts';
 import { type Row, rows } from './tables.ts';
 
 /** The gauges on either side of a size; `below` and `above` null beyond the ends of the tables. */

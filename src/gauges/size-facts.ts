@@ -9,6 +9,7 @@ import {
   readStatement,
   type SizeProblem,
   type Statement,
+  type WireGauge,
   writeCount,
   writeIn,
 } from '../quantity/index.ts';
@@ -71,7 +72,7 @@ export function namedLength(gauge: Gauge): NamedLength {
 }
 
 /** Reads a size and gathers what there is to say of it; `swg` settles what a bare `SWG` means. */
-export function sizeFacts(text: string, swg: 'imperial' | 'us-steel' | null): SizeAnswer {
+export function sizeFacts(text: string, swg: WireGauge | null): SizeAnswer {
   const reading = readStatement(text, { gauges: gaugeBook(), swg });
   if (!reading.ok) return { ok: false, problem: reading.problem };
   const { statement } = reading;

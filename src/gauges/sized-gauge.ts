@@ -1,6 +1,7 @@
 import Fraction from 'fraction.js';
+import { gaugeLabel } from '../quantity/index.ts';
 import type { Gauge } from '../quantity/model.ts';
-import { gaugeLabel, NAME_LENGTH } from './systems.ts';
+import { NAME_LENGTH } from './systems.ts';
 
 const SIZE =
   /^(?:(?<whole>\d{1,3})(?:-|\s+))?(?<above>\d{1,3})\/(?<below>\d{1,3})\s*(?<inch>in\.?|inch|inches|"|″)$|^(?<number>\d{0,6}(?:[.,]\d{1,9})?)\s*(?<unit>in\.?|inch|inches|"|″|thou|mm\.?)$/i;

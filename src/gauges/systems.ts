@@ -1,3 +1,4 @@
+import { systemRecord, systemsWhere } from '../quantity/index.ts';
 import type { GaugeSystem } from '../quantity/model.ts';
 
 /**
@@ -6,74 +7,19 @@ import type { GaugeSystem } from '../quantity/model.ts';
  */
 export const NAME_LENGTH = 40;
 
-/** Every system, in the order in which gauges of one size are listed. */
-export const SYSTEMS: readonly GaugeSystem[] = [
-  'number-drill',
-  'letter-drill',
-  'fraction-drill',
-  'metric-drill',
-  'wire',
-  'leaf',
-  'pin',
-  'swg',
-  'awg',
-  'us-steel-wire',
-  'music-wire',
-  'bwg',
-];
-
 /** What lies on a restorer's bench, and so what a search looks through when not told otherwise. */
-export const ON_THE_BENCH: readonly GaugeSystem[] = [
-  'number-drill',
-  'letter-drill',
-  'fraction-drill',
-  'metric-drill',
-  'wire',
-  'leaf',
-];
+export const ON_THE_BENCH: readonly GaugeSystem[] = systemsWhere(({ bench }) => bench);
 
 /** Systems whose gauges are twist drills. */
-export const DRILLS: readonly GaugeSystem[] = [
-  'number-drill',
-  'letter-drill',
-  'fraction-drill',
-  'metric-drill',
-];
+export const DRILLS: readonly GaugeSystem[] = systemsWhere(({ family }) => family === 'drill');
+
+/** Systems whose gauges have a number, drills and wires. */
+export const NUMBERED: readonly GaugeSystem[] = systemsWhere(({ named }) => named === 'number');
 
 /** Systems whose gauges are wires with a number. */
-export const NUMBERED_WIRES: readonly GaugeSystem[] = [
-  'swg',
-  'awg',
-  'us-steel-wire',
-  'music-wire',
-  'bwg',
-];
-
-/** Whether a gauge of the system is named by its own size, so that any size is one. */
-export function isNamedBySize(system: GaugeSystem): system is 'wire' | 'leaf' | 'pin' {
-  return system === 'wire' || system === 'leaf' || system === 'pin';
-}
-
-const LABELS: Readonly<Record<GaugeSystem, (name: string) => string>> = {
-  'number-drill': (name) => `No. ${name} drill`,
-  'letter-drill': (name) => `drill ${name}`,
-  // A whole inch needs its unit: `1 drill` would be the first of the number drills.
-  'fraction-drill': (name) => (name.includes('/') ? `${name} drill` : `${name} in drill`),
-  'metric-drill': (name) => `${name} drill`,
-  awg: (name) => `${name} AWG`,
-  swg: (name) => `${name} SWG imperial`,
-  'us-steel-wire': (name) => `No. ${name} US steel wire`,
-  'music-wire': (name) => `No. ${name} music wire`,
-  bwg: (name) => `${name} BWG`,
-  wire: (name) => `${name} wire`,
-  leaf: (name) => `${name} leaf`,
-  pin: (name) => `${name} pin`,
-};
-
-/** How a sheet writes the gauge: `gaugeLabel('number-drill', '29')` is `No. 29 drill`. */
-export function gaugeLabel(system: GaugeSystem, name: string): string {
-  return LABELS[system](name);
-}
+export const NUMBERED_WIRES: readonly GaugeSystem[] = NUMBERED.filter(
+  (system) => !DRILLS.includes(system),
+);
 
 /**
  * The name as the tables have it, or null where it cannot be one: `e` is `E`, `3.50` and `3,5 mm`
@@ -82,17 +28,17 @@ export function gaugeLabel(system: GaugeSystem, name: string): string {
 export function tableName(system: GaugeSystem, written: string): string | null {
   const text = written.trim();
   if (text.length > NAME_LENGTH) return null;
-  switch (system) {
-    case 'letter-drill':
+  switch (systemRecord(system).named) {
+    case 'letter':
       return /^[a-z]$/i.test(text) ? text.toUpperCase() : null;
-    case 'fraction-drill':
+    case 'fraction':
       return fractionName(text);
-    case 'metric-drill':
+    case 'metric':
       return metricName(text);
-    case 'number-drill':
-      return bareNumber(text);
-    default:
-      return isNamedBySize(system) ? null : wireName(bareNumber(text));
+    case 'number':
+      return wireName(bareNumber(text));
+    case 'size':
+      return null;
   }
 }
 

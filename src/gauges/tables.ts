@@ -1,7 +1,7 @@
 import Fraction from 'fraction.js';
 import { GAUGES, SOURCES } from '../generated/tables.ts';
+import { gaugeLabel } from '../quantity/index.ts';
 import type { Gauge, GaugeSystem } from '../quantity/model.ts';
-import { gaugeLabel } from './systems.ts';
 
 /** A row of a table before anybody has asked for its gauge. */
 export interface Row {

@@ -1,17 +1,13 @@
+import { systemRecord } from '../quantity/index.ts';
 import type { Gauge, GaugeSystem, Rational } from '../quantity/model.ts';
 import { ZERO } from '../quantity/rational.ts';
 import { allInstruments, type Instrument } from './instruments.ts';
 import { sizedGauge } from './sized-gauge.ts';
-import { DRILLS } from './systems.ts';
 
 /** The instrument of the table that gauges of a system are: a No. 29 is a twist drill, a 22 SWG a wire. */
 export function instrumentOf(system: GaugeSystem): Instrument | null {
-  const word = DRILLS.includes(system)
-    ? 'drill'
-    : system === 'leaf' || system === 'pin'
-      ? system
-      : 'wire';
-  return allInstruments().find(({ words }) => words.includes(word)) ?? null;
+  const { family } = systemRecord(system);
+  return allInstruments().find(({ words }) => words.includes(family)) ?? null;
 }
 
 const known = new Map<GaugeSystem, Rational>();

@@ -1,10 +1,10 @@
 import type { Dimension, GaugeBook, Reading, Statement } from '../quantity/index.ts';
-import { readStatement } from '../quantity/index.ts';
+import { readStatement, type WireGauge } from '../quantity/index.ts';
 
 /** What is needed to read sizes. */
 export interface SizeTools {
   readonly gauges: GaugeBook;
-  readonly swg: 'imperial' | 'us-steel' | null;
+  readonly swg: WireGauge | null;
 }
 
 /**

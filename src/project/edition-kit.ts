@@ -1,4 +1,5 @@
 import { type Kit, kitOf, readKitEntry } from '../gauges/index.ts';
+import { wireGaugeNamed } from '../quantity/index.ts';
 import type { Span } from '../text/span.ts';
 import type { Fault } from './file-faults.ts';
 
@@ -16,7 +17,7 @@ export function editionKit(
   spanOf: (index: number) => Span,
 ): { readonly kit: Kit | null; readonly faults: readonly Fault[] } {
   if (!Array.isArray(value) || value.length === 0) return { kit: null, faults: [] };
-  const swg = wireGauge === 'imperial' || wireGauge === 'us-steel' ? wireGauge : null;
+  const swg = wireGaugeNamed(wireGauge);
   const faults: Fault[] = [];
   const entries = value.slice(0, MOST_ENTRIES).flatMap((item: unknown, index) => {
     if (typeof item !== 'string' && typeof item !== 'number') return [];

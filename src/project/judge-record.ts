@@ -5,6 +5,7 @@ import {
   tallyOf,
 } from '../conformance/index.ts';
 import type { ReadOptions } from '../quantity/index.ts';
+import { wireGaugeNamed } from '../quantity/index.ts';
 import {
   type FileReport,
   type JudgedRecord,
@@ -36,7 +37,7 @@ export function judgeRecord(project: Project, path: string, rule: AcceptanceRule
   const swg = sheet.wireGauge?.value ?? wireGauge;
   const options: ReadOptions = {
     gauges,
-    swg: swg === 'imperial' || swg === 'us-steel' ? swg : null,
+    swg: wireGaugeNamed(swg),
   };
   const place = recordPlace(read.record, sheet.kind, options);
   const assessed = assessRecord(read.record, sheet, rule, options, place);

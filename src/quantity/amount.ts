@@ -1,3 +1,4 @@
+import { systemRecord } from './gauge-systems.ts';
 import type { Amount, Limit, Rational, SizeProblem } from './model.ts';
 import { type Numeral, settleComma } from './numeral.ts';
 import { problem, unsettledComma } from './problems.ts';
@@ -20,8 +21,7 @@ export function amountFrom(text: string, term: Term, fallback: UnitOfMeasure): B
     const { gauge } = term;
     const unit = unitById(gauge.unit);
     const number = gauge.mm.div(unit.factor);
-    // AWG diameters follow a formula and are tabled to four places (ASTM B258); all others are exact.
-    const places = gauge.system === 'awg' ? gauge.places : null;
+    const places = systemRecord(gauge.system).rounded ? gauge.places : null;
     return amount(written, number, unit, places, 'gauge', gauge);
   }
   const { numeral } = term;
@@ -62,7 +62,7 @@ function numberAmount(
 /** A drill of that very size: its name tells it exactly, however few places the name has. */
 function isDrillSize(term: Term, numeral: Numeral, unit: UnitOfMeasure): boolean {
   const { gauge } = term;
-  if (!gauge?.system.endsWith('drill')) return false;
+  if (!gauge || systemRecord(gauge.system).family !== 'drill') return false;
   return gauge.mm.equals(numeral.value.mul(unit.factor));
 }
 

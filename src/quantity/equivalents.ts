@@ -1,3 +1,4 @@
+import { saysItsSize } from './gauge-systems.ts';
 import { type PrintedFigures, printedFigures } from './inward.ts';
 import type { Amount, Dimension, Rational, Statement } from './model.ts';
 import { formatDecimal } from './rational.ts';
@@ -59,10 +60,7 @@ function lengthIn(statement: Statement, unit: 'in' | 'mm'): string | null {
 /** Whether the decimal figure stands in the text: it does not in `9/64 drill` or `No. 20 AWG`. */
 function isDecimalText(amount: Amount): boolean {
   if (amount.style === 'decimal' || amount.style === 'integer') return true;
-  const system = amount.gauge?.system;
-  const sized =
-    system === 'wire' || system === 'leaf' || system === 'pin' || system === 'metric-drill';
-  return sized && !amount.text.includes('/');
+  return amount.gauge !== null && saysItsSize(amount.gauge.system) && !amount.text.includes('/');
 }
 
 function writtenAmount(statement: Statement): Amount | null {

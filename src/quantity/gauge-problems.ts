@@ -1,3 +1,4 @@
+import { systemRecord, systemsWhere } from './gauge-systems.ts';
 import type { Gauge, GaugeBook, GaugeSystem, Rational, SizeProblem } from './model.ts';
 import type { Numeral } from './numeral.ts';
 import { orList, problem } from './problems.ts';
@@ -11,36 +12,6 @@ function inches(mm: Rational): string {
   return `${formatDecimal(mm.div(INCH), 4)} in`;
 }
 
-const SYSTEM_TITLES: Readonly<Record<GaugeSystem, string>> = {
-  'number-drill': 'number drills run from 1 to 97',
-  'letter-drill': 'letter drills run from A to Z',
-  'fraction-drill': 'fraction drills go by reduced fractions of an inch',
-  'metric-drill': 'metric drills go by the series of their standard',
-  awg: 'AWG runs from 6/0 to 50',
-  swg: 'imperial SWG runs from 7/0 to 50',
-  'us-steel-wire': 'US steel wire gauge runs from 7/0 to 50',
-  'music-wire': 'music wire runs from 6/0 to 45',
-  bwg: 'BWG runs from 5/0 to 36',
-  wire: 'a wire goes by its own size',
-  leaf: 'a leaf goes by its own size',
-  pin: 'a pin goes by its own size',
-};
-
-const SYSTEM_NOUNS: Readonly<Record<GaugeSystem, string>> = {
-  'number-drill': 'drill No.',
-  'letter-drill': 'drill',
-  'fraction-drill': 'drill',
-  'metric-drill': 'drill',
-  awg: 'AWG',
-  swg: 'SWG',
-  'us-steel-wire': 'US steel wire gauge',
-  'music-wire': 'music wire',
-  bwg: 'BWG',
-  wire: 'wire',
-  leaf: 'leaf',
-  pin: 'pin',
-};
-
 /** `No. 98 drill`, `AWG 77`: a system that has no such name. */
 export function noSuchGauge(
   system: GaugeSystem,
@@ -49,11 +20,12 @@ export function noSuchGauge(
   end: number,
   gauges: GaugeBook,
 ): SizeProblem {
+  const { noun, runs } = systemRecord(system);
   const near = nearbyNames(system, name, gauges);
   const offer = near.length > 0 ? ` (near it: ${near.join(', ')})` : '';
   return problem(
     'no-such-gauge',
-    `there is no ${SYSTEM_NOUNS[system]} ${name}; ${SYSTEM_TITLES[system]}${offer}`,
+    `there is no ${noun} ${name}; ${runs}${offer}`,
     near.length > 0
       ? `look in the source again: ${near.join(' or ')}?`
       : 'look in the source again',
@@ -221,7 +193,7 @@ function meanings(name: string, gauges: GaugeBook, wire: boolean): Candidate[] {
       return gauge ? [namedGauge(gauge)] : [];
     });
   if (/^\d+(?:\/0)?$/.test(name) && wire) {
-    return named(['swg', 'awg', 'us-steel-wire', 'music-wire']);
+    return named(systemsWhere(({ confused }) => confused.includes('unnamed')));
   }
   if (/^\d+$/.test(name)) {
     const found = named(['number-drill']);

@@ -1,9 +1,15 @@
 import { noSuchDrill, noSuchGauge, plainDrillNumber, statedOtherwise } from './gauge-problems.ts';
-import { SIZED_GAUGE_WORDS, SYSTEM_WORDS } from './lexicon.ts';
+import { systemRecord } from './gauge-systems.ts';
+import {
+  BEFORE_PATTERN,
+  type Named,
+  namedBy,
+  SIZED_GAUGE_WORDS,
+  SYSTEM_WORDS,
+} from './gauge-words.ts';
 import type { Gauge, GaugeBook, GaugeSystem } from './model.ts';
 import { isFault, type Numeral, numeralAt } from './numeral.ts';
 import { exactText } from './rational.ts';
-import { Spellings } from './spelling.ts';
 import {
   emptyTerm,
   type NotationContext,
@@ -24,8 +30,10 @@ const LETTER_DRILL = new RegExp(
   'uy',
 );
 const DRILL_NUMBER = /(?:twist )?drill(?: bit)? (?:no\.?|number|#) ?(\d{1,3})(?![\d./]*\d)/y;
-const SYSTEM_FIRST =
-  /(imperial swg|s\.w\.g\.|swg|a\.w\.g\.|awg|b&s|b\.w\.g\.|bwg|music wire|us steel wire)(?: gauge)? (?:no\.? ?|number |#)?(\d{1,6}(?:\/0)?)(?![\d./]*\d)/y;
+const SYSTEM_FIRST = new RegExp(
+  `(${BEFORE_PATTERN})(?: gauge)? (?:no\\.? ?|number |#)?(\\d{1,6}(?:\\/0)?)(?![\\d./]*\\d)`,
+  'y',
+);
 const BEGINS_NAME = /[a-z#№"'“”‘’]/;
 
 /** A gauge's name at an offset: `No. 29 drill`, `drill E`, `22 SWG`, `SWG 22`; null where none stands there. */
@@ -50,8 +58,8 @@ export function namedGaugeAt(lower: string, at: number, context: NotationContext
   const first = stick(SYSTEM_FIRST, lower, at);
   if (first) {
     const end = SYSTEM_FIRST.lastIndex;
-    const word = SYSTEM_WORDS.find(([spelling]) => spelling === first[1]?.replaceAll('.', ''));
-    if (word) return systemTerm(context, word[1], first[2] ?? '', at, end, true);
+    const named = namedBy((first[1] ?? '').replaceAll('.', ''));
+    if (named) return systemTerm(context, named, first[2] ?? '', at, end, true);
   }
   return numberedGaugeAt(lower, at, context);
 }
@@ -77,19 +85,9 @@ function numberedGaugeAt(lower: string, at: number, context: NotationContext): T
 const DRILL_EXTRAS = [' gauge', ' size'];
 const WIRE_EXTRAS = [' wire gauge', ' wire feeler', ' wire', ' gauge', ' feeler'];
 
-const SYSTEMS = new Spellings(
-  SYSTEM_WORDS.flatMap(([word, system]) => [
-    [word, system] as const,
-    [`${word}s`, system] as const,
-  ]),
-);
-
 /** The system that a word at an offset names, and the offset after it (and after `wire`, `gauge`). */
-export function systemAt(
-  lower: string,
-  at: number,
-): { system: GaugeSystem | 'drill' | 'bare-swg'; end: number } | null {
-  const found = SYSTEMS.longest(lower, at);
+export function systemAt(lower: string, at: number): { system: Named; end: number } | null {
+  const found = SYSTEM_WORDS.longest(lower, at);
   if (!found) return null;
   const { value: system, end } = found;
   const extras = system === 'drill' ? DRILL_EXTRAS : WIRE_EXTRAS;
@@ -99,7 +97,7 @@ export function systemAt(
 
 function systemTerm(
   context: NotationContext,
-  system: GaugeSystem | 'drill' | 'bare-swg',
+  system: Named,
   name: string,
   start: number,
   end: number,
@@ -110,14 +108,17 @@ function systemTerm(
     if (!named) return { problem: plainDrillNumber(name, start, end, context.gauges) };
     return gaugeTerm(context, 'number-drill', name, start, end);
   }
-  if (system !== 'bare-swg') return gaugeTerm(context, system, name, start, end);
-  const chosen = context.swg === 'us-steel' ? 'us-steel-wire' : 'swg';
+  const said = system.find((each) => systemRecord(each).meantBy === context.swg);
+  const [first] = system;
+  const chosen = (context.swg === null ? undefined : said) ?? first;
+  if (chosen === undefined) return null;
   const term = gaugeTerm(context, chosen, name, start, end);
   if (!term || 'problem' in term || context.swg !== null) return term;
-  const other = context.gauges.find('us-steel-wire', name);
-  return other && term.gauge && !other.mm.equals(term.gauge.mm)
-    ? { ...term, ambiguous: [other] }
-    : term;
+  const ambiguous = system
+    .map((each) => context.gauges.find(each, name))
+    .filter((other) => other !== null && term.gauge && !other.mm.equals(term.gauge.mm))
+    .filter((other) => other !== null);
+  return ambiguous.length > 0 ? { ...term, ambiguous } : term;
 }
 
 function gaugeTerm(

@@ -9,8 +9,21 @@ export {
 } from './convert.ts';
 export { asFraction, differenceText, rewritten, sizeBeside } from './difference.ts';
 export { type Equivalents, equivalents, figuresIn, figuresText } from './equivalents.ts';
+export {
+  GAUGE_FAMILIES,
+  gaugeLabel,
+  isFlat,
+  isNamedBySize,
+  isNumbered,
+  SYSTEMS,
+  saysItsSize,
+  systemRecord,
+  systemsWhere,
+  type WireGauge,
+  wireGaugeNamed,
+} from './gauge-systems.ts';
+export { LETTERS_PATTERN, NUMBERED_PATTERN } from './gauge-words.ts';
 export { type ExactFigures, type PrintedFigures, printedFigures } from './inward.ts';
-export { FLOW_NUMBER, type JetNumbering, jetNumbering } from './jets.ts';
 export { NOT_STATED } from './lexicon.ts';
 export { findMisprint, likelySlips, type RankedMisprint } from './misprint.ts';
 export type * from './model.ts';

@@ -1,4 +1,4 @@
-import type { GaugeSystem, Sense } from './model.ts';
+import type { Sense } from './model.ts';
 
 /** Words of the notation. All lower case; longer phrases stand before those that begin them. */
 
@@ -220,61 +220,6 @@ export const CONDITIONS: ReadonlySet<string> = new Set([
   'none',
   NOT_STATED,
 ]);
-
-/** Words after a number that name a gauge, and the system they stand for. Longest first. */
-export const SYSTEM_WORDS: readonly (readonly [string, GaugeSystem | 'drill' | 'bare-swg'])[] = [
-  ['imperial standard wire gauge', 'swg'],
-  ['standard wire gauge', 'bare-swg'],
-  ['us steel wire gauge', 'us-steel-wire'],
-  ['us steel wire', 'us-steel-wire'],
-  ['american wire gauge', 'awg'],
-  ['iswg', 'swg'],
-  ['swg (imperial)', 'swg'],
-  ['swg, imperial', 'swg'],
-  ['swg imperial', 'swg'],
-  ['imperial swg', 'swg'],
-  ['british swg', 'swg'],
-  ['us swg', 'us-steel-wire'],
-  ['swg (us steel)', 'us-steel-wire'],
-  ['swg', 'bare-swg'],
-  ['awg', 'awg'],
-  ['b and s', 'awg'],
-  ['b & s', 'awg'],
-  ['b&s', 'awg'],
-  ['w & m', 'us-steel-wire'],
-  ['w&m', 'us-steel-wire'],
-  ['music wire gauge', 'music-wire'],
-  ['music wire', 'music-wire'],
-  ['piano wire', 'music-wire'],
-  ['birmingham wire gauge', 'bwg'],
-  ['bwg', 'bwg'],
-  ['twist drill', 'drill'],
-  ['drill bit', 'drill'],
-  ['drill', 'drill'],
-];
-
-/** Words after a size that make it a gauge named by its own size. */
-export const SIZED_GAUGE_WORDS: readonly (readonly [string, 'wire' | 'leaf' | 'pin'])[] = [
-  ['wire gauge', 'wire'],
-  ['wire gage', 'wire'],
-  ['round wire', 'wire'],
-  ['wire feeler', 'wire'],
-  ['wire', 'wire'],
-  ['leaf feeler', 'leaf'],
-  ['feeler leaf', 'leaf'],
-  ['feeler gauge', 'leaf'],
-  ['thickness gauge', 'leaf'],
-  ['thickness gage', 'leaf'],
-  ['feeler blade', 'leaf'],
-  ['leaves', 'leaf'],
-  ['leaf', 'leaf'],
-  ['feeler', 'leaf'],
-  ['blade', 'leaf'],
-  ['plug gauge', 'pin'],
-  ['gauge pin', 'pin'],
-  ['pin', 'pin'],
-  ['rod', 'pin'],
-];
 
 /** One character that is a whole fraction: numerator and denominator. */
 export const VULGAR: ReadonlyMap<string, readonly [number, number]> = new Map([

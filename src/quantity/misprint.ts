@@ -1,5 +1,6 @@
 import { fullText } from './amount-text.ts';
 import { compareAmounts } from './compare.ts';
+import { systemRecord } from './gauge-systems.ts';
 import { partsAt } from './grammar.ts';
 import type { Amount, GaugeBook, Misprint, Rational, Statement } from './model.ts';
 import { normalize } from './normalize.ts';
@@ -15,8 +16,6 @@ const LIKELIHOOD: readonly Kind[] = [
   'slipped-point',
   'wrong-unit',
   'reversed-fraction',
-  'upside-down',
-  'exchanged-digits',
   'neighboring-gauge',
   'wrong-digit',
   'wrong-numerator',
@@ -28,8 +27,6 @@ const LIKELIHOOD: readonly Kind[] = [
 
 const BECAUSE: Readonly<Record<Kind, string>> = {
   'swapped-digits': 'two digits were swapped',
-  'exchanged-digits': 'two digits changed places',
-  'upside-down': 'it was read upside down',
   'slipped-point': 'the point slipped',
   'wrong-digit': 'one digit is wrong',
   'neighboring-gauge': 'the next number was taken',
@@ -63,7 +60,8 @@ export function findMisprint(
   statement: string | null = null,
 ): Misprint | null {
   const written = fullText(wrong, statement);
-  const swg = wrong.gauge?.system === 'us-steel-wire' ? 'us-steel' : 'imperial';
+  const meant = wrong.gauge && systemRecord(wrong.gauge.system).meantBy;
+  const swg = meant ?? 'imperial';
   const context: NotationContext = { gauges, swg };
   const [found] = ranked(written, wrong, gauges, right, (text) => {
     const amount = readAmount(text, context);

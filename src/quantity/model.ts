@@ -1,4 +1,5 @@
 import type Fraction from 'fraction.js';
+import type { GaugeSystem } from '../generated/gauge-systems.ts';
 
 /** An exact rational number. */
 export type Rational = Fraction;
@@ -42,20 +43,7 @@ export type BaseValue = Rational;
 /** Which pressure is meant. `unstated` is settled by the setting that the size belongs to. */
 export type PressureReference = 'gauge' | 'absolute' | 'depression' | 'unstated';
 
-/** A family of gauge names. `wire` and `leaf` are named by their own size in inches or mm. */
-export type GaugeSystem =
-  | 'number-drill'
-  | 'letter-drill'
-  | 'fraction-drill'
-  | 'metric-drill'
-  | 'awg'
-  | 'swg'
-  | 'us-steel-wire'
-  | 'music-wire'
-  | 'bwg'
-  | 'wire'
-  | 'leaf'
-  | 'pin';
+export type { GaugeSystem } from '../generated/gauge-systems.ts';
 
 /** The name of a gauge, e.g. `{ system: 'number-drill', name: '29' }`. */
 export interface GaugeName {
@@ -177,8 +165,6 @@ export type Reading =
 export interface Misprint {
   readonly kind:
     | 'swapped-digits'
-    | 'exchanged-digits'
-    | 'upside-down'
     | 'slipped-point'
     | 'wrong-digit'
     | 'missing-digit'

@@ -1,3 +1,5 @@
+import type { WireGauge } from './gauge-systems.ts';
+import { LETTERS_PATTERN } from './gauge-words.ts';
 import { hasUnit, partsAt } from './grammar.ts';
 import type { Dimension, GaugeBook, Statement } from './model.ts';
 import { normalize } from './normalize.ts';
@@ -27,8 +29,8 @@ const ANY_NUMBER = new RegExp(`[\\d½⅓⅔¼¾⅕⅛⅜⅝⅞]|drill|letter|\\b
  */
 const START = new RegExp(
   '(?:\\b(?:no|nos|number)\\.? ?|[#№] ?)?(?:\\d|[.]\\d|[½⅓⅔¼¾⅕⅛⅜⅝⅞])' +
-    '|\\b(?:letter|drill|drill size) [a-z]\\b|\\b[a-z] (?:twist )?drill\\b|\\b(?:awg|swg|bwg) \\d' +
-    `|\\b(?:${NUMBER_WORD})`,
+    '|\\b(?:letter|drill|drill size) [a-z]\\b|\\b[a-z] (?:twist )?drill\\b' +
+    `|\\b(?:${LETTERS_PATTERN}) \\d|\\b(?:${NUMBER_WORD})`,
   'g',
 );
 
@@ -66,7 +68,7 @@ const AFTER_INCH =
  */
 export function scanStatements(
   text: string,
-  options: { readonly gauges: GaugeBook; readonly swg?: 'imperial' | 'us-steel' | null },
+  options: { readonly gauges: GaugeBook; readonly swg?: WireGauge | null },
 ): FoundStatement[] {
   if (!ANY_NUMBER.test(text)) return [];
   const lower = normalize(text);

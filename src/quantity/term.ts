@@ -1,3 +1,4 @@
+import type { WireGauge } from './gauge-systems.ts';
 import type { Gauge, GaugeBook, PressureReference, SizeProblem } from './model.ts';
 import type { Numeral } from './numeral.ts';
 import type { UnitOfMeasure } from './units.ts';
@@ -23,7 +24,7 @@ export type TermResult = Term | { readonly problem: SizeProblem } | null;
 export interface NotationContext {
   readonly gauges: GaugeBook;
   /** Which system a bare `SWG` means; null leaves it ambiguous, and read as imperial. */
-  readonly swg: 'imperial' | 'us-steel' | null;
+  readonly swg: WireGauge | null;
 }
 
 /** Matches a sticky pattern at an offset. */

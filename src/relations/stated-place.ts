@@ -1,6 +1,6 @@
 import { thread } from '../gauges/index.ts';
 import type { BoundPlace, Kind } from '../kinds/model.ts';
-import { allUnits, rational, readStatement } from '../quantity/index.ts';
+import { allUnits, rational, readStatement, wireGaugeNamed } from '../quantity/index.ts';
 import type { Dimension, GaugeBook, Statement } from '../quantity/model.ts';
 import type { PlacedSize, Setting, Sheet } from '../sheet/model.ts';
 import type { Span } from '../text/span.ts';
@@ -128,29 +128,16 @@ export class Places {
       const figure = exactFigure(rational(value));
       return { ...absent(key, setting), status: 'stated', text: value, span, figure };
     }
-    const jets = key === MARKED ? setting.jets : undefined;
-    // The number of a measured flow says no bore, and is none that is missing.
-    if (jets === 'flow') return { ...absent(key, setting), status: 'other' };
-    return sized(
-      { ...said, ...this.#reading(said.value, dimension, jets) },
-      key,
-      setting,
-      dimension,
-    );
+    return sized({ ...said, ...this.#reading(said.value, dimension) }, key, setting, dimension);
   }
 
-  #reading(
-    text: string,
-    dimension: RelationDimension,
-    jets?: Setting['jets'],
-  ): Pick<PlacedSize, 'text' | 'reading'> {
+  #reading(text: string, dimension: RelationDimension): Pick<PlacedSize, 'text' | 'reading'> {
     const { gauges, wireGauge } = this.#facts;
     const swg = this.#sheet.wireGauge?.value ?? wireGauge;
     const reading = readStatement(text, {
       gauges,
       expect: dimension === 'ratio' ? undefined : [dimension as Dimension],
-      swg: swg === 'imperial' || swg === 'us-steel' ? swg : null,
-      jets,
+      swg: wireGaugeNamed(swg),
     });
     return { text, reading };
   }
@@ -205,9 +192,6 @@ export class Places {
     };
   }
 }
-
-/** The key under which a jet's number stands beside its bore. */
-const MARKED = 'marked';
 
 /** Strokes, barrels: at most as many digits as a count has. */
 function isPlainNumber(text: string): boolean {

@@ -1,4 +1,4 @@
-import type { JetNumbering } from '../quantity/index.ts';
+import type { WireGauge } from '../quantity/index.ts';
 import type { Dimension, GaugeBook, Reading } from '../quantity/model.ts';
 import type { Placed, Span } from '../text/span.ts';
 import type { PlacedMap, PlacedNode, PlacedScalar } from '../text/yaml-nodes.ts';
@@ -12,8 +12,7 @@ export type ReadSize = (
   options: {
     readonly gauges: GaugeBook;
     readonly expect?: readonly Dimension[] | undefined;
-    readonly swg?: 'imperial' | 'us-steel' | null;
-    readonly jets?: JetNumbering | null | undefined;
+    readonly swg?: WireGauge | null;
   },
 ) => Reading;
 
@@ -25,14 +24,14 @@ export class Fields {
   readonly #text: string;
   readonly #readSize: ReadSize;
   readonly #gauges: GaugeBook;
-  readonly #swg: 'imperial' | 'us-steel' | null;
+  readonly #swg: WireGauge | null;
   readonly #sources: ReadonlySet<string>;
 
   constructor(
     text: string,
     readSize: ReadSize,
     gauges: GaugeBook,
-    swg: 'imperial' | 'us-steel' | null,
+    swg: WireGauge | null,
     sources: ReadonlySet<string> = new Set(),
   ) {
     this.#text = text;
@@ -65,15 +64,11 @@ export class Fields {
     return scalars(node).map((item) => this.#placed(item.text, item.span));
   }
 
-  /** A size; `expect` are the dimensions it may have, `jets` what a jet's number says. */
-  size(
-    node: PlacedNode | undefined,
-    expect?: readonly Dimension[],
-    jets?: JetNumbering | null,
-  ): PlacedSize | null {
+  /** A size; `expect` are the dimensions it may have. */
+  size(node: PlacedNode | undefined, expect?: readonly Dimension[]): PlacedSize | null {
     if (node?.kind !== 'scalar') return null;
     const { text, span } = node;
-    const options = { gauges: this.#gauges, expect, swg: this.#swg, jets };
+    const options = { gauges: this.#gauges, expect, swg: this.#swg };
     return { span, text, reading: this.#readSize(text, options) };
   }
 
@@ -85,12 +80,8 @@ export class Fields {
     return { span, text, reading: readTool(text, options, this.#readSize) };
   }
 
-  sizes(
-    node: PlacedNode | undefined,
-    expect?: readonly Dimension[],
-    jets?: JetNumbering | null,
-  ): readonly PlacedSize[] {
-    return scalars(node).flatMap((item) => this.size(item, expect, jets) ?? []);
+  sizes(node: PlacedNode | undefined, expect?: readonly Dimension[]): readonly PlacedSize[] {
+    return scalars(node).flatMap((item) => this.size(item, expect) ?? []);
   }
 
   /** `m48 p. 31` or a list of such; the name is the first word, the page what follows it. */

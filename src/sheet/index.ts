@@ -1,5 +1,5 @@
 import type { Kind } from '../kinds/model.ts';
-import { readStatement } from '../quantity/index.ts';
+import { readStatement, type WireGauge, wireGaugeNamed } from '../quantity/index.ts';
 import type { GaugeBook } from '../quantity/model.ts';
 import { LineIndex, type Span } from '../text/span.ts';
 import { type PlacedMap, type PlacedNode, plainValue } from '../text/yaml-nodes.ts';
@@ -154,8 +154,8 @@ function yamlProblems(yaml: YamlRead): ReadProblem[] {
   }));
 }
 
-function systemOf(root: PlacedNode | null, edition: string | null): 'imperial' | 'us-steel' | null {
+function systemOf(root: PlacedNode | null, edition: string | null): WireGauge | null {
   const own = under(root, 'wire-gauge');
   const word = own?.kind === 'scalar' ? own.text : edition;
-  return word === 'imperial' || word === 'us-steel' ? word : null;
+  return wireGaugeNamed(word);
 }

@@ -1,12 +1,16 @@
-import { namedTool, type Reading } from '../quantity/index.ts';
+import { LETTERS_PATTERN, namedTool, type Reading } from '../quantity/index.ts';
 import type { ReadSize } from './fields.ts';
 
 /** What reads a factory gauge's own size is given. */
 type ReadOptions = Parameters<ReadSize>[1];
 
 /** `T-109`, `gauge No. T-109`, `tool J610-2`, each with its size behind it where that is stated. */
-const FACTORY =
-  /^(?:(?:factory |special |makers?['’]?s? )?(?:gauge|gage|tool|jig|setting gauge)(?: no\.?| number)? ?)?(?!(?:leaf|wire|pins?|rod|nos?|size|drill|swg|awg|bwg|dia)\b)([A-Za-z]{1,4}(?:[-. ]?\d{1,6}){1,3}[A-Za-z]?)(?:,? \(?(?:=|size )?(.+?)\)?)?$/i;
+const FACTORY = new RegExp(
+  "^(?:(?:factory |special |makers?['’]?s? )?(?:gauge|gage|tool|jig|setting gauge)(?: no\\.?| number)? ?)?" +
+    `(?!(?:leaf|wire|pins?|rod|nos?|size|drill|${LETTERS_PATTERN}|dia)\\b)` +
+    '([A-Za-z]{1,4}(?:[-. ]?\\d{1,6}){1,3}[A-Za-z]?)(?:,? \\(?(?:=|size )?(.+?)\\)?)?$',
+  'i',
+);
 
 /** A rule, a caliper, an instrument: it reads off any size and proves none, whatever its own length. */
 const READS_OFF =

@@ -41,7 +41,7 @@ const texts = ['README.md', ...places.flatMap(filesBelow)].map(
 );
 
 describe('the files that a recipe names', () => {
-  test('are counted for each sort of addition', () => expect(recipes()).toHaveLength(6));
+  test('are counted for each sort of addition', () => expect(recipes()).toHaveLength(7));
 
   test.each(recipes().map((recipe) => [recipe.specimen, recipe] as const))(
     'are those that name %s',

@@ -11,6 +11,10 @@ describe('a line of a kit', () => {
   test.each([
     ['No. 29 drill', ['No. 29 drill']],
     ['0.026 in wire', ['0.026 in wire']],
+    ['4/0 BWG', ['4/0 BWG']],
+    ['4/0 American wire gauge', ['4/0 AWG']],
+    ['4/0 I.S.W.G.', ['4/0 SWG imperial']],
+    ['3/0 piano wire', ['No. 3/0 music wire']],
     ['0.015 in leaf, 1/4 in wide', ['0.015 in leaf']],
     ['drill index A-D', ['drill A', 'drill B', 'drill C', 'drill D']],
     ['letter drills C to A', ['drill A', 'drill B', 'drill C']],
@@ -66,8 +70,8 @@ describe('a line of a kit', () => {
       '0 to 1 in in those steps would be 1001 gauges, more than a set has | correct the step',
     ],
     [
-      'drills 14-16 mm by 0.2 mm',
-      'there is no 14.2 mm drill, which the set would have | correct the ends or the step, or give the set as two',
+      'drills 10-14 mm by 0.2 mm',
+      'there is no 13.2 mm drill, which the set would have | correct the ends or the step, or give the set as two',
     ],
     [
       'No. 29 drill, 1/4 in wide',

@@ -429,7 +429,7 @@ describe('what does not read, and says why', () => {
       '0.022–0.018 in',
       'limits-inverted',
       'the lower, 0.022, is above the upper, 0.018 in',
-      'write 0.018–0.022 in',
+      'put the smaller first',
     ],
     [
       '1 - 1/2 turns out',

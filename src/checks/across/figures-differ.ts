@@ -1,4 +1,4 @@
-import { agree, agreeLimits, readStatement } from '../../quantity/index.ts';
+import { agree, agreeLimits, readStatement, wireGaugeNamed } from '../../quantity/index.ts';
 import type { Statement } from '../../quantity/model.ts';
 import { plainName } from '../vocabulary.ts';
 import type { AcrossContext } from './define.ts';
@@ -23,21 +23,19 @@ export function figuresDiffer(context: AcrossContext): FiguresDiffer {
   const statementOf = ({ sheet, figure }: SheetFigure): Statement | null => {
     const kind = context.kinds.get(sheet.kind ?? '') ?? null;
     const word = sheet.wireGauge ?? context.wireGauge;
-    const swg = word === 'imperial' || word === 'us-steel' ? word : null;
-    const key = `${kind?.name} ${figure.name} ${swg} ${figure.jets} ${figure.text}`;
+    const swg = wireGaugeNamed(word);
+    const key = `${kind?.name} ${figure.name} ${swg} ${figure.text}`;
     const known = read.get(key);
     if (known !== undefined) return known;
     const { name, text } = figure;
     const expect = kind?.settings.get(name)?.dimensions ?? kind?.dimensionsOfUnit.get(name);
-    const jets = kind?.settings.get(name)?.jet === true ? figure.jets : undefined;
-    const reading = readStatement(text, { gauges: context.gauges, expect, swg, jets });
+    const reading = readStatement(text, { gauges: context.gauges, expect, swg });
     const statement = reading.ok ? reading.statement : null;
     read.set(key, statement);
     return statement;
   };
   return (first, second) => {
-    const isWritten = first.figure.text === second.figure.text;
-    if (isWritten && first.figure.jets === second.figure.jets) return null;
+    if (first.figure.text === second.figure.text) return null;
     if (!measuredAlike(first.figure, second.figure)) return null;
     const [one, two] = [statementOf(first), statementOf(second)];
     if (one === null || two === null) return null;

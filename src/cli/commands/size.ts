@@ -1,13 +1,14 @@
 import { createInterface } from 'node:readline';
 import { sizeFacts } from '../../gauges/index.ts';
 import { Refusal } from '../../project/refusal.ts';
+import type { WireGauge } from '../../quantity/index.ts';
 import { paint, sizeJson, sizeText, unreadSizeJson, visible } from '../../report/index.ts';
 import { type Io, say, usesColor } from '../io.ts';
 import type { ExitStatus } from '../run.ts';
 
 export interface SizeOptions {
   readonly json?: boolean;
-  readonly swg?: 'imperial' | 'us-steel';
+  readonly swg?: WireGauge;
 }
 
 /** Fewer sizes than this are done before any preparation would pay. */

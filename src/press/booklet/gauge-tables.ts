@@ -1,5 +1,5 @@
 import { type Kit, nearest } from '../../gauges/index.ts';
-import { formatDecimal } from '../../quantity/index.ts';
+import { formatDecimal, GAUGE_FAMILIES, systemRecord, systemsWhere } from '../../quantity/index.ts';
 import type { Gauge, GaugeSystem } from '../../quantity/model.ts';
 
 /** A gauge of a table. */
@@ -18,24 +18,23 @@ export interface GaugeTable {
   readonly rows: readonly GaugeTableRow[];
 }
 
-const families: readonly { title: string; systems: readonly GaugeSystem[] }[] = [
-  {
-    title: 'Twist drills in inch sizes',
-    systems: ['number-drill', 'letter-drill', 'fraction-drill'],
-  },
-  { title: 'Metric twist drills', systems: ['metric-drill'] },
-  { title: 'Wire feelers', systems: ['wire'] },
-  { title: 'Imperial standard wire gauge', systems: ['swg'] },
-  { title: 'American wire gauge', systems: ['awg'] },
-  { title: 'US steel wire gauge', systems: ['us-steel-wire'] },
-  { title: 'Music wire', systems: ['music-wire'] },
-  { title: 'Birmingham wire gauge', systems: ['bwg'] },
-  { title: 'Leaf feelers', systems: ['leaf'] },
-];
+/** The printed tables, by family and in it by system. */
+const tables: ReadonlyMap<string, readonly GaugeSystem[]> = new Map(
+  GAUGE_FAMILIES.flatMap(([name]) => {
+    const titles = systemsWhere(({ family }) => family === name).map(tableOf);
+    return titles.flatMap((title) =>
+      title === null ? [] : [[title, systemsWhere(({ table }) => table === title)] as const],
+    );
+  }),
+);
+
+function tableOf(system: GaugeSystem): string | null {
+  return systemRecord(system).table;
+}
 
 /** The part of the gauge tables that an edition uses: its gauges, each with its neighbors either side. */
 export function gaugeTables({ gauges }: Kit): readonly GaugeTable[] {
-  return families.flatMap(({ title, systems }) => {
+  return [...tables].flatMap(([title, systems]) => {
     const used = gauges.map(({ gauge }) => gauge).filter((gauge) => systems.includes(gauge.system));
     return used.length === 0 ? [] : [{ title, rows: rowsOf(used, systems) }];
   });

@@ -1,1 +1,1 @@
-export { printCards } from './print.ts';
+export { printCard, printCards } from './print.ts';

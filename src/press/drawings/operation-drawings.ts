@@ -1,6 +1,6 @@
 import { thread } from '../../gauges/index.ts';
 import { type DrawingChoice, drawingForm, type KindDrawing } from '../../kinds/drawings.ts';
-import type { Statement } from '../../quantity/index.ts';
+import { isFlat, type Statement } from '../../quantity/index.ts';
 import { settingNamed } from '../../sheet/index.ts';
 import type { Operation, PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
 import { draws } from './draws.ts';
@@ -123,11 +123,11 @@ function middle({ nominal, low, high }: Statement): number | null {
 /** The gauge that the sheet names for a setting, or by whose name it states the size. */
 function gaugeOf(setting: Setting | null, statement: Statement): FedGauge | null {
   const own = statement.nominal?.gauge ?? null;
-  if (own !== null) return { text: null, mm: own.mm.valueOf(), flat: own.system === 'leaf' };
+  if (own !== null) return { text: null, mm: own.mm.valueOf(), flat: isFlat(own.system) };
   const named = setting?.gauge ?? null;
   if (named === null || !named.reading.ok) return null;
   const { nominal } = named.reading.statement;
   if (nominal === null) return null;
-  const flat = nominal.gauge?.system === 'leaf';
+  const flat = nominal.gauge !== null && isFlat(nominal.gauge.system);
   return { text: named.text, mm: nominal.base.valueOf(), flat };
 }

@@ -6,6 +6,7 @@ import {
   type KitGauge,
   LEAF_WIDTH_MM,
 } from '../../gauges/index.ts';
+import { isFlat } from '../../quantity/index.ts';
 import type { Gauge, Rational } from '../../quantity/model.ts';
 import { gapsOf, type SettingGap } from '../../sheet/gaps.ts';
 import type { Setting, Sheet } from '../../sheet/model.ts';
@@ -106,6 +107,6 @@ function withNamed(kit: Kit, named: readonly Gauge[]): Kit {
   const known = new Set(kit.gauges.map(({ gauge }) => keyOf(gauge)));
   const extra = named
     .filter((gauge) => !known.has(keyOf(gauge)))
-    .map((gauge) => ({ gauge, widthMm: gauge.system === 'leaf' ? LEAF_WIDTH_MM : null }));
+    .map((gauge) => ({ gauge, widthMm: isFlat(gauge.system) ? LEAF_WIDTH_MM : null }));
   return { ...kit, gauges: [...kit.gauges, ...extra] };
 }

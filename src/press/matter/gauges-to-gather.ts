@@ -1,6 +1,6 @@
 import { type Kit, type KitEntry, kitOf, ordinaryKit } from '../../gauges/index.ts';
-import { formatDecimal } from '../../quantity/index.ts';
-import type { Gauge, GaugeSystem } from '../../quantity/model.ts';
+import { formatDecimal, GAUGE_FAMILIES, systemRecord } from '../../quantity/index.ts';
+import type { Gauge } from '../../quantity/model.ts';
 import { settingLabel } from '../../sheet/index.ts';
 import type { PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
 import { type GaugeNeeds, gaugeNeeds, keyOf, type Served } from './gauge-needs.ts';
@@ -40,18 +40,6 @@ export interface Gathering {
   readonly unmet: readonly { readonly sheet: number; readonly words: string }[];
 }
 
-const families: readonly { title: string; systems: readonly GaugeSystem[] }[] = [
-  {
-    title: 'Twist drills',
-    systems: ['number-drill', 'letter-drill', 'fraction-drill', 'metric-drill'],
-  },
-  {
-    title: 'Wire feelers',
-    systems: ['wire', 'awg', 'swg', 'us-steel-wire', 'music-wire', 'bwg'],
-  },
-  { title: 'Leaf feelers', systems: ['leaf'] },
-  { title: 'Pins', systems: ['pin'] },
-];
 const otherTitle = 'Other gauges';
 
 interface Found {
@@ -110,7 +98,7 @@ function entryOf(gauge: Gauge | null, kit: Kit): KitEntry[] {
 }
 
 function grouped(found: readonly Found[], labelOf: (served: Served) => string): GaugeGroup[] {
-  const titles = [...families.map((family) => family.title), otherTitle];
+  const titles = [...GAUGE_FAMILIES.map(([, { title }]) => title), otherTitle];
   return titles
     .map((title) => {
       const lines = found.filter((line) => familyOf(line.gauge) === title);
@@ -158,7 +146,8 @@ function gaugeSizes(setting: Setting): { size: PlacedSize; always: boolean }[] {
 
 function familyOf(gauge: Gauge | null): string {
   if (gauge === null) return otherTitle;
-  return families.find((family) => family.systems.includes(gauge.system))?.title ?? otherTitle;
+  const { family } = systemRecord(gauge.system);
+  return GAUGE_FAMILIES.find(([name]) => name === family)?.[1].title ?? otherTitle;
 }
 
 function bySize(first: Found, second: Found): number {

@@ -1,1 +1,1 @@
-export { printPaperGauges } from './print.ts';
+export { type PrintedGauges, printPaperGauges } from './print.ts';

@@ -1,1 +1,1 @@
-export { printConcordance } from './print.ts';
+export { type ConcordanceModel, type ConcordanceOrder, printConcordance } from './print.ts';

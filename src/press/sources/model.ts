@@ -1,20 +1,9 @@
 import { comparedRows, concordanceOf, type Said, type Standing } from '../../concordance/index.ts';
 import type { Sheet } from '../../sheet/model.ts';
-import type { SheetFace, SourceLine } from '../matter/index.ts';
-import type { Margins, PaperSize } from '../orders/index.ts';
-
-/** What the template `concordance.hbs` is given. */
-export interface ConcordanceModel {
-  readonly language: string;
-  readonly face: SheetFace;
-  readonly paper: PaperSize;
-  readonly margins: Margins;
-  readonly sources: readonly SourceLine[];
-  readonly tables: readonly ConcordanceTable[];
-}
+import type { SourceLine } from '../matter/index.ts';
 
 /** One statement as the table prints it. */
-interface StatementLine {
+export interface StatementLine {
   /** The sign in front of it, which tells how it stands without color. */
   readonly sign: string;
   readonly standing: Standing;
@@ -25,7 +14,7 @@ interface StatementLine {
 }
 
 /** What is said of a statement below its row: why it is not followed, or a note. */
-interface StatementRemark {
+export interface StatementRemark {
   readonly mark: string;
   readonly words: string;
 }
@@ -44,7 +33,7 @@ export interface ConcordanceTable {
 }
 
 /** The signs of a concordance in print. */
-const statementSigns: Readonly<Record<Standing, string>> = {
+export const statementSigns: Readonly<Record<Standing, string>> = {
   figure: '●',
   agrees: '=',
   differs: '≠',

@@ -3,6 +3,7 @@ import type {
   DissentLine,
   EditorsNote,
   SafetyLine,
+  SettingRow,
   SheetFace,
   SourceLine,
   ValueLine,
@@ -74,6 +75,12 @@ export const settingFields = {
   dissents: list('What other sources say.', dissentShape),
   worked: list('Figures that no source states.', workedShape),
 };
+
+/** One setting of a table. */
+export const settingShape: ShapeOf<SettingRow> = fields('One setting.', {
+  ...settingFields,
+  values: list('Its values.', valueShape),
+});
 
 /** A doubtful point that the editor let stand. */
 export const noteShape: ShapeOf<EditorsNote> = fields('One note.', {
