@@ -17,6 +17,8 @@ export interface Told {
   readonly near: readonly Setting[];
   /** Whether a near setting is printed behind the figure, in the same step. */
   readonly printedAfter: boolean;
+  /** Whether a near setting is printed in the same step, before the figure or behind it. */
+  readonly printedBeside: boolean;
   /** Whether it stands in a step or in a row of a table, where figures are worked by. */
   readonly inStep: boolean;
 }
@@ -85,6 +87,8 @@ function isDifference(told: Told, _kind: Kind): boolean {
   const { after, before, statement } = told;
   if (OFF_AFTER.test(after) && isSmall(told, [1, 2])) return true;
   if (OFF_BEFORE.test(before) && isSmall(told, [1, 2])) return true;
+  // Beside the figure itself, a twelfth of it is a difference, whatever is said of it.
+  if (told.printedBeside && isSmall(told, [1, 12])) return true;
   if (COUNTS.has(statement.dimension)) return false;
   return CHANGE_BEFORE.test(before) && isSmall(told, [1, 2]);
 }

@@ -2,7 +2,7 @@ import type { Kind } from '../kinds/model.ts';
 import { scanStatements } from '../quantity/index.ts';
 import type { Sense, Statement } from '../quantity/model.ts';
 import { settingNamed } from '../sheet/index.ts';
-import type { Operation, PlacedSize, Prose, Setting, Sheet } from '../sheet/model.ts';
+import type { Operation, PlacedSize, Setting, Sheet } from '../sheet/model.ts';
 import type { Span } from '../text/span.ts';
 import type { CheckContext } from './define.ts';
 import { isAside, type Told } from './prose-asides.ts';
@@ -61,7 +61,8 @@ function readProse(sheet: Sheet, context: CheckContext): readonly ProseNumber[] 
         statement,
         ...sentence,
         near,
-        printedAfter: isPrintedAfter(span, prose, near, sheet),
+        printedAfter: isPrinted({ start: span.end, end: prose.block.end }, near, sheet),
+        printedBeside: isPrinted(prose.block, near, sheet),
         inStep: sentence.row || (operation?.steps.some((step) => holds(step.span, span)) ?? false),
       };
       if (isAside(told, sheet, kind)) continue;
@@ -111,12 +112,11 @@ function isSet(
   return sense !== null || (countsFromSeat(operation, kind) && TURNED.test(before));
 }
 
-/** Whether a near setting of the step is printed behind a figure. */
-function isPrintedAfter(span: Span, prose: Prose, near: readonly Setting[], sheet: Sheet): boolean {
-  return sheet.values.some((use) => {
-    if (use.span.start < span.end || use.span.end > prose.block.end) return false;
-    return use.setting !== null && near.includes(use.setting);
-  });
+/** Whether a stretch of the text prints one of some settings. */
+function isPrinted(within: Span, near: readonly Setting[], sheet: Sheet): boolean {
+  return sheet.values.some(
+    ({ span, setting }) => setting !== null && near.includes(setting) && holds(within, span),
+  );
 }
 
 /** The settings that an operation makes, and those that its own steps print. */

@@ -11,13 +11,38 @@ export function plainWords(text: string): string {
 /** Every way to write a state as a mark, and the state it is; made once a kind. */
 const books = new WeakMap<Kind, ReadonlyMap<string, StateTerm>>();
 
+/** The same without the small words of a phrase; null where two states are one without them. */
+const looseBooks = new WeakMap<Kind, ReadonlyMap<string, StateTerm | null>>();
+
 /**
  * The state that a mark's text names: a part by any of its names, then a condition by any of its
  * words (`gasket off`, `cam highest-step`, `fast idle cam: highest step`). Null where no part of the
  * kind has that condition under that name.
  */
 export function stateNamed(text: string, kind: Kind): StateTerm | null {
-  return bookOf(kind).get(plainWords(text)) ?? null;
+  const words = plainWords(text);
+  return bookOf(kind).get(words) ?? looseBookOf(kind).get(withoutSmallWords(words)) ?? null;
+}
+
+/** `cam on the second step` is `cam second step`; the last word stays, which may be `on` itself. */
+function withoutSmallWords(words: string): string {
+  return words.replace(/ (?:the|its|an?|on|at|in|upon|against|to)(?= )/g, '');
+}
+
+function looseBookOf(kind: Kind): ReadonlyMap<string, StateTerm | null> {
+  let loose = looseBooks.get(kind);
+  if (loose !== undefined) return loose;
+  const made = new Map<string, StateTerm | null>();
+  for (const [words, state] of bookOf(kind)) {
+    const key = withoutSmallWords(words);
+    const other = made.get(key);
+    const isOne =
+      other === undefined || (other?.part === state.part && other.condition === state.condition);
+    made.set(key, isOne ? state : null);
+  }
+  loose = made;
+  looseBooks.set(kind, loose);
+  return loose;
 }
 
 /** Every way to write a state of a kind as a mark, for the nearest to a misspelt one. */

@@ -2,6 +2,14 @@ import type { Sentence } from './stand.ts';
 
 /** Sentences written after the mending, from another angle: steps as hurried, chatty and British papers have them. */
 export const secondSentences: readonly Sentence[] = [
+  // A small part of the figure that the same step prints, whatever is said of it.
+  [
+    'quiet',
+    'downdraft',
+    'Idle speed',
+    '1. Bring it to :value[idle-speed]. A needle that wavers 10 rpm will serve.',
+  ],
+  ['quiet', 'downdraft', 'Idle speed', '1. Set :value[idle-speed]. Nobody hears 20 rpm.'],
   // Figures that are wrong, in places where none was thought of.
   [
     'warned',
