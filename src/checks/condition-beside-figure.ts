@@ -1,4 +1,4 @@
-import { NOT_STATED } from '../quantity/index.ts';
+import { FLOW_NUMBER, NOT_STATED } from '../quantity/index.ts';
 import { isBlank } from './blank.ts';
 import { defineCheck } from './define.ts';
 import { readOf, sizesOfSetting } from './stated-sizes.ts';
@@ -28,7 +28,9 @@ export default defineCheck({
       if (setting.known?.wordsAndFigure === true) continue;
       const stated = [...sizesOfSetting(setting)]
         .filter(({ role, size }) => (role === 'value' || role === 'also') && !isBlank(size.text))
-        .map((each) => ({ ...each, statement: readOf(each.size) }));
+        .map((each) => ({ ...each, statement: readOf(each.size) }))
+        // The number of a measured flow and a bore are two things that are told of one jet.
+        .filter(({ statement }) => statement?.qualifier !== FLOW_NUMBER);
       const words = stated.find(({ statement }) => statement?.condition != null);
       const figure = stated.find(({ statement }) => statement && statement.condition === null);
       if (!words || !figure) continue;

@@ -1,4 +1,4 @@
-import { NOT_STATED } from '../quantity/index.ts';
+import { FLOW_NUMBER, NOT_STATED } from '../quantity/index.ts';
 import { isBlank } from './blank.ts';
 import { defineCheck } from './define.ts';
 import { readOf, sizesOfSetting } from './stated-sizes.ts';
@@ -31,7 +31,9 @@ export default defineCheck({
       const words = [...known, ...setting.ownConditions.map(({ value }) => value)];
       for (const { role, size, subject } of sizesOfSetting(setting)) {
         if (!STATED.has(role) || isBlank(size.text)) continue;
-        const condition = readOf(size)?.condition ?? null;
+        const statement = readOf(size);
+        if (statement?.qualifier === FLOW_NUMBER) continue;
+        const condition = statement?.condition ?? null;
         if (condition === null || condition === NOT_STATED) continue;
         if (words.some((word) => says(condition, level(word)))) continue;
         const values = { text: size.text, setting: setting.name.value };

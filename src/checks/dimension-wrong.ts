@@ -1,5 +1,5 @@
 import type { Kind } from '../kinds/model.ts';
-import { NOT_STATED, sameFamily } from '../quantity/index.ts';
+import { FLOW_NUMBER, NOT_STATED, sameFamily } from '../quantity/index.ts';
 import type { Dimension } from '../quantity/model.ts';
 import { defineCheck } from './define.ts';
 import { dimensionNoun, readOf, type StatedSize, statedSizes } from './stated-sizes.ts';
@@ -38,7 +38,7 @@ export default defineCheck({
       if (!statement) continue;
       const { dimension, text, condition } = statement;
       // That a source states nothing may be said of every setting.
-      if (condition === NOT_STATED) continue;
+      if (condition === NOT_STATED || statement.qualifier === FLOW_NUMBER) continue;
       const { role, size, setting, subject, key } = stated;
       const found = dimensionNoun(dimension);
       if (role === 'gauge' || role === 'go' || role === 'no-go' || role === 'travel') {

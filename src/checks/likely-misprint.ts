@@ -87,6 +87,7 @@ export function slipsOf(
     gauges: context.gauges,
     expect: [first.dimension],
     swg: wireGaugeNamed(swg),
+    jets: setting.jets,
   } as const;
   return likelySlips(size.text, wrong, amountIn(first), options, (candidate) => {
     const chopped = others.filter((other) => !goesWith(other, candidate));

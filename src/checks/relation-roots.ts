@@ -98,6 +98,7 @@ function slipsAt(
     gauges: context.gauges,
     expect: [statement.dimension],
     swg: wireGaugeNamed(swg),
+    jets: place.setting?.jets,
   } as const;
   const slip = likelySlips(text, statement, null, options, (candidate) => {
     if ((candidate.low?.base.s ?? 1n) < 0n) return 'wrong';

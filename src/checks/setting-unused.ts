@@ -39,8 +39,12 @@ export default defineCheck({
       const setting = name === undefined ? null : settingNamed(name, sheet);
       if (setting !== null) used.add(setting);
     }
+    const ids = new Set<string>();
     for (const setting of sheet.settings.values()) {
-      if (used.has(setting)) continue;
+      // A setting that is given twice is told as that, and the work uses the first.
+      const isSecond = ids.has(setting.id);
+      ids.add(setting.id);
+      if (isSecond || used.has(setting)) continue;
       report({
         message: 'unused',
         span: setting.name.span,

@@ -10,7 +10,7 @@ export default defineCheck({
   explain:
     'No. 60 is 0.0400 in on the drill gauge, 0.60 mm as a jet marked in hundredths of a millimeter ' +
     'and 0.060 in as one marked in thousandths. A guess would print one of them as if the source had ' +
-    'said it. Find out which the source means and write that.',
+    'said it. Find out which the source means and write that; of jets `jets:` under `unit:` says it once.',
   messages: {
     bare: { message: '{problem}', fix: '{fix}' },
   },
@@ -35,7 +35,7 @@ export default defineCheck({
           at: 'No. 60',
           message:
             'No. 60 has no system: it could be No. 60 drill, 0.0400 in, a jet marked in hundredths of a millimeter, 0.60 mm, a jet marked in thousandths, 0.060 in or a flow number',
-          fix: 'say which: `No. 60 drill`, for example',
+          fix: 'say under `unit:` how its maker numbers jets: `jets: hundredths of mm`, `thousandths of in`, `drill` or `flow`',
         },
       ],
     },

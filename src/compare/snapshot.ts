@@ -39,6 +39,7 @@ function unitFacts({ unit }: Sheet): Record<string, string> {
   put('model', unit.model?.value);
   put('part-numbers', unit.partNumbers.map((part) => part.value).join(', '));
   put('features', unit.features.map(({ id }) => id).join(', '));
+  put('jets', unit.jets?.value);
   for (const [key, size] of unit.sizes) put(key, size.text);
   for (const [key, thread] of unit.threads) put(key, thread.value);
   for (const [key, text] of unit.other) put(key, text.value);

@@ -7,7 +7,7 @@ import { NAME_LENGTH } from './systems.ts';
 export interface Thread {
   /** `10-32 UNF`, `1/4-26 BSF`, `2 BA`, `M6`, `M6 x 0.75`. */
   readonly name: string;
-  /** `UNC`, `UNF`, `UNEF`, `BSW`, `BSF`, `BA`, `ISO coarse` or `ISO fine`. */
+  /** `UNC`, `UNF`, `UNEF`, `BSW`, `BSF`, `BSC`, `BA`, `ISO coarse` or `ISO fine`. */
   readonly series: string;
   /** Threads an inch; null where the standard states a pitch in mm. */
   readonly tpi: number | null;
@@ -52,6 +52,10 @@ const SERIES_WORDS: Readonly<Record<string, string>> = {
   BSW: 'BSW',
   WHITWORTH: 'BSW',
   BSF: 'BSF',
+  BSC: 'BSC',
+  BSCY: 'BSC',
+  CEI: 'BSC',
+  CYCLE: 'BSC',
 };
 
 const BA = /^(?:(?:no\.?\s*|#)?(\d{1,2})\s*ba|ba\s*(?:no\.?\s*|#)?(\d{1,2}))$/i;
@@ -99,13 +103,14 @@ function inchThread(
   const series = word === undefined ? null : SERIES_WORDS[word.toUpperCase()];
   // A diameter alone is no thread, and an unknown series is not guessed at.
   if (series === undefined || (series === null && tpi === undefined)) return null;
-  return found(
-    (row) =>
-      row.tpi !== '' &&
-      row.size === size &&
-      (tpi === undefined || row.tpi === tpi) &&
-      (series === null || row.series === series),
-  );
+  const fits = (row: ThreadRow): boolean =>
+    row.tpi !== '' &&
+    row.size === size &&
+    (tpi === undefined || row.tpi === tpi) &&
+    (series === null || row.series === series);
+  // A half-inch cycle thread has 20 or 26 threads an inch: which is not guessed at.
+  if (tpi === undefined && threadRows().filter(fits).length > 1) return null;
+  return found(fits);
 }
 
 /** `6,0` and `6.0` as `6`; `.75` as `0.75`. */

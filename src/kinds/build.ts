@@ -109,6 +109,7 @@ function buildSetting(name: string, data: SettingData): KindSetting {
     dimensions: data.dimensions as readonly Dimension[],
     conditions: data.conditions ?? [],
     wordsAndFigure: data['words-and-figure'] ?? false,
+    jet: data.jet ?? false,
     get usual() {
       usual ??= readUsual(data).ranges;
       return usual;

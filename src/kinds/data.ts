@@ -88,6 +88,7 @@ export interface SettingData {
   readonly dimensions: readonly string[];
   readonly conditions?: readonly string[];
   readonly 'words-and-figure'?: boolean;
+  readonly jet?: boolean;
   /** Lowest and highest, as sizes are written, by dimension. */
   readonly usual?: Readonly<Partial<Record<Dimension, readonly string[]>>>;
   readonly 'must-say'?: readonly string[];

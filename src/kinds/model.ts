@@ -25,6 +25,8 @@ export interface KindSetting {
   readonly conditions: readonly string[];
   /** Whether a condition and a figure belong together: a level told by a mark and by its depth. */
   readonly wordsAndFigure: boolean;
+  /** Whether it is a jet, which its maker may name by a number alone. */
+  readonly jet: boolean;
   /** The range that ordinary units keep to, each end inclusive; null where nothing is usual. */
   readonly usual: readonly UsualRange[];
   /** Keys that must be said beside the value (`at`, `gasket` ...), with what each may say. */

@@ -24,6 +24,7 @@ export {
 } from './gauge-systems.ts';
 export { LETTERS_PATTERN, NUMBERED_PATTERN } from './gauge-words.ts';
 export { type ExactFigures, type PrintedFigures, printedFigures } from './inward.ts';
+export { FLOW_NUMBER, type JetNumbering, jetNumbering } from './jets.ts';
 export { NOT_STATED } from './lexicon.ts';
 export { findMisprint, likelySlips, type RankedMisprint } from './misprint.ts';
 export type * from './model.ts';

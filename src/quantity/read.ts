@@ -3,6 +3,7 @@ import { amount } from './amount.ts';
 import { bareNumber } from './gauge-problems.ts';
 import type { WireGauge } from './gauge-systems.ts';
 import { hasUnit, type Parts, partsAt } from './grammar.ts';
+import { asNumbered, FLOW_NUMBER, isJetNumber, type JetNumbering, jetSize } from './jets.ts';
 import { CONDITIONS, DATUMS, QUALIFIER_WORDS } from './lexicon.ts';
 import type { Dimension, GaugeBook, Reading, SizeProblem, Statement } from './model.ts';
 import { normalize } from './normalize.ts';
@@ -19,6 +20,8 @@ export interface ReadOptions {
   readonly expect?: readonly Dimension[] | undefined;
   /** Which system a bare `SWG` means; left out, it reads as imperial and is marked ambiguous. */
   readonly swg?: WireGauge | null | undefined;
+  /** How a bare number of a jet is meant; null for a jet of which that is not said, left out for no jet. */
+  readonly jets?: JetNumbering | null | undefined;
 }
 
 /** A size longer than this is no size; it bounds what a stranger's sheet can cost. */
@@ -40,9 +43,29 @@ const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seven
  * 5.55625 mm.
  */
 export function readStatement(text: string, options: ReadOptions): Reading {
-  const reading = readOnce(text, options);
+  const reading = readJet(text, options) ?? readOnce(text, options);
   return reading.ok ? reading : failure(onlyReadable(reading.problem, options));
 }
+
+/** A jet by its number, where that says a bore or a measured flow; null for anything else. */
+function readJet(text: string, { jets, ...options }: ReadOptions): Reading | null {
+  if (jets === undefined || text.length > MAX_LENGTH) return null;
+  const lower = normalize(text.trim());
+  if (!isJetNumber(lower)) return null;
+  if (jets === 'flow') {
+    const named = conditionStatement(text, plainWords(lower));
+    return { ok: true, statement: { ...named, qualifier: FLOW_NUMBER } };
+  }
+  const size = jets && jetSize(lower, jets);
+  const reading = readOnce(size ?? text, options);
+  if (size !== null) {
+    return reading.ok ? { ok: true, statement: asNumbered(reading.statement, text) } : reading;
+  }
+  return reading.ok ? reading : failure({ ...reading.problem, fix: SAY_NUMBERING });
+}
+
+const SAY_NUMBERING =
+  'say under `unit:` how its maker numbers jets: `jets: hundredths of mm`, `thousandths of in`, `drill` or `flow`';
 
 function readOnce(text: string, options: ReadOptions): Reading {
   const trimmedStart = text.length - text.trimStart().length;

@@ -128,16 +128,29 @@ export class Places {
       const figure = exactFigure(rational(value));
       return { ...absent(key, setting), status: 'stated', text: value, span, figure };
     }
-    return sized({ ...said, ...this.#reading(said.value, dimension) }, key, setting, dimension);
+    const jets = key === MARKED ? setting.jets : undefined;
+    // The number of a measured flow says no bore, and is none that is missing.
+    if (jets === 'flow') return { ...absent(key, setting), status: 'other' };
+    return sized(
+      { ...said, ...this.#reading(said.value, dimension, jets) },
+      key,
+      setting,
+      dimension,
+    );
   }
 
-  #reading(text: string, dimension: RelationDimension): Pick<PlacedSize, 'text' | 'reading'> {
+  #reading(
+    text: string,
+    dimension: RelationDimension,
+    jets?: Setting['jets'],
+  ): Pick<PlacedSize, 'text' | 'reading'> {
     const { gauges, wireGauge } = this.#facts;
     const swg = this.#sheet.wireGauge?.value ?? wireGauge;
     const reading = readStatement(text, {
       gauges,
       expect: dimension === 'ratio' ? undefined : [dimension as Dimension],
       swg: wireGaugeNamed(swg),
+      jets,
     });
     return { text, reading };
   }
@@ -192,6 +205,9 @@ export class Places {
     };
   }
 }
+
+/** The key under which a jet's number stands beside its bore. */
+const MARKED = 'marked';
 
 /** Strokes, barrels: at most as many digits as a count has. */
 function isPlainNumber(text: string): boolean {

@@ -1,4 +1,4 @@
-import type { WireGauge } from '../quantity/index.ts';
+import type { JetNumbering, WireGauge } from '../quantity/index.ts';
 import type { Dimension, GaugeBook, Reading } from '../quantity/model.ts';
 import type { Placed, Span } from '../text/span.ts';
 import type { PlacedMap, PlacedNode, PlacedScalar } from '../text/yaml-nodes.ts';
@@ -13,6 +13,7 @@ export type ReadSize = (
     readonly gauges: GaugeBook;
     readonly expect?: readonly Dimension[] | undefined;
     readonly swg?: WireGauge | null;
+    readonly jets?: JetNumbering | null | undefined;
   },
 ) => Reading;
 
@@ -64,11 +65,15 @@ export class Fields {
     return scalars(node).map((item) => this.#placed(item.text, item.span));
   }
 
-  /** A size; `expect` are the dimensions it may have. */
-  size(node: PlacedNode | undefined, expect?: readonly Dimension[]): PlacedSize | null {
+  /** A size; `expect` are the dimensions it may have, `jets` what a jet's number says. */
+  size(
+    node: PlacedNode | undefined,
+    expect?: readonly Dimension[],
+    jets?: JetNumbering | null,
+  ): PlacedSize | null {
     if (node?.kind !== 'scalar') return null;
     const { text, span } = node;
-    const options = { gauges: this.#gauges, expect, swg: this.#swg };
+    const options = { gauges: this.#gauges, expect, swg: this.#swg, jets };
     return { span, text, reading: this.#readSize(text, options) };
   }
 
@@ -80,8 +85,12 @@ export class Fields {
     return { span, text, reading: readTool(text, options, this.#readSize) };
   }
 
-  sizes(node: PlacedNode | undefined, expect?: readonly Dimension[]): readonly PlacedSize[] {
-    return scalars(node).flatMap((item) => this.size(item, expect) ?? []);
+  sizes(
+    node: PlacedNode | undefined,
+    expect?: readonly Dimension[],
+    jets?: JetNumbering | null,
+  ): readonly PlacedSize[] {
+    return scalars(node).flatMap((item) => this.size(item, expect, jets) ?? []);
   }
 
   /** `m48 p. 31` or a list of such; the name is the first word, the page what follows it. */

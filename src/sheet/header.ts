@@ -1,8 +1,10 @@
 import type { Kind } from '../kinds/model.ts';
+import { jetNumbering } from '../quantity/index.ts';
 import type { Placed } from '../text/span.ts';
 import type { PlacedNode } from '../text/yaml-nodes.ts';
 import { entriesOf, type Fields, itemsOf, under } from './fields.ts';
 import type { Acceptance, Fit, PlacedSize, Sheet, Source, Unit } from './model.ts';
+import { nameAmong } from './names.ts';
 import { readSettings } from './setting.ts';
 import { type SharedSources, withShared } from './shared-sources.ts';
 import { readWorkRules } from './work-rules.ts';
@@ -38,12 +40,13 @@ export function readHeader(
   shared: SharedSources | null = null,
 ): Header {
   const at = (key: string): PlacedNode | undefined => under(root, key);
-  const settings = readSettings(at('settings'), fields, kind);
+  const unit = readUnit(at('unit'), fields, kind);
+  const settings = readSettings(at('settings'), fields, kind, jetNumbering(unit.jets?.value));
   return {
     format: fields.number(at('gaugeleaf')),
     id: fields.text(at('sheet')),
     title: fields.text(at('title')),
-    unit: readUnit(at('unit'), fields, kind),
+    unit,
     kind,
     fits: itemsOf(at('fits')).map((item) => readFit(item, fields)),
     revision: fields.number(at('revision')),
@@ -58,7 +61,7 @@ export function readHeader(
   };
 }
 
-const unitKeys = new Set([
+const unitKeys: ReadonlySet<string> = new Set([
   'kind',
   'maker',
   'model',
@@ -66,13 +69,14 @@ const unitKeys = new Set([
   'features',
   'interchanges',
   'own-sizes',
+  'jets',
 ]);
 
 function readUnit(node: PlacedNode | undefined, fields: Fields, kind: Kind | null): Unit {
   const sizes = new Map<string, PlacedSize>();
   const threads = new Map<string, Placed<string>>();
   const other = new Map<string, Placed<string>>();
-  for (const [key, { value }] of entriesOf(node)) {
+  for (const [key, value] of unitEntries(node, kind)) {
     const text = unitKeys.has(key) ? null : fields.text(value);
     if (!text) continue;
     const expect = kind?.dimensionsOfUnit.get(key);
@@ -98,10 +102,27 @@ function readUnit(node: PlacedNode | undefined, fields: Fields, kind: Kind | nul
     }),
     interchanges: fields.texts(under(node, 'interchanges')),
     ownSizes: fields.texts(under(node, 'own-sizes')),
+    jets: fields.text(under(node, 'jets')),
     sizes,
     threads,
     other,
   };
+}
+
+/** What stands under `unit:` by the kind's names, which are read in any case and spacing. */
+function unitEntries(
+  node: PlacedNode | undefined,
+  kind: Kind | null,
+): ReadonlyMap<string, PlacedNode> {
+  const names = new Set([...(kind?.dimensionsOfUnit.keys() ?? []), ...(kind?.threadsOfUnit ?? [])]);
+  const entries = entriesOf(node);
+  const found = new Map<string, PlacedNode>();
+  for (const [key, { value }] of entries) {
+    const name = nameAmong(key, names) ?? key;
+    // Of two spellings of one name the plain one counts, and the other is told as unknown.
+    found.set(name !== key && (entries.has(name) || found.has(name)) ? key : name, value);
+  }
+  return found;
 }
 
 function readFit(node: PlacedNode, fields: Fields): Fit {

@@ -7,6 +7,7 @@ import type {
   KindSetting,
   SignalWord,
 } from '../kinds/model.ts';
+import type { JetNumbering } from '../quantity/index.ts';
 import type { Reading } from '../quantity/model.ts';
 import type { LineIndex, Placed, Span } from '../text/span.ts';
 import type { Family } from './family.ts';
@@ -69,6 +70,8 @@ export interface Setting {
   readonly id: string;
   /** What the kind says of it; null where the kind knows no such setting. */
   readonly known: KindSetting | null;
+  /** What its number says, for a jet; null where the sheet does not say, undefined for no jet. */
+  readonly jets: JetNumbering | null | undefined;
   readonly value: PlacedSize | null;
   readonly also: readonly PlacedSize[];
   /** One gauge, or a go and no-go pair. */
@@ -239,6 +242,8 @@ export interface Unit {
   readonly interchanges: readonly Placed<string>[];
   /** Names of sizes and threads that the sheet declares as the unit's own. */
   readonly ownSizes: readonly Placed<string>[];
+  /** How its maker numbers jets, as written. */
+  readonly jets: Placed<string> | null;
   /** Sizes of the unit itself: `throttle-bore`, `throttle-closed-angle` ... */
   readonly sizes: ReadonlyMap<string, PlacedSize>;
   /** Named threads: `idle-needle-thread` ... */

@@ -1,4 +1,5 @@
 import type { Kind } from '../kinds/model.ts';
+import { type JetNumbering, jetNumbering } from '../quantity/index.ts';
 import type { Dimension } from '../quantity/model.ts';
 import type { Placed } from '../text/span.ts';
 import type { PlacedEntry, PlacedNode } from '../text/yaml-nodes.ts';
@@ -33,13 +34,14 @@ export function readSettings(
   node: PlacedNode | undefined,
   fields: Fields,
   kind: Kind | null,
+  numbering: JetNumbering | null,
 ): ReadonlyMap<string, Setting> {
   const settings = new Map<string, Setting>();
   const entries = entriesOf(node);
   const meant = settingsMeant(entries.keys(), kind);
   for (const [name, entry] of entries) {
     const { id, known } = meant.get(name) ?? { id: name, known: null };
-    settings.set(name, readSetting(name, entry, fields, { id, known }));
+    settings.set(name, readSetting(name, entry, fields, { id, known }, numbering));
   }
   return settings;
 }
@@ -49,8 +51,11 @@ function readSetting(
   { key, value: node }: PlacedEntry,
   fields: Fields,
   { id, known }: MeantSetting,
+  numbering: JetNumbering | null,
 ): Setting {
-  const expect = known?.dimensions;
+  const own = fields.text(under(node, 'jets'));
+  const jets = known?.jet === true ? (own ? jetNumbering(own.value) : numbering) : undefined;
+  const how: How = { expect: known?.dimensions, jets };
   const gauge = under(node, 'gauge');
   const said = new Map<string, Placed<string>>();
   for (const [word, entry] of entriesOf(node)) {
@@ -59,14 +64,14 @@ function readSetting(
     if (text) said.set(word, text);
   }
   const statements = itemsOf(under(node, 'statements')).map((item) =>
-    readStatementOf(item, fields, expect),
+    readStatementOf(item, fields, how),
   );
   const stated = {
     // `float-level: 13/64 in` is against the schema, and yet plain what it means.
-    value: fields.size(under(node, 'value') ?? node, expect),
-    also: fields.sizes(under(node, 'also'), expect),
+    value: fields.size(under(node, 'value') ?? node, how.expect, jets),
+    also: fields.sizes(under(node, 'also'), how.expect, jets),
     from: fields.citations(under(node, 'from')),
-    but: itemsOf(under(node, 'but')).map((item) => readDissent(item, fields, expect)),
+    but: itemsOf(under(node, 'but')).map((item) => readDissent(item, fields, how)),
     statements,
     follows: fields.citations(under(node, 'follows'))[0] ?? null,
     ruling: fields.text(under(node, 'ruling')),
@@ -75,13 +80,14 @@ function readSetting(
     name: { value: name, span: key.span, source: name },
     id,
     known,
+    jets,
     ...stated,
     ...ruleStatements(stated),
     gauge: fields.gauge(gauge),
     go: fields.gauge(under(gauge, 'go')),
     noGo: fields.gauge(under(gauge, 'no-go')),
     travel: fields.size(under(node, 'travel'), lengthOnly),
-    places: readPlaces(under(node, 'places'), fields, expect),
+    places: readPlaces(under(node, 'places'), fields, how),
     ownConditions: fields.texts(under(node, 'conditions')),
     placesDiffer: fields.text(under(node, 'places-differ')),
     at: fields.text(under(node, 'at')),
@@ -92,36 +98,34 @@ function readSetting(
   };
 }
 
+/** What its sizes are read by. */
+interface How {
+  readonly expect: readonly Dimension[] | undefined;
+  readonly jets: JetNumbering | null | undefined;
+}
+
 function readPlaces(
   node: PlacedNode | undefined,
   fields: Fields,
-  expect: readonly Dimension[] | undefined,
+  { expect, jets }: How,
 ): ReadonlyMap<string, PlacedSize> {
   const places = new Map<string, PlacedSize>();
   for (const [place, { value }] of entriesOf(node)) {
-    const size = fields.size(under(value, 'value') ?? value, expect);
+    const size = fields.size(under(value, 'value') ?? value, expect, jets);
     if (size) places.set(place, size);
   }
   return places;
 }
 
-function readDissent(
-  node: PlacedNode,
-  fields: Fields,
-  expect: readonly Dimension[] | undefined,
-): Dissent {
+function readDissent(node: PlacedNode, fields: Fields, { expect, jets }: How): Dissent {
   return {
-    value: fields.size(under(node, 'value') ?? node, expect),
+    value: fields.size(under(node, 'value') ?? node, expect, jets),
     from: fields.citations(under(node, 'from'))[0] ?? null,
     ruling: fields.text(under(node, 'ruling')),
     span: node.span,
   };
 }
 
-function readStatementOf(
-  node: PlacedNode,
-  fields: Fields,
-  expect: readonly Dimension[] | undefined,
-): SourceStatement {
-  return { ...readDissent(node, fields, expect), note: fields.text(under(node, 'note')) };
+function readStatementOf(node: PlacedNode, fields: Fields, how: How): SourceStatement {
+  return { ...readDissent(node, fields, how), note: fields.text(under(node, 'note')) };
 }

@@ -84,6 +84,12 @@ export const plantings: readonly Planting[] = [
     // The other unit's work comes in between.
     with: ['part-refitted', 'feature-dropped', 'figures-reversed'],
   },
+  {
+    sheet: orlo,
+    from: '  float-drop:\n',
+    to: '  Float Level: { value: 7/32 in, at: free end of the float, cover: inverted, gasket: removed, from: m48 p. 31 }\n  float-drop:\n',
+    check: 'setting-repeated',
+  },
   { sheet: orlo, from: 'kind: carburetor', to: 'kind: carburettor', check: 'kind-unknown' },
   {
     sheet: orlo,

@@ -70,8 +70,8 @@ describe('a line of a kit', () => {
       '0 to 1 in in those steps would be 1001 gauges, more than a set has | correct the step',
     ],
     [
-      'drills 10-14 mm by 0.2 mm',
-      'there is no 13.2 mm drill, which the set would have | correct the ends or the step, or give the set as two',
+      'drills 14-16 mm by 0.2 mm',
+      'there is no 14.2 mm drill, which the set would have | correct the ends or the step, or give the set as two',
     ],
     [
       'No. 29 drill, 1/4 in wide',

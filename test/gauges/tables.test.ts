@@ -22,7 +22,7 @@ test('the compiled tables are those of the data files (else run node src/build/t
 describe('drills, row by row against the reference table (each row names its source)', () => {
   const rows = referenceRows('drills.tsv');
 
-  test('the table is whole', () => expect(rows.length).toBe(97 + 26 + 32 + 173));
+  test('the table is whole', () => expect(rows.length).toBe(97 + 26 + 32 + 232));
 
   test.each(rows)('$designation is $inch in', ({ designation = '', inch = '' }) => {
     if (designation.endsWith(' mm')) {
@@ -47,8 +47,49 @@ describe('drills, row by row against the reference table (each row names its sou
     expect(book.all('number-drill').length).toBe(97);
     expect(book.all('letter-drill').length).toBe(26);
     expect(book.all('fraction-drill').filter((g) => g.mm.compare('12.7') <= 0).length).toBe(32);
-    expect(book.all('metric-drill').filter((g) => g.mm.compare(13) <= 0).length).toBe(173);
+    expect(book.all('metric-drill').length).toBe(232);
   });
+});
+
+test('metric drills by the steps of BS 328: 0.2 to 25 mm, and what stands opposite No. 97-93', () => {
+  // Ends, steps and changes of step as two open descriptions of the standard have them.
+  const all = new Set(book.all('metric-drill').map(({ name }) => name.replace(' mm', '')));
+  const there = [
+    '0.15',
+    '0.19',
+    '0.2',
+    '0.28',
+    '0.98',
+    '1',
+    '2.95',
+    '3',
+    '13.1',
+    '13.9',
+    '14',
+    '14.25',
+    '14.75',
+    '25',
+  ];
+  expect(there.filter((each) => !all.has(each))).toEqual([]);
+  const absent = [
+    '0.14',
+    '0.21',
+    '0.96',
+    '1.02',
+    '2.98',
+    '3.05',
+    '13.25',
+    '13.95',
+    '14.1',
+    '25.25',
+  ];
+  expect(absent.filter((each) => all.has(each))).toEqual([]);
+});
+
+test('steel wire No. 21 says both published values', () => {
+  const wire = book.find('us-steel-wire', '21');
+  expect(wire?.mm.div(INCH).equals(rational('0.0318'))).toBe(true);
+  expect(wire?.source).toContain('.0317');
 });
 
 describe('wires, row by row against the reference table (each row names its source)', () => {

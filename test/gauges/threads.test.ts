@@ -15,7 +15,7 @@ function written(row: Record<string, string>): string {
 describe('row by row against the reference table (each row names its source)', () => {
   const rows = referenceRows('threads.tsv').map((row) => ({ ...row, name: written(row) }));
 
-  test('the table is whole', () => expect(rows.length).toBe(69));
+  test('the table is whole', () => expect(rows.length).toBe(69 + 9 + 20));
 
   test.each(rows)('$name', (row: Record<string, string>) => {
     const found = thread(row.name ?? '');
@@ -52,8 +52,8 @@ describe('formulas', () => {
     }
   });
 
-  test('BA: p = 0.9^n to .01 mm, D = 6 (0.9^n)^1.2 mm to two figures (BS 93:1951), all 17', () => {
-    for (let n = 0; n <= 16; n++) {
+  test('BA: p = 0.9^n to .01 mm, D = 6 (0.9^n)^1.2 mm to two figures (BS 93:1951), all 26', () => {
+    for (let n = 0; n <= 25; n++) {
       const found = thread(`${n} BA`);
       expect(found?.pitchMm.valueOf()).toBe(Number((0.9 ** n).toFixed(2)));
       expect(found?.majorMm.valueOf()).toBe(Number((6 * (0.9 ** n) ** 1.2).toPrecision(2)));
@@ -74,6 +74,10 @@ describe('formulas', () => {
     ['2 BA', '0.81'],
     ['4 BA', '0.66'],
     ['6 BA', '0.53'],
+    // The small end, as two open pages state it.
+    ['23 BA', '0.09'],
+    // BS 811: 26 threads an inch, 0.0385 in as an open table prints it.
+    ['5/16 CEI', '0.976923'],
   ])('%s has a pitch of %s mm', (name, mm) => {
     expect(thread(name)?.pitchMm.round(6).equals(rational(mm))).toBe(true);
   });
@@ -104,6 +108,14 @@ describe('names', () => {
     ['1/4 x 26 tpi BSF', '1/4-26 BSF'],
     ['1/4 B.S.F.', '1/4-26 BSF'],
     ['5/16-24 unf', '5/16-24 UNF'],
+    ['1/4-26', '1/4-26 BSF'],
+    ['1/4 CEI', '1/4-26 BSC'],
+    ['5/16 C.E.I.', '5/16-26 BSC'],
+    ['5/16 x 26 tpi cycle', '5/16-26 BSC'],
+    ['3/16 BSC', '3/16-32 BSC'],
+    ['1/2-20 CEI', '1/2-20 BSC'],
+    ['1/2-26 BSCy', '1/2-26 BSC'],
+    ['20 BA', '20 BA'],
     ['2 BA', '2 BA'],
     ['2BA', '2 BA'],
     ['No. 2 B.A.', '2 BA'],
@@ -127,7 +139,10 @@ describe('names', () => {
     ['1/4-26 UNF', 'a pitch of the other standard'],
     ['M6 x 0.8', 'no such pitch on that diameter'],
     ['M6 x', 'a pitch begun and not said'],
-    ['17 BA', 'no such number'],
+    ['26 BA', 'no such number'],
+    ['1/2 CEI', 'two pitches on that diameter, and neither is said'],
+    ['3/4 BSC', 'two pitches on that diameter, and neither is said'],
+    ['1/4-20 CEI', 'no such pitch on that diameter'],
     ['M99', 'no such diameter'],
     ['1/4', 'a diameter alone'],
     ['10', 'a number alone'],

@@ -1,3 +1,4 @@
+import type { JetNumbering } from '../../quantity/index.ts';
 import { regionIn } from '../../sheet/family.ts';
 import type { PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
 import type { FileRegion } from '../../text/region.ts';
@@ -25,6 +26,8 @@ export interface FigureFact extends Fact {
    * null for a lone limit and for a condition.
    */
   readonly figure: number | null;
+  /** How a jet's number is meant; null where that is not said, and for all that is no jet. */
+  readonly jets: JetNumbering | null;
   /** How it is measured, key to words, as far as the kind asks for it. */
   readonly measured: Readonly<Record<string, string>>;
 }
@@ -129,7 +132,7 @@ function sourceFacts(sheet: Sheet): SourceFact[] {
 }
 
 function settingFigures(setting: Setting, place: (span: Span) => FileRegion): FigureFact[] {
-  const { id, known, value, places, said, at } = setting;
+  const { id, known, value, places, said, at, jets = null } = setting;
   if (known === null) return [];
   const measured: Record<string, string> = {};
   for (const key of known.mustSay) {
@@ -137,8 +140,8 @@ function settingFigures(setting: Setting, place: (span: Span) => FileRegion): Fi
     if (words) measured[key] = words.value;
   }
   return [
-    ...(value ? [figure(id, value, null, measured, place)] : []),
-    ...[...places].map(([barrel, size]) => figure(id, size, barrel, measured, place)),
+    ...(value ? [figure(id, value, null, measured, place, jets)] : []),
+    ...[...places].map(([barrel, size]) => figure(id, size, barrel, measured, place, jets)),
   ];
 }
 
@@ -148,6 +151,7 @@ function figure(
   barrel: string | null,
   measured: Readonly<Record<string, string>>,
   place: (span: Span) => FileRegion,
+  jets: JetNumbering | null = null,
 ): FigureFact {
   const statement = reading.ok ? reading.statement : null;
   const low = statement?.low?.base;
@@ -163,6 +167,7 @@ function figure(
     dimension: statement?.dimension ?? null,
     sense: statement?.sense ?? null,
     figure: base === null || lone ? null : base.valueOf(),
+    jets,
     measured,
   };
 }

@@ -24,18 +24,20 @@ export function figuresDiffer(context: AcrossContext): FiguresDiffer {
     const kind = context.kinds.get(sheet.kind ?? '') ?? null;
     const word = sheet.wireGauge ?? context.wireGauge;
     const swg = wireGaugeNamed(word);
-    const key = `${kind?.name} ${figure.name} ${swg} ${figure.text}`;
+    const key = `${kind?.name} ${figure.name} ${swg} ${figure.jets} ${figure.text}`;
     const known = read.get(key);
     if (known !== undefined) return known;
     const { name, text } = figure;
     const expect = kind?.settings.get(name)?.dimensions ?? kind?.dimensionsOfUnit.get(name);
-    const reading = readStatement(text, { gauges: context.gauges, expect, swg });
+    const jets = kind?.settings.get(name)?.jet === true ? figure.jets : undefined;
+    const reading = readStatement(text, { gauges: context.gauges, expect, swg, jets });
     const statement = reading.ok ? reading.statement : null;
     read.set(key, statement);
     return statement;
   };
   return (first, second) => {
-    if (first.figure.text === second.figure.text) return null;
+    const isWritten = first.figure.text === second.figure.text;
+    if (isWritten && first.figure.jets === second.figure.jets) return null;
     if (!measuredAlike(first.figure, second.figure)) return null;
     const [one, two] = [statementOf(first), statementOf(second)];
     if (one === null || two === null) return null;

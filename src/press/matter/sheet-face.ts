@@ -48,6 +48,7 @@ export function sheetFace(sheet: Sheet): SheetFace {
         label: label(key),
         written: withEquivalents(size),
       })),
+      ...(unit.jets ? [{ label: label('jets'), written: `numbered in ${unit.jets.value}` }] : []),
       ...[...unit.threads].map(([key, thread]) => ({ label: label(key), written: thread.value })),
     ],
   };
