@@ -1,7 +1,9 @@
+import { NOT_STATED } from '../quantity/index.ts';
 import { settingNamed } from '../sheet/index.ts';
 import type { Setting } from '../sheet/model.ts';
 import { brokenMarks } from './broken-marks.ts';
 import { defineCheck } from './define.ts';
+import { readOf } from './stated-sizes.ts';
 import { nearest, settingNames } from './vocabulary.ts';
 
 /** A setting that no `:value[...]` of the work calls for. */
@@ -44,7 +46,9 @@ export default defineCheck({
       // A setting that is given twice is told as that, and the work uses the first.
       const isSecond = ids.has(setting.id);
       ids.add(setting.id);
-      if (isSecond || used.has(setting)) continue;
+      // What no source states is made in no step.
+      const isUnstated = setting.value !== null && readOf(setting.value)?.condition === NOT_STATED;
+      if (isSecond || isUnstated || used.has(setting)) continue;
       report({
         message: 'unused',
         span: setting.name.span,
@@ -87,6 +91,11 @@ export default defineCheck({
           fix: 'put `:value[float-drop]` in the step that makes it, or accept it with a reason',
         },
       ],
+    },
+    {
+      name: 'a float drop that no source states',
+      sheet: { settings: 'float-drop: { value: not stated, from: m48 p. 31 }' },
+      expect: [],
     },
   ],
 });

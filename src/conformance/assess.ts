@@ -1,4 +1,4 @@
-import { inUnit, type ReadOptions } from '../quantity/index.ts';
+import { inUnit, NOT_STATED, type ReadOptions } from '../quantity/index.ts';
 import type { Rational } from '../quantity/model.ts';
 import { unitById } from '../quantity/units.ts';
 import { judge } from './judge.ts';
@@ -28,7 +28,8 @@ export interface AssessedSize {
 export interface AssessedCondition {
   readonly form: 'condition';
   readonly text: string;
-  readonly verdict: 'conforms' | 'does not conform' | 'unproven';
+  /** `no limits` where the sheet says that its sources state nothing. */
+  readonly verdict: 'conforms' | 'does not conform' | 'unproven' | 'no limits';
 }
 
 export type Assessed = AssessedSize | AssessedCondition;
@@ -67,6 +68,7 @@ export function assess(
 /** The sheet's words are met or not; other words are no proof of either. */
 function assessCondition(text: string, condition: string, wanted: Wanted): AssessedCondition {
   const asked = wanted.statement?.condition ?? null;
+  if (asked === NOT_STATED) return { form: 'condition', text, verdict: 'no limits' };
   const verdict =
     asked === condition
       ? 'conforms'

@@ -1,5 +1,5 @@
 import { incomparable } from '../quantity/comparable.ts';
-import { inUnit, type ReadOptions, readStatement } from '../quantity/index.ts';
+import { inUnit, NOT_STATED, type ReadOptions, readStatement } from '../quantity/index.ts';
 import type { Amount, Gauge, Rational, Sense, Statement } from '../quantity/model.ts';
 import type { Setting } from '../sheet/model.ts';
 import type { Placed, Span } from '../text/span.ts';
@@ -43,7 +43,10 @@ export function takeReading(
   setting: Setting,
   options: ReadOptions,
 ): Taken {
-  const expecting = { ...options, expect: [wanted.dimension] };
+  // Of what no source states any reading may be taken down, and none is judged.
+  const isUnstated = wanted.condition === NOT_STATED;
+  const dimensions = isUnstated ? setting.known?.dimensions : [wanted.dimension];
+  const expecting = { ...options, expect: dimensions, jets: setting.jets };
   if (written.form === 'go-no-go') return takeGauges(written, wanted, setting, expecting);
   const { text } = written;
   const read = readStatement(text.value, expecting);
@@ -53,7 +56,7 @@ export function takeReading(
     return refuse(within(text, start, end), message, fix ?? perhaps);
   }
   const { statement } = read;
-  const obstacle = incomparable(statement, wanted);
+  const obstacle = isUnstated ? null : incomparable(statement, wanted);
   if (obstacle !== null) {
     return refuse(text.span, obstacle, `write the reading as the sheet has it: ${wanted.text}`);
   }

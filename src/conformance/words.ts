@@ -30,6 +30,7 @@ export function ruleWords(rule: AcceptanceRule): string {
 /** Why a reading has its verdict: one sentence with both figures and how far they are apart. */
 export function reasonFor(assessed: Assessed, wanted: string): string {
   if (assessed.form === 'condition') {
+    if (assessed.verdict === 'no limits') return `the sheet says ${wanted}`;
     return assessed.verdict === 'unproven'
       ? `the sheet says ${wanted}; write just that, or not ${wanted}`
       : `the sheet says ${wanted}`;
