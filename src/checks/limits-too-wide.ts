@@ -1,4 +1,4 @@
-import { rational } from '../quantity/index.ts';
+import { principal, rational } from '../quantity/index.ts';
 import type { Dimension, Statement } from '../quantity/model.ts';
 import { isBlank } from './blank.ts';
 import { defineCheck } from './define.ts';
@@ -34,13 +34,17 @@ export default defineCheck({
         const statement = readOf(size);
         if (!statement || ANY_ZERO.has(statement.dimension)) continue;
         const text = statement.text;
-        const wide = widthOf(statement);
+        const floor = setting.known?.usual.find(
+          ({ dimension }) => dimension === statement.dimension,
+        )?.low;
+        const isSome = floor !== undefined && (principal(floor)?.base.n ?? 0n) > 0n;
+        const wide = widthOf(statement, isSome);
         if (wide === null) continue;
-        if (wide === 'below') {
+        if (wide === 'below' || wide === 'nothing') {
           report({
             message: 'below',
             span: size.span,
-            values: { text, low: 'less than nothing' },
+            values: { text, low: wide === 'below' ? 'less than nothing' : wide },
             subject,
           });
         } else if (wide === 'wide') {
@@ -91,6 +95,22 @@ export default defineCheck({
       ],
     },
     {
+      name: 'a tolerance that takes a jet down to nothing',
+      sheet: { settings: 'main-jet: { value: 0.050 +0/-0.050 in, from: m48 p. 28 }' },
+      expect: [
+        {
+          at: '0.050 +0/-0.050 in',
+          message: '0.050 +0/-0.050 in reaches down to nothing, and there is no such size',
+          fix: 'look for a slipped point in the tolerance, or a lost digit in its figure',
+        },
+      ],
+    },
+    {
+      name: 'a tolerance about flush, where flush is a size',
+      sheet: { settings: 'float-drop: { value: 0 ± 1/64 in, from: m48 p. 31 }' },
+      expect: [],
+    },
+    {
       name: 'limits as wide as the figure, from nothing up, and about a mark that counts both ways',
       sheet: {
         settings:
@@ -109,10 +129,18 @@ const ANY_ZERO: ReadonlySet<Dimension> = new Set(['notches', 'angle', 'temperatu
 /** From this many times on, limits that are stated as two figures are doubtful (common practice, no source). */
 const TIMES = 10;
 
-/** How a statement's limits are too wide: the times between them, where they are two figures; null if not. */
-function widthOf({ form, nominal, low, high }: Statement): 'below' | 'wide' | number | null {
-  if (!low || !high) return null;
+/**
+ * How a statement's limits are too wide: the times between them, where they are two figures; null if
+ * not. About nothing itself (flush) limits go both ways; `isSome` says that ordinary units have none
+ * of so small a size.
+ */
+function widthOf(
+  { form, nominal, low, high }: Statement,
+  isSome: boolean,
+): 'below' | 'nothing' | 'wide' | number | null {
+  if (!low || !high || nominal?.base.n === 0n) return null;
   if (low.base.s < 0n) return 'below';
+  if (form === 'tolerance' && isSome && low.base.n === 0n) return 'nothing';
   const width = high.base.sub(low.base);
   if (form === 'tolerance' && nominal) return width.compare(nominal.base) > 0 ? 'wide' : null;
   if (form !== 'range' || low.base.n === 0n) return null;
