@@ -1,6 +1,6 @@
 import { basename, join, resolve } from 'node:path';
-import { draftSheet } from '../import/draft-sheet.ts';
 import { listBounds, type Table } from '../import/list-model.ts';
+import { listedDifferences } from '../import/listed-differences.ts';
 import { mappedTable } from '../import/mapped-table.ts';
 import type { Mapping } from '../import/mapping.ts';
 import { readList } from '../import/read-list.ts';
@@ -8,19 +8,17 @@ import { readUnits } from '../import/read-units.ts';
 import { namedSheets } from '../import/sheet-ids.ts';
 import { inListOrder } from '../import/slip.ts';
 import type { SizeTools } from '../import/written-size.ts';
-import { KnownUnits } from '../project/known-units.ts';
+import { listedSheets } from '../project/listed-sheets.ts';
 import { openProject } from '../project/project.ts';
 import { readBounded } from '../project/read-text.ts';
 import { Refusal } from '../project/refusal.ts';
 import { isFolder } from '../project/root.ts';
 import { isTaken } from '../project/safe-path.ts';
-import { schemaWay } from '../project/schema-way.ts';
 import { writeWhole } from '../project/write-whole.ts';
 import { wireGaugeNamed } from '../quantity/index.ts';
-import { paint } from '../report/index.ts';
+import { differencesText, listSummary, paint, slipsText } from '../report/index.ts';
 import type { DraftOptions } from './draft-answers.ts';
 import { draftMapping } from './draft-mapping.ts';
-import { differencesText, slipsText } from './draft-slips.ts';
 import { type Io, say, usesColor, widthOf } from './io.ts';
 import type { ExitStatus } from './run.ts';
 
@@ -53,33 +51,29 @@ export async function draftFrom(
   const title = mapping.source.title ?? `${basename(path)}${tab}`;
   const source = { ...mapping.source, name: 'list', title };
 
-  const known = new KnownUnits(project, kind);
   const folder = sheetsFolder(options.out, project.root, io);
+  const order = { kind, source, date: options.date };
   const differences: string[] = [];
   let written = 0;
   let kept = 0;
-  for (const [id, unit] of named) {
-    const sheetPath = join(folder, `${id}.md`);
-    const there = known.sheetOf(unit, sheetPath);
-    if (there !== null) {
-      kept += 1;
-      differences.push(...differencesText(there, unit, kind, tools));
+  for (const sheet of listedSheets(project, named, folder, order)) {
+    const shownPath = project.show(sheet.path);
+    if ('text' in sheet) {
+      if (options.dryRun !== true) writeWhole(sheet.path, sheet.text);
+      io.stdout.write(`${shownPath}\n`);
+      written += 1;
       continue;
     }
-    if (isTaken(sheetPath)) {
-      kept += 1;
+    kept += 1;
+    const { unit, there } = sheet;
+    if (there === null) {
       differences.push(
-        `${project.show(sheetPath)}: a file of this name is there, of another unit; row ${unit.rows[0]} has no sheet`,
+        `${shownPath}: a file of this name is there, of another unit; row ${unit.rows[0]} has no sheet`,
       );
-      continue;
+    } else {
+      const found = listedDifferences(there.sheet, unit, kind, tools);
+      differences.push(...differencesText(there.file, found));
     }
-    const schema = schemaWay('sheet', sheetPath, project.root);
-    const { maker, model, features } = unit;
-    const order = { kind, maker, model, features, id, date: options.date, schema };
-    const text = draftSheet({ ...order, given: { unit, source } });
-    if (options.dryRun !== true) writeWhole(sheetPath, text);
-    io.stdout.write(`${project.show(sheetPath)}\n`);
-    written += 1;
   }
   const style = { color: paint(usesColor(io, io.stdout)), width: widthOf(io.stdout) };
   if (slips.length > 0) io.stdout.write(slipsText(slips, `${shown}${tab}`, style));
@@ -88,7 +82,8 @@ export async function draftFrom(
     io.stdout.write(`${differences.map((line) => `  ${line}\n`).join('')}`);
   }
   for (const sentence of passed) say(io, sentence);
-  say(io, summary(written, kept, slips.length, options.dryRun === true));
+  const counts = { written, kept, slips: slips.length };
+  say(io, listSummary(counts, options.dryRun === true));
   return slips.length > 0 ? 1 : 0;
 }
 
@@ -120,16 +115,4 @@ function sheetsFolder(out: string | undefined, root: string, io: Io): string {
     throw new Refusal(`${out} is no folder`, 'with --from, --out is the folder for the sheets');
   }
   return folder;
-}
-
-function summary(written: number, kept: number, slips: number, dry: boolean): string {
-  const sheets = (count: number) => `${count} ${count === 1 ? 'sheet' : 'sheets'}`;
-  const parts = [dry ? `${sheets(written)} would be written` : `${sheets(written)} written`];
-  if (kept > 0) parts.push(`${kept} there already and left alone`);
-  parts.push(
-    slips === 0
-      ? 'every cell was read'
-      : `${slips} ${slips === 1 ? 'place' : 'places'} of the list to look at`,
-  );
-  return `${parts.join('; ')}.`;
 }

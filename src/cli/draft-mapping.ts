@@ -1,22 +1,22 @@
 import { basename, dirname, extname, join, resolve } from 'node:path';
-import { columnLetters } from '../import/cell-address.ts';
-import { guessMapping, type MappingGuess, openPoints, type Told } from '../import/guess-mapping.ts';
+import { guessMapping, openPoints, type Told } from '../import/guess-mapping.ts';
 import type { List } from '../import/list-model.ts';
-import { type Mapping, targetText } from '../import/mapping.ts';
+import type { Mapping } from '../import/mapping.ts';
 import { readMapping } from '../import/read-mapping.ts';
 import { mappingText } from '../import/write-mapping.ts';
 import type { SizeTools } from '../import/written-size.ts';
 import { kindNamed } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
+import { namedKind } from '../project/named-kind.ts';
 import type { Project } from '../project/project.ts';
 import { readText } from '../project/read-text.ts';
 import { Refusal } from '../project/refusal.ts';
 import { isTaken } from '../project/safe-path.ts';
 import { schemaWay } from '../project/schema-way.ts';
 import { writeWhole } from '../project/write-whole.ts';
-import { visible } from '../report/index.ts';
+import { guessText, visible } from '../report/index.ts';
 import { LineIndex } from '../text/span.ts';
-import { type DraftOptions, kindAnswer } from './draft-answers.ts';
+import type { DraftOptions } from './draft-answers.ts';
 import { type Io, say } from './io.ts';
 
 /** A mapping that a list can be read by, with its kind of unit. */
@@ -48,7 +48,7 @@ export function draftMapping(
     );
   }
   const text = mappingText(guess, basename(listPath), schemaWay('mapping', path, project.root));
-  tellGuess(guess, io);
+  for (const line of guessText(guess)) say(io, line);
   if (options.dryRun !== true) {
     writeWhole(path, text);
     io.stdout.write(`${shown}\n`);
@@ -70,7 +70,7 @@ function mappingPath(listPath: string, given: string | undefined, io: Io): strin
 }
 
 function toldBy(options: DraftOptions, project: Project): Told {
-  const kind = options.kind === undefined ? null : kindAnswer(options.kind, project);
+  const kind = options.kind === undefined ? null : namedKind(options.kind, project);
   const words = (options.features ?? '').split(',').map((word) => word.trim());
   const features = words.flatMap((word) => {
     if (word === '') return [];
@@ -109,16 +109,4 @@ function settled(mapping: Mapping, shown: string, project: Project): SettledMapp
     throw new Refusal(`${shown} does not say enough. ${[first, ...more].join(' ')}`);
   }
   return { mapping, kind };
-}
-
-/** What was proposed, a column a line, and what is still to be settled. */
-function tellGuess({ columns, mapping, open }: MappingGuess, io: Io): void {
-  say(io, `Heads in row ${mapping.heads}; units of the kind ${mapping.kind}.`);
-  for (const { column, head, to, unit, confidence, because } of columns) {
-    const word = confidence === 'none' ? 'not known' : confidence;
-    const measure = unit === null ? '' : `, unit ${unit}`;
-    const line = `  ${columnLetters(column)} ${head}: ${targetText(to)}${measure} (${word}: ${because})`;
-    say(io, visible(line.replace(/\s+/g, ' ').replace(/^ /, '  ')));
-  }
-  for (const point of open) say(io, `To settle: ${point}`);
 }

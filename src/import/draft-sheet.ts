@@ -73,12 +73,13 @@ function frontMatter(order: DraftOrder, settings: readonly string[]): string[] {
 }
 
 function body(order: DraftOrder, plan: DraftPlan): string[] {
-  const { kind, maker, model, features } = order;
+  const { kind, maker, model, features, given } = order;
   const labels = features.map((name) => kind.features.get(name)?.label.toLowerCase() ?? name);
   const lines = [
     `# ${plainMarkdown(`${maker} ${model}`)}`,
     '',
-    `${kind.title}: ${labels.join(', ')}. How to tell it from its near relations goes here.`,
+    // Of a list nobody sits over each sheet: a blank that the list cannot fill would stop all of them.
+    `${kind.title}: ${labels.join(', ')}.${given === undefined ? ' How to tell it from its near relations goes here.' : ''}`,
     '',
   ];
   const steps = stepsOfAll(plan);

@@ -1,6 +1,6 @@
 export { printBooklet } from './booklet/index.ts';
 export { printCard, printCards } from './card/index.ts';
-export { type Imposed, type Imposition, impose } from './imposition/index.ts';
+export { howToFold, type Imposed, type Imposition, impose } from './imposition/index.ts';
 export type { CardReading, CardReadings, LeafMarks, Punch } from './orders/index.ts';
 export { readWording } from './orders/index.ts';
 export type {

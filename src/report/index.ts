@@ -1,10 +1,12 @@
 export { toAnnotations } from './annotations.ts';
+export { checkList } from './check-list.ts';
 export { changeWord, comparisonText } from './compare-text.ts';
 export { addCounts, type Counts, countFindings } from './counts.ts';
 export { applyEdits, type Mended, mend } from './edits.ts';
 export { InheritedFindings } from './inherited-findings.ts';
 export { findingJson, jsonObject, toJson } from './json.ts';
 export type { JudgedRecord } from './judged-record.ts';
+export { differencesText, guessText, listSummary, slipsText } from './list-text.ts';
 export { type Paint, paint } from './paint.ts';
 export {
   type FileReport,
@@ -23,7 +25,8 @@ export { type SarifOptions, toSarif } from './sarif.ts';
 export { type Sharing, type SheetToShare, shareSources } from './share-sources.ts';
 export { sizeJson, unreadSizeJson } from './size-json.ts';
 export { sizeText } from './size-text.ts';
-export { stoppers } from './stops.ts';
+export { stoppers, stoppersAcross } from './stops.ts';
 export { fileText, summaryText, type TextOptions, toText } from './text.ts';
+export { traceLegend, traceTable } from './trace-table.ts';
 export { visible } from './visible.ts';
 export { wrap } from './wrap.ts';

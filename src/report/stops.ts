@@ -1,3 +1,4 @@
+import type { AcrossFinding } from '../checks/across/define.ts';
 import type { Finding } from '../checks/define.ts';
 
 /**
@@ -13,5 +14,18 @@ export function stoppers<F extends Pick<Finding, 'severity' | 'accepted'>>(
       finding.accepted === null &&
       (finding.severity === 'error' ||
         (finding.severity === 'warning' && status?.trim().toLowerCase() === 'released')),
+  );
+}
+
+/**
+ * Those of the findings across sheets that stop the press: on whichever of its sheets one stands, each
+ * that is released has the doubt. `statusOf` is the word of a file's sheet.
+ */
+export function stoppersAcross(
+  findings: readonly AcrossFinding[],
+  statusOf: (file: string) => string | null,
+): readonly AcrossFinding[] {
+  return findings.filter((one) =>
+    [one, ...one.related].some(({ at }) => stoppers([one], statusOf(at.file)).length > 0),
   );
 }

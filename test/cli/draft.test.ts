@@ -3,8 +3,8 @@ import { join } from 'node:path';
 import { PassThrough } from 'node:stream';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { featuresAnswer } from '../../src/cli/draft-answers.ts';
 import { run } from '../../src/cli/run.ts';
+import { chosenFeatures } from '../../src/import/draft-choices.ts';
 import { planDraft } from '../../src/import/draft-plan.ts';
 import { draftSheet } from '../../src/import/draft-sheet.ts';
 import { builtInKinds } from '../../src/kinds/index.ts';
@@ -59,7 +59,8 @@ describe('a draft', () => {
     const project = openProject(root, root);
     fc.assert(
       fc.property(validFeatures, (features) => {
-        expect(featuresAnswer(features.join(', '), kind)).toHaveLength(features.length);
+        const chosen = chosenFeatures(features.join(', '), kind);
+        expect(chosen.ok && chosen.value).toHaveLength(features.length);
         const text = draftSheet({ ...order, features });
         const { sheet, findings } = examineText(
           project,

@@ -64,7 +64,7 @@ export async function booklet(
   if (!deliver(first, path, proof, project.show, io)) return 1;
   if (fold !== null && imposed !== null) {
     const beside = path === null ? null : imposedPath(path);
-    deliverImposed(imposed, fold, beside, project.show, io);
+    await deliverImposed(imposed, fold, beside, project.show, io);
   }
   return 0;
 }

@@ -17,6 +17,7 @@ import {
   placeFindings,
   placeSheet,
   stoppers,
+  stoppersAcross,
 } from '../../report/index.ts';
 import { type Format, printerFor } from '../findings-printer.ts';
 import { type Io, say } from '../io.ts';
@@ -132,12 +133,7 @@ export async function check(
   for (const [project, taken] of facts) {
     const found = runAcross(acrossChecks, taken, project.context(project.root));
     const status = new Map(taken.map((each) => [each.file, each.status]));
-    stopped ||= found.some((one) =>
-      // On whichever of the sheets it stands, each that is released has the doubt.
-      [one, ...one.related].some(
-        ({ at }) => stoppers([one], status.get(at.file) ?? null).length > 0,
-      ),
-    );
+    stopped ||= stoppersAcross(found, (file) => status.get(file) ?? null).length > 0;
     for (const report of placeAcross(found)) printer.add(report);
   }
   printer.end(files, others);

@@ -1,13 +1,7 @@
-import {
-  acrossChecks,
-  allChecks,
-  checkGroups,
-  explainCheck,
-  type ToldCheck,
-} from '../../checks/index.ts';
+import { acrossChecks, allChecks, explainCheck } from '../../checks/index.ts';
 import { projectChecks } from '../../project/file-faults.ts';
 import { Refusal } from '../../project/refusal.ts';
-import { paint } from '../../report/index.ts';
+import { checkList, paint } from '../../report/index.ts';
 import { nearestName } from '../../text/nearest-name.ts';
 import { type Io, usesColor } from '../io.ts';
 import type { ExitStatus } from '../run.ts';
@@ -16,7 +10,7 @@ import type { ExitStatus } from '../run.ts';
 export async function explain(name: string | undefined, io: Io): Promise<ExitStatus> {
   const checks = [...allChecks, ...acrossChecks, ...projectChecks];
   if (name === undefined) {
-    io.stdout.write(listOf(checks, io));
+    io.stdout.write(checkList(checks, paint(usesColor(io, io.stdout))));
     return 0;
   }
   const wanted = name.trim().toLowerCase();
@@ -35,21 +29,4 @@ export async function explain(name: string | undefined, io: Io): Promise<ExitSta
   }
   io.stdout.write(explainCheck(check));
   return 0;
-}
-
-function listOf(checks: readonly ToldCheck[], io: Io): string {
-  const ink = paint(usesColor(io, io.stdout));
-  const width = Math.max(...checks.map((check) => check.id.length));
-  const lines: string[] = [];
-  for (const group of checkGroups) {
-    const members = checks.filter((check) => check.group === group);
-    if (members.length === 0) continue;
-    if (lines.length > 0) lines.push('');
-    lines.push(ink.bold(group));
-    for (const { id, severity, summary } of members) {
-      const tint = { error: ink.red, warning: ink.yellow, note: ink.blue }[severity];
-      lines.push(`  ${id.padEnd(width)}  ${tint(severity.padEnd(7))}  ${summary}`);
-    }
-  }
-  return `${lines.join('\n')}\n`;
 }

@@ -1,11 +1,11 @@
 import { basename, resolve } from 'node:path';
-import { comparedRows, concordanceOf } from '../../concordance/index.ts';
+import { concordanceOf } from '../../concordance/index.ts';
 import { projectSheets } from '../../project/edition-source.ts';
 import { Refusal } from '../../project/refusal.ts';
 import { Projects, sheetNamed, type Target, targetsOf } from '../../project/targets.ts';
 import { readTemplates } from '../../project/templates.ts';
 import { writeWhole } from '../../project/write-whole.ts';
-import { concordanceCsv, concordanceText, signsInWords } from '../../report/concordance/index.ts';
+import { concordanceCsv, concordancesText } from '../../report/concordance/index.ts';
 import type { Io } from '../io.ts';
 import {
   browserFor,
@@ -59,7 +59,12 @@ export async function sources(
   const text =
     options.format === 'csv'
       ? concordanceCsv(chosen)
-      : inWords(chosen, options, Math.min(io.stdout.columns ?? 80, 120), name);
+      : concordancesText(chosen, {
+          differing: options.differing === true,
+          all: options.all === true,
+          width: Math.min(io.stdout.columns ?? 80, 120),
+          whole: name === undefined,
+        });
   if (options.out === undefined || options.out === '-') io.stdout.write(text);
   else {
     const path = resolve(io.cwd, options.out);
@@ -115,22 +120,4 @@ function sheetsOf(name: string | undefined, projects: Projects, io: Io) {
   const { project, path } = sheetNamed(name, projects, io.cwd);
   const found = candidate(project, path, io);
   return found === null ? null : [found];
-}
-
-function inWords(
-  concordances: readonly ReturnType<typeof concordanceOf>[],
-  { all, differing }: SourcesOptions,
-  width: number,
-  name: string | undefined,
-): string {
-  const blocks = concordances.flatMap((concordance) => {
-    const rows = all === true || differing === true ? concordance.rows : comparedRows(concordance);
-    return rows.length === 0 ? [] : [concordanceText(concordance, rows, width)];
-  });
-  if (blocks.length === 0) {
-    const where = name === undefined ? 'of these sheets' : 'of the sheet';
-    const what = differing === true ? 'differ on a setting' : 'speak to one setting together';
-    return `No two sources ${where} ${what}.\n`;
-  }
-  return `${blocks.join('\n')}\n${signsInWords}\n`;
 }

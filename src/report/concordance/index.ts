@@ -1,2 +1,2 @@
 export { concordanceCsv } from './csv.ts';
-export { concordanceText, signsInWords } from './text.ts';
+export { type ConcordancesOptions, concordancesText, concordanceText } from './text.ts';

@@ -1,9 +1,10 @@
-import type {
-  Concordance,
-  ConcordanceRow,
-  ConcordanceSource,
-  Said,
-  Standing,
+import {
+  type Concordance,
+  type ConcordanceRow,
+  type ConcordanceSource,
+  comparedRows,
+  type Said,
+  type Standing,
 } from '../../concordance/index.ts';
 import { visible } from '../visible.ts';
 import { wrap } from '../wrap.ts';
@@ -17,8 +18,7 @@ const signs: Readonly<Record<Standing, string>> = {
 };
 
 /** What the signs mean, in one line for the foot of the table. */
-export const signsInWords =
-  '* the figure of the sheet  = the same size  ≠ differs  ? cannot be read';
+const signsInWords = '* the figure of the sheet  = the same size  ≠ differs  ? cannot be read';
 
 const gap = 2;
 const narrowest = 13;
@@ -108,4 +108,31 @@ function nameOf({ name }: ConcordanceSource): string {
 function hung(text: string, lead: string, inset: string, width: number): string[] {
   const room = Math.max(8, width - Math.max(lead.length, inset.length));
   return wrap(visible(text), room).map((part, i) => `${i === 0 ? lead : inset}${part}`.trimEnd());
+}
+
+export interface ConcordancesOptions {
+  /** The rows are those that sources differ on, and no others. */
+  readonly differing: boolean;
+  /** Also rows that one source alone speaks to. */
+  readonly all: boolean;
+  readonly width: number;
+  /** Whether they are of all sheets of a project. */
+  readonly whole: boolean;
+}
+
+/** Tables of several sheets below one another, with the signs explained; a sentence where there is nothing. */
+export function concordancesText(
+  concordances: readonly Concordance[],
+  { all, differing, width, whole }: ConcordancesOptions,
+): string {
+  const blocks = concordances.flatMap((concordance) => {
+    const rows = all || differing ? concordance.rows : comparedRows(concordance);
+    return rows.length === 0 ? [] : [concordanceText(concordance, rows, width)];
+  });
+  if (blocks.length === 0) {
+    const where = whole ? 'of these sheets' : 'of the sheet';
+    const what = differing ? 'differ on a setting' : 'speak to one setting together';
+    return `No two sources ${where} ${what}.\n`;
+  }
+  return `${blocks.join('\n')}\n${signsInWords}\n`;
 }
