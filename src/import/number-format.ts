@@ -19,11 +19,16 @@ export function shownNumber(value: number, format: string, from1904: boolean): S
   const code = tokens.map((token) => (token.literal ? '' : token.text)).join('');
   if (isDateCode(code)) return { text: dayOfSerial(value, from1904), type: 'date' };
   const size = bare ? Math.abs(value) : value;
-  if (/general|@|e[+-]/i.test(code) || !/[0#?]/.test(code)) {
+  if (/general|@|e[+-]/i.test(code)) {
     const literals = /general/i.test(code) ? literalsAround(tokens, /general/i) : null;
     return { text: wrapped(literals, plainNumber(size)), type: 'number' };
   }
-  const digits = /\//.test(code) ? fraction(size, code) : decimal(size, code);
+  if (!/[0#?]/.test(code)) {
+    const words = tokens.map(({ text }) => text).join('');
+    // Nothing at all is shown of a number that a format hides; only of a zero is nothing lost by it.
+    return { text: words === '' && value !== 0 ? plainNumber(size) : words.trim(), type: 'number' };
+  }
+  const digits = /\//.test(code) ? fraction(size, tokens) : decimal(size, code);
   return { text: wrapped(literalsAround(tokens, /[0#?]/), digits), type: 'number' };
 }
 
@@ -57,9 +62,30 @@ function sectionFor(value: number, format: string): { section: string; bare: boo
     if (text === ';') sections.push('');
     else sections[sections.length - 1] += text;
   }
+  const conditions = sections.slice(0, 2).map(conditionOf);
+  if (conditions.some((condition) => condition !== null)) {
+    const found = conditions.findIndex((condition) => condition?.(value));
+    const rest = conditions.indexOf(null);
+    const at = found >= 0 ? found : rest >= 0 ? rest : 2;
+    return { section: sections[at] ?? '', bare: false };
+  }
   const [positive = '', negative, zero] = sections;
   if (value < 0 && negative !== undefined) return { section: negative, bare: true };
   return { section: value === 0 && zero !== undefined ? zero : positive, bare: false };
+}
+
+/** Which numbers a section is for, `[>=1]`; null where it does not say. */
+function conditionOf(section: string): ((value: number) => boolean) | null {
+  const [, sign, figure] =
+    /^(?:\[[^\]]*\])*?\[(<=|>=|<>|<|>|=)(-?\d+(?:\.\d+)?)\]/.exec(section) ?? [];
+  if (sign === undefined) return null;
+  const than = Number(figure);
+  return (value) =>
+    sign === '<>'
+      ? value !== than
+      : (sign.includes('<') && value < than) ||
+        (sign.includes('>') && value > than) ||
+        (sign.includes('=') && value === than);
 }
 
 /** Quoted words, escaped signs and brackets each as one token. */
@@ -107,12 +133,18 @@ function literalsAround(tokens: readonly Token[], place: RegExp): [string, strin
 }
 
 function wrapped(around: [string, string] | null, digits: string): string {
-  return around === null ? digits : `${around[0]}${digits}${around[1]}`.trim();
+  if (around === null) return digits;
+  const [, sign = '', rest = ''] = /^(-?)(.*)$/.exec(digits) ?? [];
+  return `${sign}${`${around[0]}${rest}${around[1]}`.trim()}`;
 }
 
 function decimal(value: number, code: string): string {
   const [whole = '', after = ''] = code.split('.');
-  const scaled = rational(exactDecimal(value)).mul(code.includes('%') ? 100 : 1);
+  // Commas right behind the last digit of the whole, or of all, each leave out three places.
+  const thousands = /[0#?](,+)(?![0#?,])/.exec(code)?.[1]?.length ?? 0;
+  const scaled = rational(exactDecimal(value))
+    .mul(code.includes('%') ? 100 : 1)
+    .div(1000 ** Math.min(thousands, 4));
   const most = Math.min((after.match(/[0#?]/g) ?? []).length, 15);
   const least = Math.min((after.match(/0/g) ?? []).length, 15);
   let text = formatDecimal(scaled, most);
@@ -128,11 +160,19 @@ function decimal(value: number, code: string): string {
   return sign + (tail === undefined ? digits : `${digits}.${tail}`);
 }
 
-/** The nearest fraction that the format has room for: `# ?/?`, `# ??/??`, `# ?/64`. */
-function fraction(value: number, code: string): string {
-  const [, before = '', above = '', below = ''] =
-    /^([^/]*?)([0#?]+)\s*\/\s*([0#?\d]+)/.exec(code) ?? [];
-  const hasWhole = /[0#?]/.test(before);
+/** The nearest fraction that the format has room for: `# ?/?`, `# ??/??`, `# ?/64`, `#"-"?/4`. */
+function fraction(value: number, tokens: readonly Token[]): string {
+  const isPlace = ({ literal, text }: Token) => !literal && /^[0#?]$/.test(text);
+  const slash = tokens.findIndex(({ literal, text }) => !literal && text === '/');
+  const last = tokens.slice(0, slash).findLastIndex(isPlace);
+  const first = tokens.slice(0, last + 1).findLastIndex((token) => !isPlace(token)) + 1;
+  const wholeEnd = tokens.slice(0, first).findLastIndex(isPlace);
+  const hasWhole = wholeEnd >= 0;
+  const between = tokens.slice(wholeEnd + 1, first).map(({ text }) => text);
+  const joint = hasWhole ? between.join('').trim() || ' ' : '';
+  const above = tokens.slice(first, last + 1);
+  const rear = tokens.slice(slash + 1).map(({ literal, text }) => (literal ? '\u0001' : text));
+  const below = /^\s*([0#?\d]+)/.exec(rear.join(''))?.[1] ?? '';
   const sign = value < 0 ? '-' : '';
   const size = Math.abs(value);
   const whole = hasWhole ? Math.floor(size) : 0;
@@ -142,9 +182,9 @@ function fraction(value: number, code: string): string {
     fixed === null
       ? nearestFraction(rest, 10 ** Math.min(Math.max(below.length, above.length), 3) - 1)
       : [Math.round(rest * fixed), fixed];
-  if (top === 0) return `${sign}${whole}`;
+  if (top === 0) return whole === 0 ? '0' : `${sign}${whole}`;
   if (hasWhole && top === bottom) return `${sign}${whole + 1}`;
-  return whole === 0 ? `${sign}${top}/${bottom}` : `${sign}${whole} ${top}/${bottom}`;
+  return whole === 0 ? `${sign}${top}/${bottom}` : `${sign}${whole}${joint}${top}/${bottom}`;
 }
 
 /** By trying every denominator: there are 999 at most. */
