@@ -1,3 +1,4 @@
+import type { Setting } from '../sheet/model.ts';
 import { defineCheck } from './define.ts';
 import { eitherOf } from './vocabulary.ts';
 
@@ -9,7 +10,8 @@ export default defineCheck({
   summary: 'A setting belongs to a feature that the sheet does not say the unit has.',
   explain:
     'By its features the sheet is held to the settings and the work that each asks for. A feature that ' +
-    'was taken away while its setting stayed takes those proofs with it, and nobody notices.',
+    'was taken away while its setting stayed takes those proofs with it, and nobody notices. Where ' +
+    'several of its settings and their work stay it is a warning.',
   messages: {
     dropped: {
       message: '`{setting}` is stated, but `{features}` is not among the features of the unit',
@@ -27,19 +29,46 @@ export default defineCheck({
     const present = new Set(sheet.unit.features.map(({ id }) => id));
     // A feature that is misspelt has a finding of its own, and may be the one that is looked for.
     if (sheet.unit.features.some(({ known }) => known === null)) return;
-    for (const { id, name, known } of sheet.settings.values()) {
+    const groups = new Map<string, { features: readonly string[]; settings: Setting[] }>();
+    for (const setting of sheet.settings.values()) {
+      const { id, known } = setting;
       if (known === null || known.withoutFeature || always.has(id)) continue;
       const asking = [...kind.features.values()].filter(({ settings }) =>
         settings.flat().includes(id),
       );
       if (asking.length === 0 || asking.some((feature) => present.has(feature.name))) continue;
       const features = asking.map((feature) => feature.name);
+      const group = groups.get(features.join()) ?? { features, settings: [] };
+      groups.set(features.join(), group);
+      group.settings.push(setting);
+    }
+    for (const { features, settings } of groups.values()) {
+      const [first, ...others] = settings;
+      if (!first) continue;
+      const work = sheet.operations.filter(({ known }) =>
+        features.some((feature) =>
+          kind.features
+            .get(feature)
+            ?.operations.flat()
+            .includes(known?.name ?? ''),
+        ),
+      );
       const isOne = features.length === 1;
       report({
         message: isOne ? 'dropped' : 'several',
-        span: name.span,
-        values: { setting: name.value, features: isOne ? (features[0] ?? '') : eitherOf(features) },
-        subject: id,
+        span: first.name.span,
+        // One setting may stand there for reference; several and their work are a unit that has the part.
+        severity: settings.length > 1 && work.length > 0 ? 'warning' : 'note',
+        values: {
+          setting: first.name.value,
+          features: isOne ? (features[0] ?? '') : eitherOf(features),
+        },
+        related: [
+          ...others.map(({ name }) => ({ span: name.span, label: 'another of its settings' })),
+          ...work.map(({ heading }) => ({ span: heading.span, label: 'its work' })),
+        ],
+        subject: first.id,
+        alsoCalled: others.map(({ id }) => id),
       });
     }
   },

@@ -8,10 +8,12 @@ export default defineCheck({
   id: 'number-typed',
   severity: 'note',
   group: 'prose',
+  depth: 6,
   summary: "A setting's number is typed in the text, where `:value[...]` would print it.",
   explain:
     'A number written twice is changed once: the next editor mends the front matter and the step ' +
-    'keeps the old figure. `--fix` replaces a number that is typed just as the front matter has it.',
+    'keeps the old figure. Where no mark prints the setting at all it is a warning. `--fix` replaces a ' +
+    'number that is typed just as the front matter has it.',
   messages: {
     same: {
       message: '{text} is the setting `{name}`, typed a second time',
@@ -29,6 +31,7 @@ export default defineCheck({
       const name = setting.name.value;
       const value = setting.value && against.size === setting.value;
       const certain = verbatim && value;
+      const isPrinted = sheet.values.some((use) => use.setting === setting);
       const mendable = certain && meant && canHoldMark(span, sheet);
       report({
         message: certain ? 'same' : 'other',
@@ -38,6 +41,8 @@ export default defineCheck({
           : { text: statement.text, name, value: setting.value?.text ?? against.statement.text },
         compared: [against.statement.text, statement.text],
         related: [{ span: against.size.span, label: 'the setting' }],
+        suspects: [span, setting.name.span],
+        ...(isPrinted ? {} : { severity: 'warning' as const }),
         subject: setting.id,
         ...(mendable ? { edits: [{ span, text: `:value[${name}]` }] } : {}),
       });
@@ -50,6 +55,7 @@ export default defineCheck({
       expect: [
         {
           at: '13/64 in',
+          severity: 'warning',
           message: '13/64 in is the setting `float-level`, typed a second time',
           fix: 'write `:value[float-level]`',
           fixed: '1. Pass the gauge under the free end: :value[float-level].',
@@ -62,6 +68,7 @@ export default defineCheck({
       expect: [
         {
           at: '5.16 mm',
+          severity: 'warning',
           message: '5.16 mm is the setting `float-level`, 13/64 in, written another way',
           fix: 'write `:value[float-level]`, which prints it as the source has it',
         },

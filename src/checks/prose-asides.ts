@@ -62,14 +62,18 @@ function isSmall(told: Told, part: readonly [number, number]): boolean {
 }
 
 const STEPS_BEFORE = 3;
+const BACK = /\bback (?:out|off|in|up|down)(?: by| about| exactly)? ?$/;
 
 /** A screw is turned by steps as well as set; so is anything else, by much less than its figure. */
 function isStepSize(told: Told, kind: Kind): boolean {
   const words = kind.incrementWords;
   const next = firstWords(told.after, 3);
   const last = lastWords(told.before, STEPS_BEFORE);
-  if (told.statement.dimension === 'turns')
-    return startsWithAny(next, words) || holdsAny(lastWords(told.before, 2), words);
+  if (told.statement.dimension === 'turns') {
+    // `back 1/4 turn` is a step; `back out two turns` is how the setting itself is made.
+    const way = BACK.test(told.before) && !isSmall(told, [1, 2]);
+    return startsWithAny(next, words) || (!way && holdsAny(lastWords(told.before, 2), words));
+  }
   return (startsWithAny(next, words) || endsWithAny(last, words)) && isSmall(told, [1, 2]);
 }
 

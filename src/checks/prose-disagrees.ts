@@ -7,6 +7,7 @@ export default defineCheck({
   id: 'prose-disagrees',
   severity: 'warning',
   group: 'prose',
+  depth: 6,
   summary: 'A number in the text is another size than the setting it stands beside.',
   explain:
     'The restorer works by the step and the card prints the setting: with two figures one of them is ' +
@@ -47,6 +48,7 @@ export default defineCheck({
             { span: against.size.span, label: 'the setting made here' },
             { span: elsewhere.name.span, label: 'the setting of that size' },
           ],
+          suspects: [span, setting.name.span],
           subject: setting.id,
         });
         continue;
@@ -70,6 +72,7 @@ export default defineCheck({
           : values,
         compared: [against.statement.text, statement.text],
         related: [{ span: against.size.span, label: 'the setting' }],
+        suspects: [span, setting.name.span],
         subject: setting.id,
       });
     }

@@ -84,7 +84,7 @@ function countsFromSeat(operation: Operation | null, kind: Kind): boolean {
 }
 
 const WAY =
-  /\b(out|in|down|up)(?: by| about| exactly| again| alike| both| for| of it| to| further)* ?$/;
+  /\b(out|in|down|up)(?: by| about| exactly| again| alike| both| for| of it| to| further)*(?: ?[:,])? ?$/;
 const OPENED =
   /\b(?:open(?:s|ed|ing)?|unscrew(?:s|ed|ing)?|back(?:s|ed|ing)?(?: \p{L}+)? off|opened up)\b(?! (?:the throttle|the choke|wide))[^,;:]*$/u;
 

@@ -6,6 +6,7 @@ export default defineCheck({
   id: 'setting-repeated',
   severity: 'error',
   group: 'reading',
+  depth: 0,
   summary: 'One setting is given twice under different names.',
   explain:
     'Names are the same in any case and spacing, and a kind has other names for many of its settings. ' +
@@ -30,6 +31,7 @@ export default defineCheck({
         span: setting.name.span,
         values: { first: first.name.value, second: setting.name.value },
         related: [{ span: first.name.span, label: 'the first' }],
+        suspects: [setting.name.span, first.name.span],
         subject: setting.id,
       });
     }

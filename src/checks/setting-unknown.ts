@@ -6,6 +6,7 @@ export default defineCheck({
   id: 'setting-unknown',
   severity: 'error',
   group: 'reading',
+  depth: 0,
   summary: 'The kind of unit has no such setting.',
   explain:
     'A setting under a name that the kind does not know is not held against anything: neither its ' +
@@ -30,8 +31,14 @@ export default defineCheck({
       const values = { kind: oneUnit(kind), setting: name.value };
       const { span } = name;
       const subject = name.value;
-      if (near !== null) report({ message: 'near', span, values: { ...values, near }, subject });
-      else report({ message: 'unknown', span, values, subject, severity: 'warning' });
+      if (near !== null) {
+        // The marks that name it rightly find nothing, and the setting itself is called for by none.
+        const marks = sheet.values.flatMap((use) =>
+          use.setting === null && kind.settingNamed(use.name)?.name === near ? [use.span] : [],
+        );
+        const suspects = [span, ...marks];
+        report({ message: 'near', span, values: { ...values, near }, subject, suspects });
+      } else report({ message: 'unknown', span, values, subject, severity: 'warning' });
     }
   },
   examples: [

@@ -11,6 +11,7 @@ export default defineCheck({
   id: 'setting-unused',
   severity: 'warning',
   group: 'reading',
+  depth: 8,
   summary: 'A setting is given that no step of the work uses.',
   explain:
     'A number that no step calls for is set by nobody: either the step is missing, or it carries a ' +

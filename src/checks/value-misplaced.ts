@@ -12,6 +12,7 @@ export default defineCheck({
   id: 'value-misplaced',
   severity: 'warning',
   group: 'prose',
+  depth: 7,
   summary: 'A step prints a setting that another operation makes.',
   explain:
     'The restorer sets what the step prints. A mark that slipped under another heading prints a true ' +
@@ -62,6 +63,8 @@ export default defineCheck({
           span: use.span,
           values: { name, own: own.name.value, label },
           related: [{ span: own.name.span, label: 'the setting made here' }],
+          // The setting whose mark gave way is printed nowhere, and that follows.
+          suspects: [use.span, own.name.span],
           subject,
         });
         continue;
@@ -78,6 +81,7 @@ export default defineCheck({
           home: quoted(home.heading.value),
         },
         related: [{ span: home.heading.span, label: 'where it is made' }],
+        suspects: [use.span, setting.name.span],
         subject,
       });
     }

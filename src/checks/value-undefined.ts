@@ -7,6 +7,7 @@ export default defineCheck({
   id: 'value-undefined',
   severity: 'error',
   group: 'reading',
+  depth: 8,
   summary: 'The work calls for a setting that the front matter does not give.',
   explain:
     'The step would print with a hole where its number belongs. It cannot be accepted: give the ' +
