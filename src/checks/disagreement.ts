@@ -26,7 +26,7 @@ export function disagreement(
     secondIn: limits?.second ?? '',
     key: doubtful.stated.key,
     otherKey: trusted.stated.key,
-    difference: found.difference,
+    difference: found.difference ?? '',
     inside: inside ? ', still inside the limits' : '',
     fix: remedy(setting, pair, sheet, context),
   };
@@ -35,7 +35,7 @@ export function disagreement(
       ? 'condition'
       : limits
         ? 'limits'
-        : found.difference.startsWith('the other')
+        : found.by === 'way'
           ? 'sense'
           : isToldAlike(trusted.statement, doubtful.statement)
             ? 'plain'

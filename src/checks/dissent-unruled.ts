@@ -142,8 +142,8 @@ function apartBy(
   value: PlacedSize | null,
   other: PlacedSize | null,
   gauges: GaugeBook,
-): { readonly difference: string; readonly misprint: Misprint | null } {
-  const none = { difference: '', misprint: null };
+): { readonly difference: string | null; readonly misprint: Misprint | null } {
+  const none = { difference: null, misprint: null };
   if (!value?.reading.ok || !other?.reading.ok) return none;
   const found = agree(value.reading.statement, other.reading.statement, { gauges });
   return found.verdict === 'disagrees' || found.verdict === 'within-tolerance' ? found : none;

@@ -56,20 +56,21 @@ export default defineCheck({
       const found = agree(against.statement, statement, { gauges: context.gauges });
       const apart =
         found.verdict === 'disagrees' || found.verdict === 'within-tolerance' ? found : null;
-      const figures = principal(statement) !== null && apart !== null && apart.difference !== '';
+      const difference = principal(statement) === null ? null : (apart?.difference ?? null);
       const values = { text: statement.text, name, value: against.statement.text };
       const meant = `write \`:value[${name}]\` if the setting is meant`;
       const misprint = apart?.misprint;
       report({
-        message: figures ? 'apart' : 'other',
+        message: difference === null ? 'other' : 'apart',
         span,
-        values: figures
-          ? {
-              ...values,
-              difference: apart.difference,
-              fix: misprint ? `${meant}: ${misprint.suggestion}, if ${misprint.because}` : meant,
-            }
-          : values,
+        values:
+          difference === null
+            ? values
+            : {
+                ...values,
+                difference,
+                fix: misprint ? `${meant}: ${misprint.suggestion}, if ${misprint.because}` : meant,
+              },
         compared: [against.statement.text, statement.text],
         related: [{ span: against.size.span, label: 'the setting' }],
         suspects: [span, setting.name.span],

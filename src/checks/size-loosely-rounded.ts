@@ -1,11 +1,4 @@
-import {
-  agree,
-  differenceText,
-  liesInside,
-  principal,
-  rational,
-  sizeBeside,
-} from '../quantity/index.ts';
+import { agree, gapText, liesInside, principal, rational, sizeBeside } from '../quantity/index.ts';
 import type { Amount, Statement } from '../quantity/model.ts';
 import { defineCheck } from './define.ts';
 import { doubtfulPairs, restatements } from './statement-pairs.ts';
@@ -63,7 +56,7 @@ export default defineCheck({
           values: {
             first: value.statement.text,
             second: other.statement.text,
-            off: differenceText(one, two, other.statement).replace(/ (?:more|less)$/, ''),
+            off: gapText(one, two, other.statement),
             exact: sizeBeside(one, two, other.statement),
           },
           compared: [value.statement.text, other.statement.text],

@@ -144,7 +144,8 @@ function compared(first: Restated, second: Restated): Agreement {
     verdict: 'disagrees',
     first: limits.first,
     second: limits.second,
-    difference: '',
+    by: 'limits',
+    difference: null,
     misprint: null,
   };
 }
@@ -159,7 +160,7 @@ function limitsAtFault(first: Restated, second: Restated, found: Agreement): Lim
   if (found.verdict !== 'disagrees') return null;
   const [one, two] = [first.statement, second.statement];
   const onlyOne = (one.nominal === null) !== (two.nominal === null);
-  return found.difference === '' || onlyOne ? limitsApart(first, second) : null;
+  return found.by === 'limits' || onlyOne ? limitsApart(first, second) : null;
 }
 
 function pairOf(

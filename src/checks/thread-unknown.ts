@@ -1,4 +1,5 @@
 import { thread, threads } from '../gauges/index.ts';
+import { NOT_STATED } from '../quantity/index.ts';
 import { isBlank } from './blank.ts';
 import { defineCheck } from './define.ts';
 
@@ -24,7 +25,7 @@ export default defineCheck({
   },
   run(sheet, _context, report) {
     for (const [key, { value, span }] of sheet.unit.threads) {
-      if (isBlank(value) || value.trim() === 'not stated' || thread(value) !== null) continue;
+      if (isBlank(value) || value.trim() === NOT_STATED || thread(value) !== null) continue;
       const near = nearThreads(value);
       const values = { text: value, near: near.join(' or ') };
       report({ message: near.length > 0 ? 'near' : 'unknown', span, values, subject: key });

@@ -1,4 +1,4 @@
-import { suspectsOf, toldInputs, type Verdict, workedNumbers } from '../relations/index.ts';
+import { joined, suspectsOf, toldInputs, type Verdict, workedNumbers } from '../relations/index.ts';
 import { isBlank } from './blank.ts';
 import { defineCheck } from './define.ts';
 import { type Root, relationRoots } from './relation-roots.ts';
@@ -63,7 +63,7 @@ export default defineCheck({
           difference,
           side,
           first: inputs.limited,
-          inputs: inputs.labels,
+          inputs: joined(inputs.labels, 'or'),
           bound: proof.solution.hold === 'at-most' ? 'most' : 'least',
           fix: remedy(verdict, slips),
         },
@@ -343,7 +343,7 @@ export default defineCheck({
 
 /** What would mend it: the one or two likeliest slips, or the figure that the others come to. */
 function remedy({ disparity, place, proof }: Verdict, slips: Root['slips']): string {
-  const { labels } = toldInputs(proof);
+  const labels = joined(toldInputs(proof).labels, 'or');
   const [first, second] = slips;
   const own = `\`${place.key}\``;
   const ifSo = ({ slip, of }: NonNullable<typeof first>, isPlain: boolean): string =>

@@ -1,4 +1,4 @@
-import { toldInputs, type WorkedFigure, workedNumbers } from '../relations/index.ts';
+import { joined, toldInputs, type WorkedFigure, workedNumbers } from '../relations/index.ts';
 import { defineCheck } from './define.ts';
 
 /** A figure that follows from what the sheet states, and would prove it. */
@@ -34,7 +34,7 @@ export default defineCheck({
         values: {
           told: figure.told,
           key: place.key,
-          inputs: labels.replace(/ or (?=[^,]*$)/, ' and '),
+          inputs: joined(labels, 'and'),
         },
         related: others,
         subject: of,

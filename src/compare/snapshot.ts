@@ -1,17 +1,19 @@
-import type { Citation, Operation, Setting, Sheet } from '../sheet/model.ts';
+import { plainHead, plainSetting } from '../sheet/index.ts';
+import type { Operation, Setting, Sheet } from '../sheet/model.ts';
 import type { Span } from '../text/span.ts';
 import type { OperationSnapshot, SettingSnapshot, SheetSnapshot } from './model.ts';
 
 /** What a sheet says, as plain data to keep or to hold against another; nothing is converted. */
 export function sheetSnapshot(sheet: Sheet): SheetSnapshot {
   const start = sheet.operations[0]?.span.start ?? sheet.text.length;
+  const { id, title, kind, revision, status, date } = plainHead(sheet);
   return {
-    id: sheet.id?.value ?? sheet.file,
-    title: sheet.title?.value ?? '',
-    kind: sheet.kind?.name ?? sheet.unit.kind?.value ?? null,
-    revision: sheet.revision?.value ?? null,
-    status: sheet.status?.value ?? null,
-    date: sheet.date?.value ?? null,
+    id,
+    title,
+    kind,
+    revision,
+    status,
+    date,
     unit: unitFacts(sheet),
     fits: sheet.fits.map(({ marque, model, years }) =>
       [marque, model, years].filter((part) => part !== null).join(' '),
@@ -30,16 +32,18 @@ export function sheetSnapshot(sheet: Sheet): SheetSnapshot {
   };
 }
 
-function unitFacts({ unit }: Sheet): Record<string, string> {
+function unitFacts(sheet: Sheet): Record<string, string> {
+  const { unit } = sheet;
+  const { maker, model, partNumbers, features } = plainHead(sheet);
   const facts: Record<string, string> = {};
-  const put = (key: string, text: string | undefined) => {
-    if (text !== undefined && text !== '') facts[key] = text;
+  const put = (key: string, text: string | null) => {
+    if (text !== null && text !== '') facts[key] = text;
   };
-  put('maker', unit.maker?.value);
-  put('model', unit.model?.value);
-  put('part-numbers', unit.partNumbers.map((part) => part.value).join(', '));
-  put('features', unit.features.map(({ id }) => id).join(', '));
-  put('jets', unit.jets?.value);
+  put('maker', maker);
+  put('model', model);
+  put('part-numbers', partNumbers.join(', '));
+  put('features', features.join(', '));
+  put('jets', unit.jets?.value ?? null);
   for (const [key, size] of unit.sizes) put(key, size.text);
   for (const [key, thread] of unit.threads) put(key, thread.value);
   for (const [key, text] of unit.other) put(key, text.value);
@@ -47,40 +51,21 @@ function unitFacts({ unit }: Sheet): Record<string, string> {
 }
 
 function settingSnapshot(setting: Setting): SettingSnapshot {
-  const name = setting.id;
-  const values: Record<string, string> = {};
-  if (setting.value) values[''] = setting.value.text;
-  for (const [place, size] of setting.places) values[place] = size.text;
-  const said: Record<string, string> = {};
-  const put = (key: string, text: string | undefined) => {
-    if (text !== undefined) said[key] = text;
-  };
-  put('gauge', setting.gauge?.text);
-  put('go', setting.go?.text);
-  put('no-go', setting.noGo?.text);
-  put('travel', setting.travel?.text);
-  put('at', setting.at?.value);
-  put('places-differ', setting.placesDiffer?.value);
-  put('rounding', setting.rounding?.value);
-  for (const [key, text] of setting.said) put(key, text.value);
+  const { name, label, sizes, also, said, from, but, note } = plainSetting(setting);
   return {
     name,
-    label: setting.known?.label ?? name,
-    values,
-    also: setting.also.map((size) => size.text),
+    label,
+    values: Object.fromEntries(sizes.map(({ place, size }) => [place ?? '', size.text])),
+    also,
     said,
-    from: setting.from.map(citation),
-    but: setting.but.map(({ value, from, ruling }) => ({
+    from,
+    but: but.map(({ value, from: source, ruling }) => ({
       value: value?.text ?? null,
-      from: from ? citation(from) : null,
-      ruling: ruling ? single(ruling.value) : null,
+      from: source,
+      ruling: ruling && single(ruling),
     })),
-    note: setting.note ? single(setting.note.value) : null,
+    note: note && single(note),
   };
-}
-
-function citation({ id, page }: Citation): string {
-  return page === null ? id : `${id} ${page}`;
 }
 
 function operationSnapshot(operation: Operation, sheet: Sheet): OperationSnapshot {

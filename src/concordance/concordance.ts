@@ -136,7 +136,7 @@ function differenceOf(figure: PlacedSize | null, other: PlacedSize | null): stri
   if (!figure?.reading.ok || !other?.reading.ok) return null;
   const found = agree(figure.reading.statement, other.reading.statement, { gauges: null });
   const { verdict } = found;
-  if (verdict === 'disagrees' || verdict === 'within-tolerance') return found.difference || null;
+  if (verdict === 'disagrees' || verdict === 'within-tolerance') return found.difference;
   return verdict === 'incomparable' ? null : 'other limits';
 }
 

@@ -37,17 +37,17 @@ export function agree(first: Statement, second: Statement, options: AgreeOptions
   if (obstacle) return { verdict: 'incomparable', reason: obstacle };
   if (first.condition !== null || second.condition !== null) {
     if (first.condition === second.condition) return { verdict: 'same' };
-    return plainDisagreement(first, second, '');
+    return plainDisagreement(first, second, 'condition', null);
   }
   if (first.sense && second.sense && first.sense !== second.sense) {
-    return plainDisagreement(first, second, 'the other way');
+    return plainDisagreement(first, second, 'way', 'the other way');
   }
   if (first.form !== second.form && isOneSided(first) && isOneSided(second)) {
-    return plainDisagreement(first, second, 'the other limit');
+    return plainDisagreement(first, second, 'way', 'the other limit');
   }
   if (first.datum && second.datum && first.datum !== second.datum && isCounted(first)) {
     const difference = `counted from ${datumName(second)}, not from ${datumName(first)}`;
-    return plainDisagreement(first, second, difference);
+    return plainDisagreement(first, second, 'datum', difference);
   }
   if (isOneSided(first) !== isOneSided(second) && (isBand(first) || isBand(second))) {
     return limitAgainstBand(first, second, options);
@@ -77,6 +77,7 @@ function bandAgainstTolerance(first: Statement, second: Statement): Agreement | 
     verdict: 'disagrees',
     first: `${limits.first} as its ${side} limit`,
     second: second.text,
+    by: 'size',
     difference: `${limits.second} there`,
     misprint: null,
   };
@@ -142,11 +143,17 @@ function isOneSided(statement: Statement): boolean {
   return statement.form === 'min' || statement.form === 'max';
 }
 
-function plainDisagreement(first: Statement, second: Statement, difference: string): Agreement {
+function plainDisagreement(
+  first: Statement,
+  second: Statement,
+  by: 'way' | 'datum' | 'condition',
+  difference: string | null,
+): Agreement {
   return {
     verdict: 'disagrees',
     first: first.text,
     second: second.text,
+    by,
     difference,
     misprint: null,
   };
@@ -171,6 +178,7 @@ function agreeAmounts(
     verdict: inside ? 'within-tolerance' : 'disagrees',
     first: sizeBeside(one, two, second),
     second: second.dimension === 'notches' ? second.text : fullText(two, second.text),
+    by: 'size',
     difference: differenceText(one, two, second),
     misprint: options.gauges && findMisprint(one, two, options.gauges, second.text),
   };
@@ -249,6 +257,7 @@ function pointInRange(
     verdict: inside ? 'within-tolerance' : 'disagrees',
     first,
     second,
+    by: 'size',
     difference,
     misprint: null,
   };

@@ -27,21 +27,25 @@ export function sizeBeside(from: Amount, beside: Amount, statement: Statement): 
 
 /** `0.027 in more`: the second less the first, in the second's unit. */
 export function differenceText(one: Amount, two: Amount, statement: Statement): string {
+  const isMore = gapOf(one, two, statement).s > 0n;
+  const [more, less] = two.unit === 'notch' ? ['richer', 'leaner'] : ['more', 'less'];
+  return `${gapText(one, two, statement)} ${isMore ? more : less}`;
+}
+
+/** `0.027 in`: how far the two are apart, in the second's unit. */
+export function gapText(one: Amount, two: Amount, statement: Statement): string {
+  const gap = gapOf(one, two, statement);
   const unit = unitById(two.unit);
-  if (unit.counted) {
-    const gap = two.base.sub(one.base);
-    if (unit.id === 'notch') {
-      const count = writeCount(gap.abs(), 'notch');
-      return `${count} ${gap.s > 0n ? 'richer' : 'leaner'}`;
-    }
-    return `${writeCount(gap.abs(), two.unit as 'turn' | 'flat' | 'notch')} ${gap.s > 0n ? 'more' : 'less'}`;
-  }
-  const exact = inUnit(one.base, statement.dimension, two.unit);
-  const gap = two.number.sub(exact);
+  if (unit.counted) return writeCount(gap.abs(), two.unit as 'turn' | 'flat' | 'notch');
   const places = placesToShow(gap, unit.id === 'in' ? 3 : unit.id === 'mm' ? 2 : (two.places ?? 2));
   const word = unitWord(two.unit, gap);
-  const figure = formatDecimal(gap.abs(), places);
-  return `${figure}${spaced(word)} ${gap.s > 0n ? 'more' : 'less'}`;
+  return `${formatDecimal(gap.abs(), places)}${spaced(word)}`;
+}
+
+/** The second less the first: of what is counted in its base unit, else in the second's unit. */
+function gapOf(one: Amount, two: Amount, { dimension }: Statement): Rational {
+  if (unitById(two.unit).counted) return two.base.sub(one.base);
+  return two.number.sub(inUnit(one.base, dimension, two.unit));
 }
 
 /** The finest division of a rule or of a drill by fractions. */

@@ -44,7 +44,7 @@ export function statedOtherwise(
 ): SizeProblem {
   const message = `${gauge.label} is ${inches(gauge.mm)}, but the figure in parentheses is ${lower.slice(start + 1, end - 1)}`;
   const fix = 'look in the source which is meant, and put the other under `also`';
-  return problem('unreadable', message, fix, start, end, [gauge.label]);
+  return problem('unreadable', message, fix, start, end, [gauge.label], 0);
 }
 
 /** The nearest numbers that exist, then names one edit away: digits swapped, one too many. */
@@ -140,6 +140,7 @@ export function plainDrillNumber(
     start,
     end,
     candidates.map((each) => each.text),
+    drill ? 1 : 0,
   );
 }
 
@@ -179,6 +180,7 @@ export function bareNumber(
     start,
     end,
     candidates.map((each) => each.text),
+    first === undefined ? 0 : 1,
   );
 }
 

@@ -7,7 +7,7 @@ export {
   convertLimits,
   type LimitsAgreement,
 } from './convert.ts';
-export { asFraction, differenceText, rewritten, sizeBeside } from './difference.ts';
+export { asFraction, differenceText, gapText, rewritten, sizeBeside } from './difference.ts';
 export { type Equivalents, equivalents, figuresIn, figuresText } from './equivalents.ts';
 export {
   GAUGE_FAMILIES,

@@ -154,6 +154,8 @@ export interface SizeProblem {
   readonly end: number;
   /** Candidate meanings of a bare number, or the nearest names of an unknown gauge or unit. */
   readonly candidates: readonly string[];
+  /** How many of them `fix` names, from the first. */
+  readonly offered: number;
 }
 
 /** What reading a text comes to: a statement, or the one problem that stands in the way. */
@@ -194,8 +196,13 @@ export type Agreement =
       /** The first's size in the second's unit (`0.1360 in`), and the second's figure as written. */
       readonly first: string;
       readonly second: string;
-      /** The second less the first, e.g. `0.027 in more`. */
-      readonly difference: string;
+      /**
+       * What they differ in: which way (the other sense, the other limit), where they are counted from, a
+       * size or a limit of one, only limits beside one size, or words that are no figure.
+       */
+      readonly by: 'way' | 'datum' | 'size' | 'limits' | 'condition';
+      /** The second less the first, e.g. `0.027 in more`; null where there is nothing to say of it. */
+      readonly difference: string | null;
       readonly misprint: Misprint | null;
     }
   | { readonly verdict: 'incomparable'; readonly reason: string };

@@ -4,7 +4,10 @@ import type { Numeral, NumeralFault } from './numeral.ts';
 import type { UnitOfMeasure } from './units.ts';
 import { splitVolumeAt } from './whole-unit.ts';
 
-/** A problem from its parts; offsets count in the text that was read. */
+/**
+ * A problem from its parts; offsets count in the text that was read. `offered` is how many of the candidates
+ * the fix names, from the first; all of them unless it is said.
+ */
 export function problem(
   code: SizeProblem['code'],
   message: string,
@@ -12,8 +15,9 @@ export function problem(
   start: number,
   end: number,
   candidates: readonly string[] = [],
+  offered: number = candidates.length,
 ): SizeProblem {
-  return { code, message, fix, start, end, candidates };
+  return { code, message, fix, start, end, candidates, offered };
 }
 
 /** `a, b or c`. */

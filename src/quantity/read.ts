@@ -108,13 +108,13 @@ function readOnce(text: string, options: ReadOptions): Reading {
 
 /** Nobody is told to write what cannot be read: an offer that is no size itself is left out. */
 function onlyReadable(found: SizeProblem, options: ReadOptions): SizeProblem {
-  const { candidates, fix } = found;
+  const { candidates, fix, offered } = found;
   const anyUnit = { gauges: options.gauges, swg: options.swg };
   const kept = candidates.filter((each) => readOnce(each, anyUnit).ok);
   if (kept.length === candidates.length) return found;
-  const lost = candidates.some((each) => !kept.includes(each) && fix?.includes(each));
+  const lost = candidates.slice(0, offered).some((each) => !kept.includes(each));
   const mended = kept.length > 0 ? `write ${kept.join(' or ')}, if that is meant` : LOOK_AGAIN;
-  return { ...found, candidates: kept, fix: lost ? mended : fix };
+  return { ...found, candidates: kept, offered: kept.length, fix: lost ? mended : fix };
 }
 
 const LOOK_AGAIN = 'look in the source again';

@@ -74,7 +74,8 @@ export function statementFrom(
 
   for (const tolerance of [parts.plus, parts.minus]) {
     const fault = tolerance && toleranceFault(tolerance.numeral, tolerance.unit ?? shared);
-    if (fault) return { problem: { ...fault, fix: 'look in the source again', candidates: [] } };
+    if (fault)
+      return { problem: { ...fault, fix: 'look in the source again', candidates: [], offered: 0 } };
   }
 
   const reference = referenceOf(parts);

@@ -24,7 +24,7 @@ export {
 export type { Disparity } from './disparity.ts';
 export { figureOf } from './figure.ts';
 export { relations } from './formulas/index.ts';
-export { inputText, type ToldInputs, textOf, toldInputs, toldText } from './input-text.ts';
+export { inputText, joined, type ToldInputs, textOf, toldInputs, toldText } from './input-text.ts';
 export type { Instance } from './instances.ts';
 export type * from './model.ts';
 export { compare, type PairOutOfOrder, pairsOutOfOrder } from './orders.ts';

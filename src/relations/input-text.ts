@@ -78,15 +78,16 @@ function listed(inputs: readonly Input[]): string {
   return `${joined(said, 'and')}${taken} ${said.length === 1 ? 'comes' : 'come'}`;
 }
 
-function joined(words: readonly string[], by: string): string {
+/** `the turns, the thread or the travel`. */
+export function joined(words: readonly string[], by: 'and' | 'or'): string {
   const last = words.at(-1) ?? '';
   return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} ${by} ${last}`;
 }
 
 /** What a message says of the figures that something was worked from. */
 export interface ToldInputs {
-  /** `the turns or the thread`: those that could be wrong. */
-  readonly labels: string;
+  /** `the turns`, `the thread`: those that could be wrong. */
+  readonly labels: readonly string[];
   /** The figure whose limits led to the worked ones; the first where none has limits. */
   readonly limited: string;
   /** Where they stand on the sheet, with what each is. */
@@ -98,7 +99,7 @@ export function toldInputs({ inputs }: Derived): ToldInputs {
   const places = inputs.flatMap(placesOf);
   const limited = inputs.find(({ figure }) => figure.limits || figure.side) ?? inputs[0];
   const labels = [...new Set(places.map(({ label }) => label))];
-  return { labels: joined(labels, 'or'), limited: limited ? inputText(limited) : '', places };
+  return { labels, limited: limited ? inputText(limited) : '', places };
 }
 
 /** The places on the sheet that an input rests on, with what each is. */

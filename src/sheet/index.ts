@@ -29,6 +29,13 @@ export {
 export type * from './model.ts';
 export { settingNamed } from './names.ts';
 export {
+  type PlainDissent,
+  type PlainHead,
+  type PlainSetting,
+  plainHead,
+  plainSetting,
+} from './plain.ts';
+export {
   gaugeWords,
   inWorkingOrder,
   settingLabel,

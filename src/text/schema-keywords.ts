@@ -197,7 +197,7 @@ function choice(error: ErrorObject, at: SchemaPath, data: unknown): SchemaWord {
   return {
     path: at,
     onKey: true,
-    message: `${name} has neither ${listed(quoted, 'and').replace(/ and (?=[^ ]+$)/, ' nor ')}`,
+    message: `${name} has neither ${listed(quoted, 'nor')}`,
     fix: addKey(error, first),
   };
 }

@@ -18,7 +18,7 @@ export function shown(value: unknown): string {
 }
 
 /** `draft, proof or released`; a long list is cut. */
-export function listed(items: readonly unknown[], last: 'or' | 'and'): string {
+export function listed(items: readonly unknown[], last: 'or' | 'and' | 'nor'): string {
   const texts = items.slice(0, 24).map((item) => String(item));
   if (texts.length < items.length) return `${texts.join(', ')} ...`;
   const end = texts.pop() ?? '';

@@ -89,7 +89,9 @@ export function readYaml(
       fix: 'take the line out, or quote the value',
     });
   }
-  const both = doc.contents ? walk.walk(doc.contents, 0, 'the value') : null;
+  const both = doc.contents
+    ? walk.walk(doc.contents, 0, { of: 'the value', isEntry: false })
+    : null;
   return result(walk, both, !first);
 }
 

@@ -20,6 +20,17 @@ export interface Both {
   readonly plain: unknown;
 }
 
+/** What a value is called in messages: that of a key, or an entry of its list, at whatever depth. */
+interface Told {
+  /** `` `value` ``. */
+  readonly of: string;
+  readonly isEntry: boolean;
+}
+
+function toldOf({ of, isEntry }: Told): string {
+  return isEntry ? `an entry of ${of}` : of;
+}
+
 /** Turns the parser's nodes into placed ones and plain values, and says what is wrong on the way. */
 export class YamlWalk {
   readonly #text: string;
@@ -43,8 +54,7 @@ export class YamlWalk {
     this.#limits = limits;
   }
 
-  /** `what` names the value in messages, as `` `value` ``. */
-  walk(node: ParsedNode, depth: number, what: string): Both {
+  walk(node: ParsedNode, depth: number, what: Told): Both {
     this.#nodes += 1;
     if (this.#nodes > this.#limits.nodes) {
       this.limit('nodes', place(node), `there are more than ${this.#limits.nodes} values here`);
@@ -86,7 +96,7 @@ export class YamlWalk {
       const name = key.source;
       const span = this.#span(inside(key, this.#text));
       const value = pair.value
-        ? this.walk(pair.value, depth + 1, `\`${name}\``)
+        ? this.walk(pair.value, depth + 1, { of: `\`${name}\``, isEntry: false })
         : this.#nothing(key);
       const before = entries.get(name);
       if (before) {
@@ -111,8 +121,8 @@ export class YamlWalk {
     return { node: { kind: 'map', span: this.#span(place(node)), entries }, plain };
   }
 
-  #list(node: YAMLSeq.Parsed, depth: number, of: string): Both {
-    const what = of.startsWith('an entry') ? of : `an entry of ${of}`;
+  #list(node: YAMLSeq.Parsed, depth: number, { of }: Told): Both {
+    const what = { of, isEntry: true };
     const items: PlacedNode[] = [];
     const plain: unknown[] = [];
     for (const item of node.items) {
@@ -132,12 +142,12 @@ export class YamlWalk {
     return { node: { kind: 'list', span: this.#span(place(node)), items }, plain };
   }
 
-  #scalar(node: Scalar.Parsed, what: string): Both {
+  #scalar(node: Scalar.Parsed, what: Told): Both {
     const value: unknown = node.value;
     const text = node.source;
     if (value === null || value === undefined) {
       if (text === '') {
-        const eaten = swallowedValue(this.#text, node.range[0], what);
+        const eaten = swallowedValue(this.#text, node.range[0], toldOf(what));
         if (eaten) this.fault(eaten);
       }
       return this.#nothing(node);
@@ -155,7 +165,7 @@ export class YamlWalk {
     };
   }
 
-  #alias(name: string, node: ParsedNode, depth: number, what: string): Both {
+  #alias(name: string, node: ParsedNode, depth: number, what: Told): Both {
     const span = place(node);
     this.#aliases += 1;
     if (this.#aliases > this.#limits.aliases) {

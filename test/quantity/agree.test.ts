@@ -148,21 +148,23 @@ describe('agree', () => {
   });
 
   test.each([
-    ['1 turn out', '1 turn in', 'the other way'],
-    ['1 notch rich', '1 notch lean', 'the other way'],
-    ['8° BTDC', '8° ATDC', 'the other way'],
-    ['0.020 in min', '0.020 in max', 'the other limit'],
+    ['1 turn out', '1 turn in', 'way', 'the other way'],
+    ['1 notch rich', '1 notch lean', 'way', 'the other way'],
+    ['8° BTDC', '8° ATDC', 'way', 'the other way'],
+    ['0.020 in min', '0.020 in max', 'way', 'the other limit'],
     [
       '1 turn out from the seat',
       '1 turn out from first contact',
+      'datum',
       'counted from contact, not from the seat',
     ],
-    ['parallel', 'flush', ''],
-  ])('disagrees in words: %s and %s', (first, second, difference) => {
+    ['parallel', 'flush', 'condition', null],
+  ] as const)('disagrees in words: %s and %s', (first, second, by, difference) => {
     expect(verdictOf(first, second)).toEqual({
       verdict: 'disagrees',
       first,
       second,
+      by,
       difference,
       misprint: null,
     });

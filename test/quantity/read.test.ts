@@ -339,6 +339,7 @@ describe('a name of a size is not a size in every system', () => {
       start: 0,
       end: 6,
       candidates: ['No. 60 drill', '0.60 mm', '0.060 in'],
+      offered: 1,
     });
     for (const text of ['No. 60 jet', '#60 (0.040)', 'size 60']) {
       expect(problemOf(text), text).toMatchObject({

@@ -1,5 +1,6 @@
 import type { JetNumbering } from '../../quantity/index.ts';
 import { regionIn } from '../../sheet/family.ts';
+import { plainHead, plainSetting } from '../../sheet/index.ts';
 import type { PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
 import type { FileRegion } from '../../text/region.ts';
 import type { Span } from '../../text/span.ts';
@@ -86,6 +87,7 @@ export interface SheetFacts {
 export function sheetFacts(sheet: Sheet): SheetFacts | null {
   if (sheet.frontMatter === null) return null;
   const { unit } = sheet;
+  const { status, kind, maker, model, features } = plainHead(sheet);
   const place = (span: Span): FileRegion => regionIn(sheet, span);
   const fact = ({ value, span }: { readonly value: string; readonly span: Span }): Fact => ({
     text: value,
@@ -95,12 +97,12 @@ export function sheetFacts(sheet: Sheet): SheetFacts | null {
     file: sheet.file,
     id: sheet.file.slice(sheet.file.lastIndexOf('/') + 1).replace(/\.md$/i, ''),
     at: place(sheet.id?.span ?? sheet.frontMatter),
-    status: sheet.status?.value ?? null,
-    kind: sheet.kind?.name ?? unit.kind?.value ?? null,
-    maker: unit.maker?.value ?? null,
-    model: unit.model?.value ?? null,
+    status,
+    kind,
+    maker,
+    model,
     partNumbers: unit.partNumbers.map(fact),
-    features: unit.features.map(({ id }) => id),
+    features,
     fits: sheet.fits.map(({ marque, model, years }) => ({ marque, model, ...yearsOf(years) })),
     interchanges: unit.interchanges.map(fact),
     wireGauge: sheet.wireGauge?.value ?? null,
@@ -132,17 +134,13 @@ function sourceFacts(sheet: Sheet): SourceFact[] {
 }
 
 function settingFigures(setting: Setting, place: (span: Span) => FileRegion): FigureFact[] {
-  const { id, known, value, places, said, at, jets = null } = setting;
+  const { known, jets = null } = setting;
   if (known === null) return [];
-  const measured: Record<string, string> = {};
-  for (const key of known.mustSay) {
-    const words = key === 'at' ? at : said.get(key);
-    if (words) measured[key] = words.value;
-  }
-  return [
-    ...(value ? [figure(id, value, null, measured, place, jets)] : []),
-    ...[...places].map(([barrel, size]) => figure(id, size, barrel, measured, place, jets)),
-  ];
+  const { name, sizes, said } = plainSetting(setting);
+  const measured = Object.fromEntries(
+    known.mustSay.flatMap((key) => (said[key] === undefined ? [] : [[key, said[key]]])),
+  );
+  return sizes.map(({ place: barrel, size }) => figure(name, size, barrel, measured, place, jets));
 }
 
 function figure(

@@ -44,7 +44,7 @@ export function figuresDiffer(context: AcrossContext): FiguresDiffer {
     const found = agree(one, two, { gauges: null });
     if (found.verdict === 'incomparable') return null;
     if (found.verdict === 'disagrees' || found.verdict === 'within-tolerance') {
-      return found.difference === '' ? '' : ` (${found.difference} there)`;
+      return found.difference === null ? '' : ` (${found.difference} there)`;
     }
     const limited = (statement: Statement) => statement.low !== null || statement.high !== null;
     if (!limited(one) || !limited(two)) return null;

@@ -1,4 +1,4 @@
-import type { SettingRow, ValueLine } from '../matter/index.ts';
+import { AS_WRITTEN, type SettingRow, type ValueLine } from '../matter/index.ts';
 import type { CardReading, CardReadings } from '../orders/index.ts';
 
 /** One value as the card prints it. */
@@ -58,5 +58,5 @@ export function cardRows(
 }
 
 function equivalentsOf({ inch, mm, other }: ValueLine): string[] {
-  return [inch, mm, other].filter((text): text is string => text !== null && text !== 'as written');
+  return [inch, mm, other].filter((text): text is string => text !== null && text !== AS_WRITTEN);
 }

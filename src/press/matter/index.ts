@@ -5,6 +5,7 @@ export { type Gathering, gaugesToGather } from './gauges-to-gather.ts';
 export { ruleNotes } from './rule-notes.ts';
 export { type SafetyLine, safetyLines, signalOrder } from './safety.ts';
 export {
+  AS_WRITTEN,
   type DissentLine,
   type SettingRow,
   settingRows,

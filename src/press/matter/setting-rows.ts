@@ -77,6 +77,9 @@ function valueLines(setting: Setting): ValueLine[] {
   return lines.length === 0 ? [valueLine(null, null)] : lines;
 }
 
+/** What stands under a unit in which the source wrote the size. */
+export const AS_WRITTEN = 'as written';
+
 function valueLine(place: string | null, size: PlacedSize | null): ValueLine {
   const none = { place, written: size?.text ?? '—', inch: null, mm: null, both: null, other: null };
   if (!size?.reading.ok) return none;
@@ -86,8 +89,8 @@ function valueLine(place: string | null, size: PlacedSize | null): ValueLine {
   const isLength = statement.dimension === 'length';
   return {
     ...none,
-    inch: inch ?? (isLength ? 'as written' : null),
-    mm: mm ?? (isLength ? 'as written' : null),
+    inch: inch ?? (isLength ? AS_WRITTEN : null),
+    mm: mm ?? (isLength ? AS_WRITTEN : null),
     both: both.length === 0 ? null : both.join(', '),
     other: other.length === 0 ? null : other.join(', '),
   };

@@ -7,6 +7,12 @@ import {
   printedFigures,
 } from '../../quantity/index.ts';
 import type { Rational, Statement } from '../../quantity/model.ts';
+import {
+  type PlainDissent,
+  type PlainSetting,
+  plainHead,
+  plainSetting,
+} from '../../sheet/index.ts';
 import type { PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
 
 /** A sheet, as an export takes it. */
@@ -70,62 +76,49 @@ export function exportRows(sheets: readonly SheetToExport[]): SettingRow[] {
   );
 }
 
+/** Keys beside a value that have a column of their own, or say nothing of the setting itself. */
+const OWN_COLUMN = ['gauge', 'go', 'no-go', 'at', 'places-differ', 'rounding'];
+
 function rowsOf(setting: Setting, sheet: Sheet): SettingRow[] {
-  const name = setting.id;
+  const { id, features: _features, date: _date, ...head } = plainHead(sheet);
+  const { name, label, sizes, also, said, from, but, note } = plainSetting(setting);
+  const beside = Object.entries(said).filter(([key]) => !OWN_COLUMN.includes(key));
   const shared = {
-    sheet: sheet.id?.value ?? sheet.file,
-    title: sheet.title?.value ?? '',
-    revision: sheet.revision?.value ?? null,
-    status: sheet.status?.value ?? null,
-    kind: sheet.kind?.name ?? sheet.unit.kind?.value ?? null,
-    maker: sheet.unit.maker?.value ?? null,
-    model: sheet.unit.model?.value ?? null,
-    partNumbers: sheet.unit.partNumbers.map((part) => part.value),
+    sheet: id,
+    ...head,
     setting: name,
-    label: setting.known?.label ?? name,
-    gauge: gaugeText(setting),
-    measuredAt: setting.at?.value ?? null,
-    said: Object.fromEntries([
-      ...(setting.travel ? [['travel', setting.travel.text]] : []),
-      ...[...setting.said].map(([key, text]) => [key, text.value]),
-    ]),
+    label,
+    gauge: gaugeText(said),
+    measuredAt: said.at ?? null,
+    said: Object.fromEntries(beside),
   };
   const ruled = (place: string | null, size: PlacedSize | null): SettingRow => ({
     ...shared,
     place,
     role: 'ruled',
     ...sizeFields(size),
-    also: place === null ? setting.also.map((also) => also.text) : [],
-    sources: setting.from.map(citationText),
+    also: place === null ? also : [],
+    sources: from,
     ruling: null,
-    note: setting.note?.value ?? null,
+    note,
   });
-  const rows = setting.value || setting.places.size === 0 ? [ruled(null, setting.value)] : [];
-  for (const [place, size] of setting.places) rows.push(ruled(place, size));
-  for (const dissent of setting.but) {
-    rows.push({
-      ...shared,
-      place: null,
-      role: 'differs',
-      ...sizeFields(dissent.value),
-      also: [],
-      sources: dissent.from ? [citationText(dissent.from)] : [],
-      ruling: dissent.ruling?.value ?? null,
-      note: null,
-    });
-  }
-  return rows;
+  const differs = ({ value, from: source, ruling }: PlainDissent): SettingRow => ({
+    ...shared,
+    place: null,
+    role: 'differs',
+    ...sizeFields(value),
+    also: [],
+    sources: source === null ? [] : [source],
+    ruling,
+    note: null,
+  });
+  const rows = sizes.map(({ place, size }) => ruled(place, size));
+  return [...(rows.length === 0 ? [ruled(null, null)] : rows), ...but.map(differs)];
 }
 
-function citationText({ id, page }: Setting['from'][number]): string {
-  return page === null ? id : `${id} ${page}`;
-}
-
-function gaugeText({ gauge, go, noGo }: Setting): string | null {
-  if (gauge) return gauge.text;
-  const pair = [go && `go ${go.text}`, noGo && `no-go ${noGo.text}`].filter(
-    (text) => text !== null,
-  );
+function gaugeText({ gauge, go, 'no-go': noGo }: PlainSetting['said']): string | null {
+  if (gauge !== undefined) return gauge;
+  const pair = [go && `go ${go}`, noGo && `no-go ${noGo}`].filter(Boolean);
   return pair.length === 0 ? null : pair.join(', ');
 }
 
