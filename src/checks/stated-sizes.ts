@@ -101,5 +101,7 @@ const NOUNS: Readonly<Record<Dimension, string>> = {
   area: 'an area',
   percent: 'a percentage',
   capacitance: 'a capacity of a condenser',
+  resistance: 'a resistance',
+  sequence: 'numbers in their order',
   condition: 'a condition in words',
 };

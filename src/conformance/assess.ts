@@ -65,14 +65,14 @@ export function assess(
   };
 }
 
-/** The sheet's words are met or not; other words are no proof of either. */
+/** The sheet's words are met or not; other words are no proof of either, but other numbers are. */
 function assessCondition(text: string, condition: string, wanted: Wanted): AssessedCondition {
   const asked = wanted.statement?.condition ?? null;
   if (asked === NOT_STATED) return { form: 'condition', text, verdict: 'no limits' };
   const verdict =
     asked === condition
       ? 'conforms'
-      : condition === `not ${asked}`
+      : condition === `not ${asked}` || wanted.statement?.dimension === 'sequence'
         ? 'does not conform'
         : 'unproven';
   return { form: 'condition', text, verdict };

@@ -28,7 +28,8 @@ const wholeUpTo = 2;
  * bench such settings are many, and most units have few of them.)
  */
 function isForAll(kind: Kind, operation: KindOperation): boolean {
-  if (operation.stage !== 'running' || operation.settings.length === 0) return false;
+  if (operation.stage !== 'running' || operation.optional) return false;
+  if (operation.settings.length === 0) return false;
   const lists = [...kind.features.values()].flatMap((feature) => [
     ...feature.settings,
     ...feature.operations,
@@ -60,7 +61,7 @@ export function planDraft(
         (operation.settings.length === 0 && operation.steps.length > 0) ||
         isForAll(kind, operation) ||
         // The way from the bench to the running engine leads through it.
-        operation.stage === 'before-start'),
+        (operation.stage === 'before-start' && !operation.optional)),
   );
   const operations = orderedOperations(chosen);
   for (const operation of operations) {

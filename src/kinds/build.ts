@@ -172,6 +172,7 @@ function buildOperation(
     stage: data.stage as Stage,
     settings: data.settings ?? (setting ? [name] : []),
     alsoMeasures: data['also-measures'] ?? [],
+    optional: data.optional ?? false,
     hazards: data.hazards ?? [],
     after: [...rulesFrom(data.after), ...rulesFrom(data.usual?.after, 'usual')],
     before: new Map(),

@@ -113,6 +113,7 @@ export interface OperationData {
   readonly stage: Stage | (string & {});
   readonly settings?: readonly string[];
   readonly 'also-measures'?: readonly string[];
+  readonly optional?: boolean;
   readonly hazards?: readonly string[];
   readonly after?: Reasons;
   readonly needs?: NeedsData;

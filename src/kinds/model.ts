@@ -76,6 +76,8 @@ export interface KindOperation {
   readonly settings: readonly string[];
   /** Settings of others that it measures too, in a state of its own: the dwell, on a machine. */
   readonly alsoMeasures: readonly string[];
+  /** Whether only some papers print its settings: no unit is drafted with it unless a setting of it is there. */
+  readonly optional: boolean;
   /** Hazards met by its steps. */
   readonly hazards: readonly string[];
   /** Operations that it has to follow, hard rules before custom, without what follows from them. */

@@ -170,7 +170,7 @@ export const QUALIFIER_WORDS: ReadonlySet<string> = new Set(
   (
     'a an the at on in of off to and or from after past before below above over under between with ' +
     'jet jets orifice bleed nozzle hole holes without back backed adjusting adjustment screws mixture volume turned clockwise anticlockwise counterclockwise counter anti short medium long hole mark ' +
-    'its their each every per both all barrel barrels side sides screw needle needles ' +
+    'by its their each every per both all barrel barrels side sides screw needle needles ' +
     'lightly first full fully just seat seated bottomed contact touching flush bridge index top bottom ' +
     'turning hot cold warm warmed neutral drive gear idle idling steady highest lowest slow fast second third high low step cam ' +
     'dwell closed angle crank crankshaft crankshafts distributor dist kw cam camshaft tdc advance retard engine speed ' +
@@ -178,7 +178,7 @@ export const QUALIFIER_WORDS: ReadonlySet<string> = new Set(
     'diameter dia dia. bore wide thick long gap clearance clear travel lift depth width drop ' +
     'open shut closed free edge center centre end float casting face rim bowl cover gasket flange stop lever ' +
     'throttle choke plate plates valve vacuum gauge absolute depression fuel level measured dry wet nominal size ' +
-    'primary secondary left right front rear upper lower inner outer counting'
+    'primary secondary left right front rear upper lower inner outer counting co'
   ).split(' '),
 );
 

@@ -29,14 +29,17 @@ export type Dimension =
   | 'area'
   | 'percent'
   | 'capacitance'
+  | 'resistance'
+  | 'sequence'
   | 'condition';
 
 /**
  * The unit every exact value of a dimension is held in: length mm, turns turn, angle degree,
  * speed rpm, vacuum and pressure Pa, volume mL, delivery mL a stroke, flow mL/s, mass flow g/s,
  * torque N·m, time s, mass g, force N, density kg/m³, temperature °C, area mm², percent %,
- * capacitance µF. `notches` count rich as positive, lean as
- * negative. A condition has no number.
+ * capacitance µF, resistance ohm. `notches` count rich as positive, lean as
+ * negative. A condition has no number, and a sequence (a firing order) several in their order: its words
+ * are the statement's `condition`.
  */
 export type BaseValue = Rational;
 

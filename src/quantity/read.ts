@@ -9,6 +9,7 @@ import type { Dimension, GaugeBook, Reading, SizeProblem, Statement } from './mo
 import { normalize } from './normalize.ts';
 import { problem, unknownUnit } from './problems.ts';
 import { rational } from './rational.ts';
+import { readSequence } from './sequence.ts';
 import { statementFrom } from './statement.ts';
 import { type NotationContext, skipSpaces } from './term.ts';
 import { unitById } from './units.ts';
@@ -91,6 +92,14 @@ function readOnce(text: string, options: ReadOptions): Reading {
   const plain = plainWords(lower);
   const words = wordsOnly(text, plain);
   if (words) return { ok: true, statement: words };
+  if (expect?.includes('sequence')) {
+    const order = readSequence(text, lower);
+    if (typeof order === 'string') {
+      return { ok: true, statement: { ...conditionStatement(text, order), dimension: 'sequence' } };
+    }
+    if (expect.length === 1) return failure(order);
+  }
+  if (MILLIOHM.test(body)) return failure(thousandthsOfOhm(body, text));
   const result = readNumbers(body, lower, context, expect);
   if ('code' in result) {
     // Words come last: a letter drill and a size in words have no figure either.
@@ -104,6 +113,15 @@ function readOnce(text: string, options: ReadOptions): Reading {
     });
   }
   return { ok: true, statement: { ...result, text } };
+}
+
+/** A million ohms with a small letter, which the grammar, blind to case, would read as one. */
+const MILLIOHM = /[\d ]m[ -]?(?:[Ωω\u2126]|[oO]hm)/;
+
+function thousandthsOfOhm(body: string, text: string): SizeProblem {
+  const message = `${body} is told in thousandths of an ohm`;
+  const fix = 'write MΩ or megohms, if a million ohms is meant';
+  return problem('unknown-unit', message, fix, 0, text.length);
 }
 
 /** Nobody is told to write what cannot be read: an offer that is no size itself is left out. */

@@ -31,6 +31,30 @@ function over(top: string, bottom: string): string {
     .join('|');
 }
 
+/** The ohm behind each of some prefixes, spelled out and as its sign. */
+function eachOhm(prefixes: string): string {
+  return prefixes
+    .split('|')
+    .flatMap((prefix) => ['ohms', 'ohm', 'ω'].map((ohm) => `${prefix}${ohm}`))
+    .join('|');
+}
+
+const PERCENT = [
+  'percent by volume',
+  'per cent by volume',
+  '% by volume',
+  'vol.-%',
+  'vol-%',
+  'vol.%',
+  'vol. %',
+  'vol %',
+  '% vol.',
+  '% vol',
+  'percent',
+  'per cent',
+  '%',
+];
+
 const POUNDS = 'lb|lbs|lbf|lb f|pound|pounds';
 const SQUARE_INCH = 'sq in|sq ins|sq inch|square inch|in²|in2|inch²|sqin';
 const SQUARE_CM = 'cm²|cm2|sq cm|sqcm|square centimeter|square centimetre|qcm';
@@ -352,6 +376,21 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
     metric: true,
   },
 
+  ohm: { dimension: 'resistance', factor: ONE, spellings: 'ohms|ohm|ω', metric: true },
+  kilohm: {
+    dimension: 'resistance',
+    factor: rational(1000),
+    spellings: `kilohms|kilohm|${eachOhm('kilo-|kilo|kilo |k-|k|k ')}`,
+    metric: true,
+  },
+  // A thousandth of an ohm is read by nothing of the trade: `read.ts` tells its small letter.
+  megohm: {
+    dimension: 'resistance',
+    factor: rational(1_000_000),
+    spellings: `megohms|megohm|megs|meg|${eachOhm('mega-|mega|mega |meg-|meg |m-|m|m ')}`,
+    metric: true,
+  },
+
   'kg/m3': { dimension: 'density', factor: ONE, spellings: 'kg/m³|kg/m3', metric: true },
   'g/cm3': {
     dimension: 'density',
@@ -384,5 +423,10 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
   },
   in2: { dimension: 'area', factor: inch.mul(inch), spellings: 'in²|in2|sq in|sq. in.' },
 
-  percent: { dimension: 'percent', factor: ONE, spellings: 'percent|per cent|%', metric: true },
+  percent: {
+    dimension: 'percent',
+    factor: ONE,
+    spellings: PERCENT.flatMap((each) => [`${each} co by volume`, `${each} co`, each]).join('|'),
+    metric: true,
+  },
 };

@@ -41,6 +41,7 @@ const COMMON: Readonly<Partial<Record<Dimension, string>>> = {
   time: 's',
   notches: 'notch',
   capacitance: 'uF',
+  resistance: 'ohm',
 };
 
 /** Units that a worked figure is told in as their plainer neighbor. */

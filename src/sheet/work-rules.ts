@@ -53,6 +53,7 @@ export function ownOperation(rule: WorkRule, label: string, kind: Kind | null): 
     stage: (rule.stage?.value ?? 'bench') as Stage,
     settings: rule.settings.flatMap(({ value }) => kind?.settingNamed(value)?.name ?? []),
     alsoMeasures: [],
+    optional: false,
     hazards: [],
     after: [],
     before: new Map(),

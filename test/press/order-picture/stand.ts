@@ -38,6 +38,7 @@ export function box(
     stage,
     settings: [],
     alsoMeasures: [],
+    optional: false,
     hazards: [],
     after: [],
     before: new Map(),
