@@ -3,9 +3,12 @@ import { builtinModules } from 'node:module';
 import { posix } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import {
+  exportsOf,
   importsOf,
   isNode,
+  namedImportsOf,
   nodes,
+  onlyHandsOn,
   root,
   type SourceFile,
   type SyntaxNode,
@@ -27,6 +30,16 @@ const floors: readonly (readonly string[])[] = [
   ['report', 'press'],
   ['project'],
   ['cli'],
+];
+
+/** The rooms of the press, by the same rule; its own door stands above them. */
+const pressFloors: readonly (readonly string[])[] = [
+  ['orders', 'lettering'],
+  ['browser', 'pdf', 'drawings', 'order-picture', 'imposition'],
+  ['html', 'matter'],
+  ['card', 'sources', 'slip', 'paper-gauges', 'site'],
+  ['booklet'],
+  ['style'],
 ];
 
 /** Rooms beside the floors: made by the build, or the build itself. */
@@ -58,6 +71,29 @@ function fault(file: SourceFile, imported: string | null): string | null {
   return floorOf(room) < floorOf(file.room)
     ? null
     : `${file.path} imports ${target}, which is no lower`;
+}
+
+/** The room of the press that a file stands in; null outside, and for the door of the press itself. */
+function pressRoom(path: string): string | null {
+  return /^src\/press\/([^/]+)\//.exec(path)?.[1] ?? null;
+}
+
+/** Why a file may not have an import from a room of the press; null where it may. */
+function pressFault(file: SourceFile, imported: string | null): string | null {
+  if (imported === null || !imported.startsWith('.')) return null;
+  const target = posix.join(posix.dirname(file.path), imported);
+  const from = pressRoom(file.path);
+  const to = pressRoom(target);
+  if (from === to) return null;
+  if (from !== null && target.startsWith('src/press/')) {
+    const floor = (room: string | null) =>
+      pressFloors.findIndex((rooms) => room !== null && rooms.includes(room));
+    if (to === null || floor(to) === -1 || floor(to) >= floor(from)) {
+      return `${file.path} imports ${target}, which is no lower`;
+    }
+  }
+  const isDoor = ['index.ts', 'model.ts'].includes(posix.basename(target));
+  return to === null || isDoor ? null : `${file.path} imports ${target}, past its door`;
 }
 
 /** What a node does that only the outward rooms may; null for anything else. */
@@ -99,6 +135,7 @@ function reachesOf(file: SourceFile): readonly string[] {
 }
 
 const files = sourceFiles();
+const imports = files.flatMap((file) => importsOf(file).map((imported) => ({ file, imported })));
 
 describe('the layers', () => {
   test('the rule and the folders of src are the same', () => {
@@ -109,11 +146,7 @@ describe('the layers', () => {
   });
 
   test('no room imports a higher one, a neighbor or the build', () => {
-    const faults = files.flatMap((file) =>
-      importsOf(file)
-        .map((imported) => fault(file, imported))
-        .filter((text) => text !== null),
-    );
+    const faults = imports.flatMap(({ file, imported }) => fault(file, imported) ?? []);
     expect(faults).toEqual([]);
   });
 
@@ -122,11 +155,116 @@ describe('the layers', () => {
   });
 });
 
+describe('the rooms of the press', () => {
+  const doors = files.filter(({ path }) => /^src\/press\/([^/]+\/)?index\.ts$/.test(path));
+
+  test('are those of the rule, each with a door, and beside them is nothing but the door of all', () => {
+    const inside = readdirSync(new URL('src/press/', root)).sort();
+    expect(inside).toEqual([...pressFloors.flat(), 'index.ts'].sort());
+    expect(doors.map(({ path }) => pressRoom(path) ?? '').sort()).toEqual(
+      ['', ...pressFloors.flat()].sort(),
+    );
+  });
+
+  test('import no higher room and no neighbor, and nobody passes their doors by', () => {
+    const faults = imports.flatMap(({ file, imported }) => pressFault(file, imported) ?? []);
+    expect(faults).toEqual([]);
+  });
+
+  test('have doors that hand on what stands behind them and do nothing themselves', () => {
+    expect(doors.filter((door) => !onlyHandsOn(door)).map(({ path }) => path)).toEqual([]);
+  });
+
+  test('have doors and models that give what others use, and nothing else', () => {
+    const models = files.filter(({ path }) => /^src\/press\/[^/]+\/model\.ts$/.test(path));
+    const taken = takenFrom(files.filter(({ text }) => /press|\/(index|model)\.ts/.test(text)));
+    expect([...doors, ...models].flatMap((each) => unused(each, taken))).toEqual([]);
+  });
+
+  test('are the rooms of their tests, too', () => {
+    const rooms = new Set(pressFloors.flat());
+    const tested = readdirSync(new URL('test/press/', root), { recursive: true, encoding: 'utf8' })
+      .map((name) => name.replaceAll('\\', '/'))
+      .filter((name) => name.endsWith('.test.ts') && name.includes('/'))
+      .filter((name) => !rooms.has(name.split('/')[0] ?? ''));
+    expect(tested).toEqual([]);
+  });
+});
+
+/** What files take by name, with the file that takes it. */
+interface Taken {
+  readonly by: string;
+  readonly target: string;
+  readonly names: readonly string[];
+}
+
+function takenFrom(all: readonly SourceFile[]): readonly Taken[] {
+  return all.flatMap((file) => namedImportsOf(file).map((each) => ({ by: file.path, ...each })));
+}
+
+/** The names that a door hands on and that no file outside its folder takes from it; of a model, no other file. */
+function unused(door: SourceFile, taken: readonly Taken[]): readonly string[] {
+  const isDoor = posix.basename(door.path) === 'index.ts';
+  const folder = isDoor ? `${posix.dirname(door.path)}/` : door.path;
+  const wanted = new Set(
+    taken
+      .filter(({ by, target }) => !by.startsWith(folder) && target === door.path)
+      .flatMap(({ names }) => names),
+  );
+  return exportsOf(door)
+    .filter((name) => name === '*' || !(wanted.has(name) || wanted.has('*')))
+    .map((name) => `${door.path} exports ${name}`);
+}
+
 describe('the rule itself', () => {
   const file = (path: string, text: string): SourceFile => ({
     path,
     room: path.split('/')[1] ?? '',
     text,
+  });
+
+  test.each([
+    ['src/press/card/a.ts', "import { a } from '../matter/body.ts';", 'past its door'],
+    ['src/cli/a.ts', "const { a } = await import('../press/site/site.ts');", 'past its door'],
+    ['src/press/index.ts', "export { a } from './card/print.ts';", 'past its door'],
+    ['src/press/matter/a.ts', "import { a } from '../card/index.ts';", 'no lower'],
+    ['src/press/card/a.ts', "import type { A } from '../slip/model.ts';", 'no lower'],
+    ['src/press/card/a.ts', "import { a } from '../index.ts';", 'no lower'],
+  ])('finds in %s %s', (path, text, said) => {
+    const source = file(path, text);
+    expect(importsOf(source).map((imported) => pressFault(source, imported))).toEqual([
+      expect.stringContaining(said),
+    ]);
+  });
+
+  test.each([
+    ['src/press/card/a.ts', "import { a } from './rows.ts';"],
+    ['src/press/card/a.ts', "import { a } from '../matter/index.ts';"],
+    ['src/press/booklet/a.ts', "import type { A } from '../sources/model.ts';"],
+    ['src/cli/a.ts', "import { a } from '../press/drawings/index.ts';"],
+    ['src/press/card/a.ts', "import { a } from '../../text/lines.ts';"],
+  ])('lets pass in %s %s', (path, text) => {
+    const source = file(path, text);
+    for (const imported of importsOf(source)) expect(pressFault(source, imported)).toBeNull();
+  });
+
+  test('finds what a door hands on for nobody', () => {
+    const door = file(
+      'src/press/card/index.ts',
+      "export { a, type B, c, d, e } from './x.ts';\nexport type { F } from './x.ts';",
+    );
+    const users = [
+      file('src/press/card/y.ts', "import { e } from './index.ts';"),
+      file('src/press/style/y.ts', "import { type B, c as other } from '../card/index.ts';"),
+      file('src/cli/y.ts', "const { a } = await import('../press/card/index.ts');"),
+      file('src/cli/z.ts', "const card = await import('../press/card/index.ts');\ncard.d();"),
+    ];
+    expect([...unused(door, takenFrom(users))].sort()).toEqual([
+      'src/press/card/index.ts exports F',
+      'src/press/card/index.ts exports e',
+    ]);
+    expect(onlyHandsOn(door)).toBe(true);
+    expect(onlyHandsOn(file('src/press/card/index.ts', 'export const a = 1;'))).toBe(false);
   });
 
   test.each([

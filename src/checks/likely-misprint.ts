@@ -29,7 +29,8 @@ export function goesWith(one: Statement, other: Statement): boolean {
 
 /** Nearly every slip is far off, which a look at the figures settles a hundred times sooner. */
 function isFarApart(one: Statement, other: Statement): boolean {
-  const [a, b] = [principal(one), principal(other)];
+  // A lone limit may be rounded inward, which is no rounding to the nearest.
+  const [a, b] = [one.nominal, other.nominal];
   if (a && b) return !a.base.equals(b.base) && compareAmounts(a, b) === 'apart';
   const [low, otherLow] = [one.low?.base, other.low?.base];
   const [high, otherHigh] = [one.high?.base, other.high?.base];

@@ -61,7 +61,7 @@ export default defineCheck({
           at: '0.022–0.018 in',
           message:
             '0.022–0.018 in has its limits the wrong way round: the lower, 0.022, is above the upper, 0.018 in',
-          fix: 'put the smaller first, after a look in the source',
+          fix: 'write 0.018–0.022 in, after a look in the source',
         },
       ],
     },

@@ -336,7 +336,7 @@ export default defineCheck({
         {
           at: '65.62 kPa min',
           message: '18.5 inHg min is 62.65 kPa, but `also` says 65.62 kPa min (2.97 kPa more)',
-          fix: '62.62 kPa min, if one digit is wrong; otherwise correct the value, 18.5 inHg min',
+          fix: '62.65 kPa min, if two digits changed places; otherwise correct the value, 18.5 inHg min',
         },
       ],
     },

@@ -1,7 +1,9 @@
-import { thread, threads } from '../gauges/index.ts';
+import { thread } from '../gauges/index.ts';
 import { NOT_STATED } from '../quantity/index.ts';
+import { workedNumbers } from '../relations/index.ts';
 import { isBlank } from './blank.ts';
 import { defineCheck } from './define.ts';
+import { likelyThreads } from './likely-threads.ts';
 
 /** `10-33 UNF`: a thread that no system knows. */
 export default defineCheck({
@@ -18,17 +20,32 @@ export default defineCheck({
       message: '{text} is no thread of any system that Gaugeleaf has',
       fix: 'write {near}, as the source or the screw has it',
     },
+    borne: {
+      message: '{text} is no thread of any system that Gaugeleaf has',
+      fix: 'write {likely}, which the turns and the travel bear out, after a look at the source or the screw',
+    },
     unknown: {
       message: '{text} is no thread of any system that Gaugeleaf has',
       fix: 'write it as `10-32 UNF`, `1/4-20 UNC`, `2 BA`, `M6 x 0.75`',
     },
   },
-  run(sheet, _context, report) {
-    for (const [key, { value, span }] of sheet.unit.threads) {
+  run(sheet, context, report) {
+    const numbers = workedNumbers(sheet, context);
+    const ofSettings = [...sheet.settings.values()].flatMap(({ id, said }) => {
+      const own = said.get('thread');
+      return own ? [[id, own] as const] : [];
+    });
+    for (const [key, { value, span }] of [...sheet.unit.threads, ...ofSettings]) {
       if (isBlank(value) || value.trim() === NOT_STATED || thread(value) !== null) continue;
-      const near = nearThreads(value);
-      const values = { text: value, near: near.join(' or ') };
-      report({ message: near.length > 0 ? 'near' : 'unknown', span, values, subject: key });
+      const [first, ...others] = likelyThreads(value, span, numbers, context.gauges);
+      const rest = others.slice(0, 1).map(({ text }) => text);
+      const values = {
+        text: value,
+        likely: first?.text ?? '',
+        near: [first?.text, ...rest].join(' or '),
+      };
+      const message = !first ? 'unknown' : first.isBorneOut ? 'borne' : 'near';
+      report({ message, span, values, subject: key });
     }
   },
   examples: [
@@ -43,6 +60,22 @@ export default defineCheck({
           at: '10-33 UNF',
           message: '10-33 UNF is no thread of any system that Gaugeleaf has',
           fix: 'write 10-32 UNF or 10-24 UNC, as the source or the screw has it',
+        },
+      ],
+    },
+    {
+      name: 'a pitch that turns and travel tell',
+      sheet: {
+        front:
+          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: F27\n  features: [single-barrel, downdraft, pump]\n  stop-screw-thread: M6 x 1.5',
+        settings:
+          'idle-stop: { value: 1-1/2 turns in after contact, travel: 1.5 mm, from: m48 p. 40 }',
+      },
+      expect: [
+        {
+          at: 'M6 x 1.5',
+          message: 'M6 x 1.5 is no thread of any system that Gaugeleaf has',
+          fix: 'write M6 x 1, which the turns and the travel bear out, after a look at the source or the screw',
         },
       ],
     },
@@ -70,25 +103,3 @@ export default defineCheck({
     },
   ],
 });
-
-/** Threads of the same diameter, the nearest pitch first; at most two. */
-function nearThreads(text: string): readonly string[] {
-  const plain = text.trim().replace(/^(?:no\.?|#) ?/i, '');
-  const inch = /^(\d{1,2}(?:\/\d{1,2})?)(?: ?(?:in|"))?[ x×-]+(\d{1,2})\b/i.exec(plain);
-  const metric = /^m ?(\d{1,2}(?:\.\d)?)(?: ?[x×] ?(\d?\.\d{1,3}))?/i.exec(plain);
-  const association = /^(\d{1,2}) ?b\.? ?a/i.exec(plain);
-  const fits = threads().filter(({ name, tpi }) => {
-    if (association)
-      return (
-        name.endsWith(' BA') && Math.abs(Number.parseInt(name, 10) - Number(association[1])) <= 2
-      );
-    if (metric) return name === `M${metric[1]}` || name.startsWith(`M${metric[1]} `);
-    return inch !== null && tpi !== null && name.startsWith(`${inch[1]}-`);
-  });
-  const wanted = Number(inch?.[2] ?? 0);
-  const off = (tpi: number | null): number => Math.abs((tpi ?? 0) - wanted);
-  return [...fits]
-    .sort((a, b) => off(a.tpi) - off(b.tpi))
-    .slice(0, 2)
-    .map(({ name }) => name);
-}

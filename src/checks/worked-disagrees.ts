@@ -1,4 +1,13 @@
-import { joined, suspectsOf, toldInputs, type Verdict, workedNumbers } from '../relations/index.ts';
+import {
+  inWordsOf,
+  joined,
+  type OtherWay,
+  otherWay,
+  suspectsOf,
+  toldInputs,
+  type Verdict,
+  workedNumbers,
+} from '../relations/index.ts';
 import { isBlank } from './blank.ts';
 import { defineCheck } from './define.ts';
 import { type Root, relationRoots } from './relation-roots.ts';
@@ -65,7 +74,7 @@ export default defineCheck({
           first: inputs.limited,
           inputs: joined(inputs.labels, 'or'),
           bound: proof.solution.hold === 'at-most' ? 'most' : 'least',
-          fix: remedy(verdict, slips),
+          fix: remedy(verdict, slips, otherWay(numbers, verdict, context.gauges)),
         },
         compared: [worked, stated],
         related: [
@@ -221,7 +230,7 @@ export default defineCheck({
         {
           at: '60 ± 1°',
           message: '4 lobes stand 90° apart, but `lobe-spacing` says 60 ± 1° (30° less)',
-          fix: '90 ± 1°, if one digit is wrong; otherwise correct the number of lobes',
+          fix: '90 ± 1°, if it was read upside down; otherwise correct the number of lobes',
         },
       ],
     },
@@ -342,7 +351,11 @@ export default defineCheck({
 });
 
 /** What would mend it: the one or two likeliest slips, or the figure that the others come to. */
-function remedy({ disparity, place, proof }: Verdict, slips: Root['slips']): string {
+function remedy(
+  { disparity, place, proof }: Verdict,
+  slips: Root['slips'],
+  back: OtherWay | null,
+): string {
   const labels = joined(toldInputs(proof).labels, 'or');
   const [first, second] = slips;
   const own = `\`${place.key}\``;
@@ -351,6 +364,8 @@ function remedy({ disparity, place, proof }: Verdict, slips: Root['slips']): str
   if (!first) {
     if (disparity?.kind === 'limits') return 'correct the limits of one of the two';
     if (disparity?.kind === 'beyond') return `correct ${labels} or ${own}`;
+    if (back && disparity?.kind === 'apart' && place.statement)
+      return `write ${inWordsOf(place.statement, disparity.worked)} for ${own}, or ${back.text} for ${back.of.label}`;
     return `write ${disparity?.worked}${labels && `, or correct ${labels}`}`;
   }
   if (second) return `${ifSo(first, false)}; or ${ifSo(second, false)}`;
@@ -358,7 +373,7 @@ function remedy({ disparity, place, proof }: Verdict, slips: Root['slips']): str
   const rest =
     isOwn || disparity?.kind !== 'apart'
       ? `correct ${isOwn ? labels || own : own}`
-      : `write ${disparity.worked} for ${own}`;
+      : `write ${back && place.statement ? inWordsOf(place.statement, disparity.worked) : disparity.worked} for ${own}`;
   return `${ifSo(first, isOwn)}; otherwise ${rest}`;
 }
 

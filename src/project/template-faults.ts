@@ -1,7 +1,8 @@
 import { join } from 'node:path';
 import { drawingForms } from '../kinds/drawings.ts';
 import type { Kind } from '../kinds/model.ts';
-import { checkStyle, largestLogo, pngLogoFault, readWording } from '../press/style/index.ts';
+import { readWording } from '../press/orders/index.ts';
+import { checkStyle, largestLogo, pngLogoFault } from '../press/style/index.ts';
 import type { Span } from '../text/span.ts';
 import { type Fault, type FileFaults, fileFaults } from './file-faults.ts';
 import { logoNames, readTemplateFolder, wordingFile } from './template-folder.ts';

@@ -16,6 +16,8 @@ const LIKELIHOOD: readonly Kind[] = [
   'slipped-point',
   'wrong-unit',
   'reversed-fraction',
+  'upside-down',
+  'exchanged-digits',
   'neighboring-gauge',
   'wrong-digit',
   'wrong-numerator',
@@ -27,6 +29,8 @@ const LIKELIHOOD: readonly Kind[] = [
 
 const BECAUSE: Readonly<Record<Kind, string>> = {
   'swapped-digits': 'two digits were swapped',
+  'exchanged-digits': 'two digits changed places',
+  'upside-down': 'it was read upside down',
   'slipped-point': 'the point slipped',
   'wrong-digit': 'one digit is wrong',
   'neighboring-gauge': 'the next number was taken',

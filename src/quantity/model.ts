@@ -170,6 +170,8 @@ export type Reading =
 export interface Misprint {
   readonly kind:
     | 'swapped-digits'
+    | 'exchanged-digits'
+    | 'upside-down'
     | 'slipped-point'
     | 'wrong-digit'
     | 'missing-digit'

@@ -35,7 +35,9 @@ export function slashedPair(
     return null;
   }
   const [low, high] = numeral.ratio;
-  if (low >= high || low === 0n || isFraction(low, high, unit)) return null;
+  // `600/550 rpm` is no fraction either: limits, the wrong way round.
+  const isReversed = low > high && high >= 10n && !FRACTIONAL.has(unit.id);
+  if ((low >= high && !isReversed) || low === 0n || isFraction(low, high, unit)) return null;
   // `13/64 mm` is rather a fraction of an inch with the wrong unit: told as no fraction of that unit.
   if (unit.dimension === 'length' && [16n, 32n, 64n].includes(high)) return null;
   if (isDoubtful(low, high, unit)) return { problem: doubtful(lower, term, unit) };

@@ -227,17 +227,37 @@ function inverted(text: string, parts: Parts): { readonly problem: SizeProblem }
   const mixed =
     parts.first.numeral?.style === 'integer' && parts.second?.numeral?.style === 'fraction';
   const joined = mixed ? slice(text, parts).replace(/\s*[-–]\s*/, '-') : null;
+  const turned = turnedLimits(text, parts);
   return {
     problem: problem(
       'limits-inverted',
       message,
       joined
         ? `write ${joined}, if that is meant; otherwise put the smaller first`
-        : 'put the smaller first, after a look in the source',
+        : turned
+          ? `write ${turned}, after a look in the source`
+          : 'put the smaller first, after a look in the source',
       parts.start,
       parts.end,
     ),
   };
+}
+
+/** A pair of limits the other way round, its unit and words where they were; null for a tolerance. */
+function turnedLimits(text: string, { start, end, first, second }: Parts): string | null {
+  if (!second || first.start < start || second.end > end || second.start < first.end) return null;
+  if ((first.unit ?? null) === null && (first.gauge !== null || first.numeral === null))
+    return null;
+  const isWhole = [first, second].every((term) => term.end !== term.numeral?.end);
+  const [one, two] = isWhole ? [first, second] : [first.numeral, second.numeral];
+  if (!one || !two) return null;
+  return (
+    text.slice(start, one.start) +
+    text.slice(two.start, two.end) +
+    text.slice(one.end, two.start) +
+    text.slice(one.start, one.end) +
+    text.slice(two.end, end)
+  );
 }
 
 /** The one reference that the parts of a size state, `unstated` if none does. */

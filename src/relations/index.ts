@@ -1,12 +1,13 @@
 import type { FormulaNames } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
-import type { Dimension, GaugeBook, Statement } from '../quantity/model.ts';
+import type { Dimension, GaugeBook, Rational, Statement } from '../quantity/model.ts';
 import type { Sheet } from '../sheet/model.ts';
 import type { Span } from '../text/span.ts';
-import { figureOf } from './figure.ts';
+import { disparity } from './disparity.ts';
+import { exactFigure, figureOf } from './figure.ts';
 import { relations } from './formulas/index.ts';
 import { filled, inputText, placesOf, textOf, toldText } from './input-text.ts';
-import { type Instance, instancesOf } from './instances.ts';
+import { type BoundQuantity, type Instance, instancesOf } from './instances.ts';
 import type { Relation } from './model.ts';
 import { type Derived, type Input, propagate, type Refused } from './propagate.ts';
 import { Places, type RelationFacts, type StatedPlace } from './stated-place.ts';
@@ -160,21 +161,102 @@ export function wouldAgree(
   if (!figure) return false;
   const by = new Set(verdicts.flatMap(({ proof }) => [...proof.by]));
   const changed: StatedPlace = { ...place, text: instead.text, statement: instead, figure };
-  const instances = numbers.instances
-    .filter(({ index }) => by.has(index))
-    .map((instance) => ({
-      ...instance,
-      quantities: new Map(
-        [...instance.quantities].map(([name, bound]) => [
-          name,
-          bound.place?.id === place.id ? { ...bound, place: changed } : bound,
-        ]),
-      ),
-    }));
-  const { proofs, refused } = propagate(instances);
-  return (
-    refused.length === 0 && verdictsOf(proofs, gauges).every(({ disparity }) => disparity === null)
+  const held = heldWith(
+    numbers.instances.filter(({ index }) => by.has(index)),
+    changed,
+    gauges,
   );
+  return held?.every(({ disparity }) => disparity === null) ?? false;
+}
+
+/** The figure that one stated place would have to be, the others being right. */
+export interface OtherWay {
+  readonly of: Suspect;
+  /** In its own words where it is a single figure: `14° distributor`. */
+  readonly text: string;
+}
+
+/**
+ * What the other figure of a verdict would have to be, where there is just one and it is of the same
+ * kind of size: of two degrees that do not go together either may be wrong. Null elsewhere.
+ */
+export function otherWay(
+  numbers: WorkedNumbers,
+  verdict: Verdict,
+  gauges: GaugeBook,
+): OtherWay | null {
+  const { place, proof } = verdict;
+  const [other, ...more] = suspectsOf(verdict).filter(
+    ({ place: { id, bound } }) => id !== place.id && bound.is !== 'count',
+  );
+  const statement = other?.place.statement;
+  if (!other || more.length > 0 || statement?.dimension !== place.statement?.dimension) return null;
+  const by = numbers.instances.filter(({ index }) => proof.by.has(index));
+  const back = propagate(by).proofs.find(
+    ({ instance, solution }) =>
+      instance.quantities.get(solution.for)?.place?.id === other.place.id &&
+      solution.hold === 'equals',
+  );
+  const { figure } = other.place;
+  if (!back || !statement || !figure) return null;
+  const size = { figure: back.figure, reach: back.reach, hold: back.solution.hold, isSingle: true };
+  const worked = disparity(size, statement, figure, gauges)?.worked;
+  return worked ? { of: other, text: inWordsOf(statement, worked) } : null;
+}
+
+/** A worked figure in the words of a statement that is a single figure: `28° crank` as `56° crank`. */
+export function inWordsOf({ text, form, nominal }: Statement, worked: string): string {
+  if (form !== 'exact' || !nominal) return worked;
+  const figure = /^[\d.,]+/.exec(worked)?.[0] ?? '';
+  const own = /^[\d.,]+/.exec(nominal.text)?.[0];
+  return own && text.includes(own) ? text.replace(own, plainFigure(figure)) : worked;
+}
+
+/** `56` for `56.0`. */
+function plainFigure(figure: string): string {
+  return figure.includes('.') ? figure.replace(/\.?0+$/, '') : figure;
+}
+
+/** What a thread with another pitch in its place comes to on the sheet that states it. */
+export type ThreadVerdict = 'borne-out' | 'refuted' | 'silent';
+
+/** Whether turns and travel of a sheet bear out that the thread at a place has a pitch, in mm. */
+export function threadVerdict(
+  numbers: WorkedNumbers,
+  { start }: Span,
+  pitchMm: Rational,
+  gauges: GaugeBook,
+): ThreadVerdict {
+  const isHere = ({ place }: BoundQuantity): boolean => place?.span?.start === start;
+  const instances = numbers.instances.filter(({ quantities }) =>
+    [...quantities.values()].some(isHere),
+  );
+  const place = instances.flatMap(({ quantities }) => [...quantities.values()].filter(isHere))[0]
+    ?.place;
+  if (!place) return 'silent';
+  const changed: StatedPlace = { ...place, status: 'stated', figure: exactFigure(pitchMm) };
+  const held = heldWith(instances, changed, gauges);
+  if (!held || held.some(({ disparity }) => disparity !== null)) return 'refuted';
+  return held.length > 0 ? 'borne-out' : 'silent';
+}
+
+/** The verdicts of some instances with a place that says something else; null where one does not hold. */
+function heldWith(
+  instances: readonly Instance[],
+  changed: StatedPlace,
+  gauges: GaugeBook,
+): readonly Verdict[] | null {
+  const replaced = instances.map((instance) => ({
+    ...instance,
+    quantities: new Map(
+      [...instance.quantities].map(([name, bound]) => [
+        name,
+        bound.place?.id === changed.id ? { ...bound, place: changed } : bound,
+      ]),
+    ),
+  }));
+  const { proofs, refused } = propagate(replaced);
+  return refused.length > 0 ? null : verdictsOf(proofs, gauges);
 }
 
 /** The stated places that a verdict rests on, its own first, each with what it is called. */

@@ -1,7 +1,8 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { readWording, templateShapes } from '../../src/press/style/index.ts';
+import { readWording } from '../../src/press/orders/index.ts';
+import { templateShapes } from '../../src/press/style/check-style.ts';
 import { stylePage } from '../../src/press/style/style-page.ts';
 import { root } from './marked-blocks.ts';
 

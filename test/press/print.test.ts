@@ -1,17 +1,16 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import {
-  type BookletOrder,
   type CardOrder,
   type EditionFacts,
   type Paper,
   PressStopped,
   printBooklet,
-  printCard,
 } from '../../src/press/index.ts';
+import type { BookletOrder } from '../../src/press/orders/model.ts';
 import { flate } from '../../src/project/flate.ts';
 import { ofItsOwn } from '../suite/own-browser.ts';
 import { type ReadPdf, readPdf } from './pdf.ts';
-import { browserHere, builtInTemplates, finding, sampleText, toPrint } from './stand.ts';
+import { browserHere, builtInTemplates, finding, printCard, sampleText, toPrint } from './stand.ts';
 
 const browser = await browserHere();
 if (typeof browser === 'string') console.warn(`Printing is not tested: ${browser}`);

@@ -5,8 +5,15 @@ import { expect } from 'vitest';
 import type { Finding } from '../../src/checks/define.ts';
 import { gaugeBook } from '../../src/gauges/index.ts';
 import { builtInKinds } from '../../src/kinds/index.ts';
-import type { SheetToPrint, Templates } from '../../src/press/index.ts';
-import { type Browser, PressStopped } from '../../src/press/index.ts';
+import {
+  type Browser,
+  type CardOrder,
+  PressStopped,
+  type Printed,
+  printCards,
+  type SheetToPrint,
+  type Templates,
+} from '../../src/press/index.ts';
 import { findBrowser } from '../../src/project/browser.ts';
 import { readTemplates } from '../../src/project/templates.ts';
 import { readSheet } from '../../src/sheet/index.ts';
@@ -43,6 +50,13 @@ export function finding(fields: Partial<Finding>): Finding {
     accepted: null,
     ...fields,
   };
+}
+
+/** One sheet as a bench card. */
+export async function printCard(order: CardOrder): Promise<Printed> {
+  const [printed] = await printCards([order]);
+  if (printed === undefined) throw new PressStopped('No card was printed.');
+  return printed;
 }
 
 /** The built-in templates and fonts. */

@@ -430,7 +430,7 @@ describe('what does not read, and says why', () => {
       '0.022–0.018 in',
       'limits-inverted',
       'the lower, 0.022, is above the upper, 0.018 in',
-      'put the smaller first',
+      'write 0.018–0.022 in',
     ],
     [
       '1 - 1/2 turns out',

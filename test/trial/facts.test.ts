@@ -7,9 +7,9 @@ import { figuresOf, runTrial } from './facts-trial.ts';
  * verdicts were fixed before the first run. `SHOW_TRIAL=1` prints what is missed, and what right
  * sheets are told.
  */
-const halves = ['first', 'second'] as const;
+const halves = ['first', 'second', 'third'] as const;
 
-describe.each(halves)('the trial of facts, %s half', (half) => {
+describe.each(halves)('the trial of facts, %s part', (half) => {
   const outcome = runTrial(new URL(`./facts/${half}/`, import.meta.url));
   const figures = figuresOf(outcome);
 
@@ -17,7 +17,7 @@ describe.each(halves)('the trial of facts, %s half', (half) => {
     const { knowable, line, entry, missed, truths, truthNamed, furtherEach } = figures;
     const share = (part: number, whole: number) => `${((100 * part) / whole).toFixed(1)} %`;
     console.info(
-      `${half} half: of ${knowable} mistakes ${line} found at the line, ${entry} at the entry, ` +
+      `${half} part: of ${knowable} mistakes ${line} found at the line, ${entry} at the entry, ` +
         `${missed} missed (${share(line + entry, knowable)} found); the true figure first or second ` +
         `in ${truthNamed} of ${truths} (${share(truthNamed, truths)}); ` +
         `${furtherEach.toFixed(2)} further findings a mistake; on ${figures.sheets} right sheets ` +

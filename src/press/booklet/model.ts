@@ -114,7 +114,7 @@ export interface BookletModel {
 }
 
 /** What a booklet is made with besides its sheets. */
-export interface BookletOptions extends ChapterOptions {
+interface BookletOptions extends ChapterOptions {
   readonly draft: boolean;
   /** The edition before this one, to tell what changed; nothing is told if null or absent. */
   readonly last?: LastEdition | null;

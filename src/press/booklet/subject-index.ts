@@ -4,7 +4,7 @@ import type { Fault } from './fault-finding.ts';
 import { whereWorked } from './where-worked.ts';
 
 /** A line of the index; every anchor prints its page. */
-export interface IndexEntry {
+interface IndexEntry {
   readonly text: string;
   readonly anchors: readonly string[];
 }

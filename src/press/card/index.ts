@@ -1,1 +1,1 @@
-export { printCard, printCards } from './print.ts';
+export { printCards } from './print.ts';

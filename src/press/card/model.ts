@@ -34,7 +34,7 @@ import { cardCode } from './code.ts';
 import { type CardRow, cardRows } from './rows.ts';
 
 /** One operation on the card. */
-export interface CardOperation {
+interface CardOperation {
   readonly number: number;
   /** HTML. */
   readonly title: string;
@@ -77,7 +77,7 @@ export interface CardModel {
 }
 
 /** The foot of a card that a bench record fills in. */
-export interface CardRecord {
+interface CardRecord {
   readonly serial: string | null;
   readonly by: string | null;
   readonly date: string | null;
@@ -93,7 +93,7 @@ export const contents = ['full', 'brief', 'terse', 'list'] as const;
 export type CardContent = (typeof contents)[number];
 
 /** What a card is made with besides the sheet. */
-export interface CardOptions {
+interface CardOptions {
   readonly paper: Paper;
   readonly draft: boolean;
   readonly picture: PictureSource | null;

@@ -9,13 +9,6 @@ import { fitOnLeaf } from './fit.ts';
 import { cardModel } from './model.ts';
 import { tooSmall } from './type-sizes.ts';
 
-/** Prints one sheet as a bench card; see `printCards`. */
-export async function printCard(order: CardOrder): Promise<Printed> {
-  const [printed] = await printCards([order]);
-  if (printed === undefined) throw new PressStopped('No card was printed.');
-  return printed;
-}
-
 /**
  * Prints sheets as bench cards, each on one leaf, all in the browser of the first order: in full and
  * in the roomiest type that needs one side, or else two; with less of the work where no type that can

@@ -17,7 +17,7 @@ export interface OrderBox {
 }
 
 /** The work of `from` moves settings that `to` makes. Both are numbers of boxes. */
-export interface Disturbance extends Pair {
+interface Disturbance extends Pair {
   /** Labels of the settings, in the order of the kind. */
   readonly settings: readonly string[];
   /** `to` stands later and belongs to a later stage: it is made after in any case, and never spoiled. */

@@ -1,5 +1,5 @@
 export type { CardReading, CardReadings } from './card-readings.ts';
-export { type LeafMarks, markLeaf, type Punch } from './leaf-marks.ts';
+export { markLeaf, type Punch } from './leaf-marks.ts';
 export {
   barsMm,
   bookletMargins,

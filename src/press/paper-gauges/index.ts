@@ -1,1 +1,1 @@
-export { type PrintedGauges, printPaperGauges } from './print.ts';
+export { printPaperGauges } from './print.ts';

@@ -72,7 +72,7 @@ export interface UnitSetting extends SettingRow {
 }
 
 /** A caution at the head of a unit's work. */
-export interface UnitCaution extends SafetyLine {
+interface UnitCaution extends SafetyLine {
   /** Whether the sheet's own words stand before the steps that meet it; else the whole stands here. */
   readonly isInWork: boolean;
 }

@@ -18,7 +18,7 @@ import { idMaker } from './ids.ts';
 import type { PageFrame, UnitOperation, UnitPage, UnitSetting } from './model.ts';
 
 /** What a unit's page is made with besides its sheet. */
-export interface UnitOptions {
+interface UnitOptions {
   readonly facts: WorkedFacts;
   readonly picture: PictureSource | null;
   readonly texts: Templates['texts'];

@@ -19,7 +19,7 @@ import { type Margins, type PaperSize, papers } from '../orders/index.ts';
 import type { EditionFacts, Paper } from '../orders/model.ts';
 
 /** One correction to a copy that is already sold. */
-export interface SlipLine {
+interface SlipLine {
   /** What it is about: `Float level`. */
   readonly label: string;
   /** What to do to the old copy, as HTML: `for 13/64 in read 7/32 in`. */
@@ -28,7 +28,7 @@ export interface SlipLine {
   readonly size: string | null;
 }
 
-export interface SlipUnit {
+interface SlipUnit {
   readonly title: string;
   /** `revision 2 to 3`; null where the sheets do not say. */
   readonly revision: string | null;

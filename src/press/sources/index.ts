@@ -1,1 +1,1 @@
-export { type ConcordanceModel, type ConcordanceOrder, printConcordance } from './print.ts';
+export { printConcordance } from './print.ts';

@@ -1,9 +1,20 @@
 import { comparedRows, concordanceOf, type Said, type Standing } from '../../concordance/index.ts';
 import type { Sheet } from '../../sheet/model.ts';
-import type { SourceLine } from '../matter/index.ts';
+import type { SheetFace, SourceLine } from '../matter/index.ts';
+import type { Margins, PaperSize } from '../orders/index.ts';
+
+/** What the template `concordance.hbs` is given. */
+export interface ConcordanceModel {
+  readonly language: string;
+  readonly face: SheetFace;
+  readonly paper: PaperSize;
+  readonly margins: Margins;
+  readonly sources: readonly SourceLine[];
+  readonly tables: readonly ConcordanceTable[];
+}
 
 /** One statement as the table prints it. */
-export interface StatementLine {
+interface StatementLine {
   /** The sign in front of it, which tells how it stands without color. */
   readonly sign: string;
   readonly standing: Standing;
@@ -14,7 +25,7 @@ export interface StatementLine {
 }
 
 /** What is said of a statement below its row: why it is not followed, or a note. */
-export interface StatementRemark {
+interface StatementRemark {
   readonly mark: string;
   readonly words: string;
 }
@@ -33,7 +44,7 @@ export interface ConcordanceTable {
 }
 
 /** The signs of a concordance in print. */
-export const statementSigns: Readonly<Record<Standing, string>> = {
+const statementSigns: Readonly<Record<Standing, string>> = {
   figure: '●',
   agrees: '=',
   differs: '≠',

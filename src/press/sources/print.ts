@@ -1,13 +1,7 @@
 import { faultsOf, withBrowser } from '../browser/index.ts';
 import { render, saidTitle } from '../html/index.ts';
-import { type SheetFace, type SourceLine, sheetFace, sourceLines } from '../matter/index.ts';
-import {
-  cardMargins,
-  contentWidthMm,
-  type Margins,
-  type PaperSize,
-  papers,
-} from '../orders/index.ts';
+import { sheetFace, sourceLines } from '../matter/index.ts';
+import { cardMargins, contentWidthMm, papers } from '../orders/index.ts';
 import type {
   Browser,
   EditionFacts,
@@ -17,23 +11,13 @@ import type {
   Templates,
 } from '../orders/model.ts';
 import { settlePdf } from '../pdf/index.ts';
-import { type ConcordanceTable, concordanceTables, sourcesAcross } from './model.ts';
+import { type ConcordanceModel, concordanceTables, sourcesAcross } from './model.ts';
 
 export interface ConcordanceOrder extends Pick<SheetToPrint, 'sheet'> {
   readonly edition: EditionFacts | null;
   readonly paper: Paper;
   readonly templates: Templates;
   readonly browser: Browser;
-}
-
-/** What the template `concordance.hbs` is given. */
-export interface ConcordanceModel {
-  readonly language: string;
-  readonly face: SheetFace;
-  readonly paper: PaperSize;
-  readonly margins: Margins;
-  readonly sources: readonly SourceLine[];
-  readonly tables: readonly ConcordanceTable[];
 }
 
 /**

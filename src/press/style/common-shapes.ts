@@ -3,7 +3,6 @@ import type {
   DissentLine,
   EditorsNote,
   SafetyLine,
-  SettingRow,
   SheetFace,
   SourceLine,
   ValueLine,
@@ -75,12 +74,6 @@ export const settingFields = {
   dissents: list('What other sources say.', dissentShape),
   worked: list('Figures that no source states.', workedShape),
 };
-
-/** One setting of a table. */
-export const settingShape: ShapeOf<SettingRow> = fields('One setting.', {
-  ...settingFields,
-  values: list('Its values.', valueShape),
-});
 
 /** A doubtful point that the editor let stand. */
 export const noteShape: ShapeOf<EditorsNote> = fields('One note.', {

@@ -1,6 +1,6 @@
 import type { PaperGaugesModel } from '../paper-gauges/model.ts';
 import type { SlipModel } from '../slip/model.ts';
-import type { ConcordanceModel } from '../sources/index.ts';
+import type { ConcordanceModel } from '../sources/model.ts';
 import {
   concordanceTableShape,
   densitiesShape,

@@ -3,12 +3,8 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { withBrowser } from '../../../src/press/browser/run.ts';
-import {
-  type BookletOrder,
-  type PartStore,
-  type PrintedBooklet,
-  printBooklet,
-} from '../../../src/press/index.ts';
+import { type PartStore, printBooklet } from '../../../src/press/index.ts';
+import type { BookletOrder, PrintedBooklet } from '../../../src/press/orders/model.ts';
 import { flate } from '../../../src/project/flate.ts';
 import { partFolder } from '../../../src/project/part-store.ts';
 import { folderWith } from '../../project/folder.ts';

@@ -9,12 +9,11 @@ import {
   type EditionFacts,
   type Paper,
   type Printed,
-  printCard,
   printCards,
 } from '../../../src/press/index.ts';
 import { readSheet } from '../../../src/sheet/index.ts';
 import { readPdf } from '../pdf.ts';
-import { browserHere, builtInTemplates, sampleText, toPrint } from '../stand.ts';
+import { browserHere, builtInTemplates, printCard, sampleText, toPrint } from '../stand.ts';
 
 const browser = await browserHere();
 if (typeof browser === 'string') console.warn(`Cards are not printed: ${browser}`);

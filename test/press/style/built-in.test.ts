@@ -1,7 +1,9 @@
 import handlebars from 'handlebars';
 import { expect, test } from 'vitest';
+import { readWording } from '../../../src/press/orders/index.ts';
+import { templateShapes } from '../../../src/press/style/check-style.ts';
 import { checkTemplates } from '../../../src/press/style/check-template.ts';
-import { checkStyle, readWording, templateShapes } from '../../../src/press/style/index.ts';
+import { checkStyle } from '../../../src/press/style/index.ts';
 import { readTemplateFolder, wordingFile } from '../../../src/project/template-folder.ts';
 import { builtInFolder } from '../../../src/project/templates.ts';
 

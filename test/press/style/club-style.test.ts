@@ -5,12 +5,12 @@ import { bookletModel } from '../../../src/press/booklet/model.ts';
 import { cardModel } from '../../../src/press/card/model.ts';
 import { capHeightsByFamily } from '../../../src/press/html/font-faces.ts';
 import { render } from '../../../src/press/html/render.ts';
-import { printCard, type SheetToPrint } from '../../../src/press/index.ts';
+import type { SheetToPrint } from '../../../src/press/index.ts';
 import { examineFile } from '../../../src/project/examine-file.ts';
 import { openProject } from '../../../src/project/project.ts';
 import { readTemplates } from '../../../src/project/templates.ts';
 import { readPdf } from '../pdf.ts';
-import { browserHere } from '../stand.ts';
+import { browserHere, printCard } from '../stand.ts';
 
 const root = join(import.meta.dirname, '../club-style');
 const project = openProject(root, root);

@@ -6,7 +6,7 @@ import { cardModel } from '../../../src/press/card/model.ts';
 import { capHeightsByFamily } from '../../../src/press/html/font-faces.ts';
 import type { SheetToPrint } from '../../../src/press/index.ts';
 import { placeholders } from '../../../src/press/orders/wording.ts';
-import { templateShapes } from '../../../src/press/style/index.ts';
+import { templateShapes } from '../../../src/press/style/check-style.ts';
 import type { Shape } from '../../../src/press/style/shape.ts';
 import { examineFile } from '../../../src/project/examine-file.ts';
 import { openProject } from '../../../src/project/project.ts';
