@@ -11,11 +11,18 @@ import standaloneCode from 'ajv/dist/standalone/index.js';
 import { build } from 'esbuild';
 import { parseDocument } from 'yaml';
 import { instrumentsModule } from './instruments.mjs';
+import { schemaTypes } from './schema-types.mjs';
 import { systemsModule } from './systems.mjs';
 import { tablesModule } from './tables.mjs';
 import { variantSchemaText } from './variant-schema.mjs';
 
 const SCHEMAS = ['sheet', 'edition', 'kind', 'record', 'export', 'mapping', 'sources'];
+
+/** Schemas whose data the program holds as it was written, and the name of its type. */
+const TYPED = [
+  ['kind', 'KindData'],
+  ['export', 'ExportData'],
+];
 
 /** How ajv is set up, here and in the tests of the schemas. */
 export const ajvOptions = {
@@ -42,6 +49,9 @@ export async function generate(root) {
     validators.set(name, validate);
     put(join(out, `validate-${name}.js`), await validatorModule(root, ajv, validate, name));
     put(join(out, `validate-${name}.d.ts`), validatorTypes(name));
+  }
+  for (const [name, type] of TYPED) {
+    put(join(out, `${name}-data.ts`), await schemaTypes(readSchema(root, name), name, type));
   }
   put(join(root, 'schemas', 'variant.schema.json'), variantSchemaText(readSchema(root, 'sheet')));
   put(join(out, 'sheet-keys.ts'), keysModule(readSchema(root, 'sheet')));

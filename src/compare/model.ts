@@ -1,76 +1,18 @@
-import type { SignalWord } from '../kinds/model.ts';
+import type { ExportData } from '../generated/export-data.ts';
 
-/** A step's text as written, white space made single; a caution's words and heads left out. */
-export interface StepSnapshot {
-  readonly text: string;
-}
-
-export interface CautionSnapshot {
-  readonly signal: SignalWord;
-  /** As written, in the order of the alphabet. */
-  readonly hazards: readonly string[];
-  readonly text: string;
-}
-
-export interface OperationSnapshot {
-  /** The kind's name for it, or its heading in lower case where the kind knows none. */
-  readonly name: string;
-  readonly heading: string;
-  readonly steps: readonly StepSnapshot[];
-  readonly cautions: readonly CautionSnapshot[];
-  /** What stands under the heading besides, as written, white space made single. */
-  readonly prose: string;
-}
-
-export interface DissentSnapshot {
-  readonly value: string | null;
-  readonly from: string | null;
-  readonly ruling: string | null;
-}
-
-export interface SettingSnapshot {
-  /** The kind's name for it, or the sheet's own where the kind knows none. */
-  readonly name: string;
-  readonly label: string;
-  /** Values as written, by place; the place is empty where one value serves all. */
-  readonly values: Readonly<Record<string, string>>;
-  readonly also: readonly string[];
-  /** Everything said beside the value, as written: gauge, at, travel, cover ... */
-  readonly said: Readonly<Record<string, string>>;
-  readonly from: readonly string[];
-  readonly but: readonly DissentSnapshot[];
-  readonly note: string | null;
-}
+/** What a data file holds of an edition: `export.schema.json` says what each key is. */
+export type SheetSnapshot = ExportData['sheets'][number];
+export type SettingSnapshot = SheetSnapshot['settings'][number];
+export type OperationSnapshot = SheetSnapshot['operations'][number];
+export type StepSnapshot = OperationSnapshot['steps'][number];
+export type CautionSnapshot = OperationSnapshot['cautions'][number];
+export type DissentSnapshot = SettingSnapshot['but'][number];
 
 /**
- * What one sheet says, without places, layout and file: plain data that is kept in a file and held
- * against a later sheet. Every size is as written.
+ * An edition as it was at one time, without places, layout and file: plain data that is kept in a file and
+ * held against a later one. Every text is as written, its white space made single.
  */
-export interface SheetSnapshot {
-  readonly id: string;
-  readonly title: string;
-  readonly kind: string | null;
-  readonly revision: number | null;
-  readonly status: string | null;
-  readonly date: string | null;
-  /** Facts of the unit, key to text as written: maker, model, features, sizes, threads. */
-  readonly unit: Readonly<Record<string, string>>;
-  readonly fits: readonly string[];
-  readonly settings: readonly SettingSnapshot[];
-  /** What stands before the first heading. */
-  readonly opening: string;
-  readonly operations: readonly OperationSnapshot[];
-  /** Sources by their names: title, kind, year as written. */
-  readonly sources: Readonly<Record<string, string>>;
-}
-
-/** An edition as it was at one time. */
-export interface EditionSnapshot {
-  readonly title: string | null;
-  readonly edition: string | null;
-  readonly date: string | null;
-  readonly sheets: readonly SheetSnapshot[];
-}
+export type EditionSnapshot = Pick<ExportData, 'title' | 'edition' | 'date' | 'sheets'>;
 
 export const changeKinds = [
   'sheet-added',

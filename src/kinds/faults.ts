@@ -79,7 +79,7 @@ export function kindFaults(data: KindData, formulas: FormulaNames | null = null)
         true,
       );
     for (const dimension of Object.keys(setting.usual ?? {})) {
-      if (setting.dimensions.includes(dimension)) continue;
+      if (setting.dimensions.some((each) => each === dimension)) continue;
       const message = `\`${name}\` has a usual ${dimension}, but it may not be stated as one`;
       add([...path, 'usual', dimension], message, `add \`${dimension}\` to \`dimensions\``, true);
     }
@@ -94,7 +94,7 @@ export function kindFaults(data: KindData, formulas: FormulaNames | null = null)
         `\`${setting.thread}\` is no thread of the unit`,
         `add \`${setting.thread}: [thread]\` under \`unit:\``,
       );
-    if (setting.bore !== undefined && !data.unit?.[setting.bore]?.includes('length'))
+    if (setting.bore !== undefined && !data.unit?.[setting.bore]?.some((is) => is === 'length'))
       add(
         [...path, 'bore'],
         `\`${setting.bore}\` is no length of the unit`,

@@ -23,7 +23,7 @@ interface Small {
 
 const conditions = ['c0', 'c1', 'c2'];
 const parts = ['p0', 'p1', 'p2'];
-const stages = ['bench', 'before-start', 'running'];
+const stages = ['bench', 'before-start', 'running'] as const;
 
 /** Something `chance` times out of ten, else null. */
 const sometimes = <T>(arbitrary: fc.Arbitrary<T>, chance: number): fc.Arbitrary<T | null> =>
@@ -103,7 +103,7 @@ const aSmall = (least: number, most: number): fc.Arbitrary<Small> =>
           label: fc.constant(`o${i}`),
           explain: fc.constant(''),
           stage: fc.oneof(
-            { weight: 4, arbitrary: fc.constant('bench') },
+            { weight: 4, arbitrary: fc.constant('bench' as const) },
             { weight: 1, arbitrary: fc.constantFrom(...stages) },
           ),
           settings: fc.constant([`o${i}`]),

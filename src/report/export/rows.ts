@@ -1,3 +1,4 @@
+import type { ExportData } from '../../generated/export-data.ts';
 import {
   equivalents,
   exactPlaces,
@@ -20,54 +21,11 @@ export interface SheetToExport {
   readonly sheet: Sheet;
 }
 
-/** A number twice: exactly, as an integer or a fraction, and as a decimal rounded once. */
-export interface ExportedNumber {
-  /** `13/64`. */
-  readonly exact: string;
-  /** `0.203125`; a limit that does not end at nine places is rounded inward. */
-  readonly decimal: string;
-}
+/** One size of one setting; every field that is null is unsaid. `export.schema.json` says what each is. */
+export type SettingRow = ExportData['settings'][number];
 
-/** One size of one setting; every field that is null is unsaid. */
-export interface SettingRow {
-  readonly sheet: string;
-  readonly title: string;
-  readonly revision: number | null;
-  readonly status: string | null;
-  readonly kind: string | null;
-  readonly maker: string | null;
-  readonly model: string | null;
-  readonly partNumbers: readonly string[];
-  readonly setting: string;
-  readonly label: string;
-  /** `primary`, `left` ...; null where one value serves all. */
-  readonly place: string | null;
-  /** `ruled` for the sheet's own value, `differs` for another source's that it is not. */
-  readonly role: 'ruled' | 'differs';
-  /** Exactly as the source wrote it. */
-  readonly written: string | null;
-  readonly dimension: string | null;
-  readonly form: string | null;
-  /** The unit of the three numbers, as the source has it. */
-  readonly unit: string | null;
-  readonly nominal: ExportedNumber | null;
-  readonly low: ExportedNumber | null;
-  readonly high: ExportedNumber | null;
-  /** `out`, `in`, `lean` ...: which way from its datum. */
-  readonly sense: string | null;
-  readonly inch: string | null;
-  readonly millimeter: string | null;
-  readonly other: readonly string[];
-  readonly also: readonly string[];
-  readonly gauge: string | null;
-  readonly measuredAt: string | null;
-  /** What else is said beside the value, key to words. */
-  readonly said: Readonly<Record<string, string>>;
-  /** Sources with pages, `m48 p. 31`. */
-  readonly sources: readonly string[];
-  readonly ruling: string | null;
-  readonly note: string | null;
-}
+/** A number twice: exactly, as an integer or a fraction, and as a decimal rounded once, a limit inward. */
+export type ExportedNumber = NonNullable<SettingRow['nominal']>;
 
 /** Every size of every setting, sheet by sheet, in the sheets' own order. */
 export function exportRows(sheets: readonly SheetToExport[]): SettingRow[] {
