@@ -1,15 +1,15 @@
 import { gaugeBook } from '../gauges/index.ts';
-import { readStatement } from '../quantity/index.ts';
+import { heightText, readStatement } from '../quantity/index.ts';
 import { locate } from './safe-path.ts';
 
 /** What is wrong with the club's altitude; null where it is a height. Every vacuum is worked from it. */
 export function altitudeFault(text: string): { message: string; fix: string } | null {
-  const reading = readStatement(text, { gauges: gaugeBook(), expect: ['length'] });
+  const reading = readStatement(heightText(text), { gauges: gaugeBook(), expect: ['length'] });
   if (reading.ok && reading.statement.dimension === 'length' && reading.statement.nominal)
     return null;
   return {
     message: `the altitude ${text} is no height`,
-    fix: 'write it with its unit, such as 1200 ft or 350 m',
+    fix: 'write it with its unit, such as 1200 ft or 350 m, or `sea level`',
   };
 }
 

@@ -23,6 +23,7 @@ export {
   wireGaugeNamed,
 } from './gauge-systems.ts';
 export { LETTERS_PATTERN, NUMBERED_PATTERN } from './gauge-words.ts';
+export { heightText } from './height-text.ts';
 export { type ExactFigures, type PrintedFigures, printedFigures } from './inward.ts';
 export { FLOW_NUMBER, type JetNumbering, jetNumbering } from './jets.ts';
 export { NOT_STATED } from './lexicon.ts';

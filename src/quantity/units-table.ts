@@ -390,6 +390,20 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
     spellings: `megohms|megohm|megs|meg|${eachOhm('mega-|mega|mega |meg-|meg |m-|m|m ')}`,
     metric: true,
   },
+  nF: {
+    dimension: 'capacitance',
+    factor: rational(1, 1000),
+    spellings: 'nanofarads|nanofarad|nano farads|nano-farads|nf',
+    metric: true,
+  },
+  pF: {
+    dimension: 'capacitance',
+    factor: rational(1, 1_000_000),
+    // A millionth of a millionth was `mmfd` before it was pico.
+    spellings:
+      'picofarads|picofarad|pico farads|pico-farads|micromicrofarads|micromicrofarad|mmfds|mmfd.|mmfd|m.m.f.d.|mmf|m.m.f.|µµfd|μμfd|µµf|μμf|uuf|pf',
+    metric: true,
+  },
 
   'kg/m3': { dimension: 'density', factor: ONE, spellings: 'kg/m³|kg/m3', metric: true },
   'g/cm3': {

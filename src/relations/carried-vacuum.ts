@@ -1,6 +1,6 @@
 import type { Kind } from '../kinds/model.ts';
 import type { ReadOptions } from '../quantity/index.ts';
-import { readStatement } from '../quantity/index.ts';
+import { heightText, readStatement } from '../quantity/index.ts';
 import type { Rational, Statement } from '../quantity/model.ts';
 import { rational } from '../quantity/rational.ts';
 import type { Setting } from '../sheet/model.ts';
@@ -22,7 +22,7 @@ export interface PlaceProblem {
 
 /** The place of an altitude as written: `1200 ft`, `365 m`. */
 export function placeAtAltitude(text: string, options: ReadOptions): ReadingPlace | PlaceProblem {
-  const base = baseOf(/^sea level$/i.test(text.trim()) ? '0 m' : text, 'length', options);
+  const base = baseOf(heightText(text), 'length', options);
   const fix = 'write it with its unit, such as 1200 ft or 365 m';
   if (base === null) return { message: `${text} is no altitude`, fix };
   const mm = base.valueOf();

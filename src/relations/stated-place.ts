@@ -1,6 +1,12 @@
 import { thread } from '../gauges/index.ts';
 import type { BoundPlace, Kind } from '../kinds/model.ts';
-import { allUnits, rational, readStatement, wireGaugeNamed } from '../quantity/index.ts';
+import {
+  allUnits,
+  heightText,
+  rational,
+  readStatement,
+  wireGaugeNamed,
+} from '../quantity/index.ts';
 import type { Dimension, GaugeBook, Statement } from '../quantity/model.ts';
 import type { PlacedSize, Setting, Sheet } from '../sheet/model.ts';
 import type { Span } from '../text/span.ts';
@@ -89,7 +95,7 @@ export class Places {
       case 'count':
         return this.#ofCount(bound.name);
       case 'edition':
-        return this.#ofText(this.#facts.altitude ?? null, bound.name, dimension);
+        return this.#ofText(heightText(this.#facts.altitude ?? '') || null, bound.name, dimension);
       case 'fixed':
         return this.#ofText(bound.text, bound.because, dimension);
       case 'worked':

@@ -226,7 +226,7 @@ describe('the thread that is offered for one that no system has', () => {
       ],
       [
         'idle-needle-thread',
-        '20 BA',
+        '30 BA',
         'idle-mixture: { value: 1 turn out, travel: 0.35 mm, from: m48 p. 1 }',
         '10 BA',
       ],

@@ -13,7 +13,7 @@ describe('facts of an edition', () => {
     },
   );
 
-  it.each(['1200 ft', '350 m', '0 ft', '1200 feet'])('%s is an altitude', (text) => {
+  it.each(['1200 ft', '350 m', '0 ft', '1200 feet', 'sea level'])('%s is an altitude', (text) => {
     expect(altitudeFault(text)).toBeNull();
   });
 
