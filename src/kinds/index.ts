@@ -6,7 +6,7 @@ import { levelName } from './name-book.ts';
 export { changes } from './lexicon.ts';
 export type * from './model.ts';
 export { levelName } from './name-book.ts';
-export { type KindProblem, readKind } from './read.ts';
+export { type KindIdle, type KindProblem, readKind, tryKind } from './read.ts';
 export type { FormulaNames } from './relation-faults.ts';
 
 /** Kinds that are made when they are first asked for: a sheet needs one, and start-up counts. */

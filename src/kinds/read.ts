@@ -7,6 +7,7 @@ import type { KindData } from './data.ts';
 import { kindFaults } from './faults.ts';
 import type { Kind } from './model.ts';
 import type { FormulaNames } from './relation-faults.ts';
+import { kindTrial } from './trial.ts';
 
 /** What a club's own kind file has wrong, with its place. */
 export interface KindProblem {
@@ -49,4 +50,23 @@ export function readKind(
   if (!validate(data)) tell(schemaWords(validate.errors, data));
   else tell(kindFaults(data as KindData, formulas));
   return { kind: problems.length > 0 ? null : buildKind(data as KindData), problems };
+}
+
+/** Something of a kind that can never come to bear, with its place. */
+export type KindIdle = Pick<KindProblem, 'span' | 'message' | 'fix'>;
+
+/**
+ * What of a kind can never come to bear, from the text of its file and in its order; empty where `readKind`
+ * finds anything wrong, for that comes first.
+ */
+export function tryKind(text: string): readonly KindIdle[] {
+  const read = readYaml(text);
+  const data = read.value ?? null;
+  if (read.problems.length > 0 || !validate(data)) return [];
+  if (kindFaults(data as KindData).length > 0) return [];
+  return kindTrial(data as KindData).map(({ path, onKey, message, fix }) => ({
+    span: lookup(read.root, path, onKey ? 'key' : 'value') ?? { start: 0, end: 0 },
+    message,
+    fix,
+  }));
 }

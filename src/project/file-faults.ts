@@ -66,6 +66,20 @@ export const projectChecks: readonly Check[] = [
     examples: [],
   }),
   defineCheck({
+    id: 'kind-idle',
+    severity: 'warning',
+    group: 'reading',
+    summary: 'Something in a kind of unit can never come to bear on any sheet.',
+    explain:
+      'A rule that no work can break or keep, a need that nothing meets, a part that nothing moves or ' +
+      'verbs that no part reads look like care taken, and find nothing. It is told where the file of a ' +
+      'kind is checked by its name, as `gaugeleaf check kinds/magneto.yaml`; sheets of that kind are held ' +
+      'to all the rest of it meanwhile.',
+    messages: {},
+    run: () => {},
+    examples: [],
+  }),
+  defineCheck({
     id: 'template-invalid',
     severity: 'error',
     group: 'reading',

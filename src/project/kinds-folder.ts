@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { builtInKinds, readKind } from '../kinds/index.ts';
+import { builtInKinds, readKind, tryKind } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import { formulaNames } from '../relations/index.ts';
 import { type Fault, type FileFaults, fileFaults } from './file-faults.ts';
@@ -15,7 +15,7 @@ export interface KindsRead {
   readonly faults: readonly FileFaults[];
 }
 
-/** What is wrong with one file of a kind of unit, wherever it lies; null for nothing. */
+/** What is wrong with one file of a kind of unit, wherever it lies, and what of it is idle; null for nothing. */
 export function kindFileFaults(path: string, file: string): FileFaults | null {
   const read = readText(path, file);
   if (!read.ok) {
@@ -25,11 +25,22 @@ export function kindFileFaults(path: string, file: string): FileFaults | null {
     ]);
   }
   const { problems } = readKind(read.text, file, formulaNames());
-  if (problems.length === 0) return null;
+  if (problems.length === 0) return idleKind(read.text, file);
   return fileFaults(
     file,
     read.text,
     problems.map((problem) => ({ ...problem, check: 'kind-invalid' })),
+  );
+}
+
+/** The trial of one kind that is right as far as it goes; null where all of it is of use. */
+function idleKind(text: string, file: string): FileFaults | null {
+  const idle = tryKind(text);
+  if (idle.length === 0) return null;
+  return fileFaults(
+    file,
+    text,
+    idle.map((each) => ({ ...each, check: 'kind-idle' })),
   );
 }
 

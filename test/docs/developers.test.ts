@@ -15,7 +15,7 @@ import { tablesModule } from '../../src/build/tables.mjs';
 import { allChecks, explainCheck } from '../../src/checks/index.ts';
 import { runChecks } from '../../src/checks/run.ts';
 import yearsReversed from '../../src/checks/years-reversed.ts';
-import { readKind } from '../../src/kinds/index.ts';
+import { readKind, tryKind } from '../../src/kinds/index.ts';
 import { render } from '../../src/press/html/render.ts';
 import { readTemplates } from '../../src/project/templates.ts';
 import { readSheet } from '../../src/sheet/index.ts';
@@ -91,6 +91,11 @@ describe('the example of a kind of unit', () => {
     const { kind, problems } = readKind(text, path);
     expect(problems).toEqual([]);
     expect(kind?.settingNamed('Breaker gap')?.name).toBe('point-gap');
+    expect(kind?.parts.size).toBeGreaterThan(2);
+    expect(kind?.settings.get('point-gap')?.symptoms.size).toBe(2);
+    expect(kind?.operations.get('point-gap')?.drawings).toHaveLength(1);
+    expect([...(kind?.verbs.keys() ?? [])]).toContain('meet');
+    expect(tryKind(text)).toEqual([]);
   });
 
   test('drafts a sheet that has only blanks, and finds an unusual gap on it', async () => {
@@ -112,6 +117,10 @@ describe('the example of a kind of unit', () => {
     expect(text).toMatch(/warning {2}size-unusual/);
     expect(text).toContain('0.15 in');
     expect(text).toContain('1 warning in 1 sheet');
+
+    change(sheet, ' :state[cap off]', '');
+    change(sheet, 'Lift the cap off.', 'Look at the cap.');
+    expect((await show('gaugeleaf check', folder)).text).toContain('cap on');
   });
 });
 

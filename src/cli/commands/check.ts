@@ -88,8 +88,10 @@ export async function check(
   for (const project of projects.opened) project.kindFaults.forEach(addFaults);
   for (const { project, path, sort } of named) {
     const inPlace = placeOf(project, path, sort);
-    if (inPlace === null && sort === 'kind') addFaults(kindFileFaults(path, project.show(path)));
-    else if (inPlace === null) throw misplaced(project.show(path), sort);
+    // Faulty kinds of the project have been told of; a named one is tried as well.
+    if (sort === 'kind' && !told.has(project.show(path)))
+      addFaults(kindFileFaults(path, project.show(path)));
+    else if (sort !== 'kind' && inPlace === null) throw misplaced(project.show(path), sort);
     else if (sort === 'edition' && !whole.includes(project)) addFaults(project.edition().faults);
     // Kinds and sources of every project that is opened have been told of above.
     if (!told.has(project.show(path))) {
