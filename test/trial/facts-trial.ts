@@ -168,7 +168,8 @@ function placeOfTruth(truth: string, fresh: readonly Finding[]): number | null {
 
 /** A text without what marks its form, and with one space between words. */
 function plain(text: string): string {
-  return ` ${text.replaceAll('`', '').replace(/[\s ]+/g, ' ')} `.replace(/ (0?)\./g, ' 0.').trim();
+  const signs = text.replaceAll('`', '').replaceAll('×', 'x').replaceAll('·', ' ');
+  return ` ${signs.replace(/[\s ]+/g, ' ')} `.replace(/ (0?)\./g, ' 0.').trim();
 }
 
 function told(finding: Finding, sheet: Sheet): string {
