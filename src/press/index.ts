@@ -1,7 +1,7 @@
 export { printBooklet } from './booklet/index.ts';
 export { printCards } from './card/index.ts';
 export { howToFold, type Imposed, type Imposition, impose } from './imposition/index.ts';
-export type { CardReading, CardReadings, Punch } from './orders/index.ts';
+export type { CardReading, CardReadings } from './orders/index.ts';
 export { readWording } from './orders/index.ts';
 export type {
   Browser,
@@ -13,6 +13,7 @@ export type {
   PartStore,
   PictureSource,
   Printed,
+  Punch,
   SheetToPrint,
   Templates,
 } from './orders/model.ts';

@@ -59,3 +59,34 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
   await task.destroy();
   return read;
 }
+
+interface StructureNode {
+  readonly id?: string;
+  readonly children?: readonly StructureNode[];
+}
+
+/** Text that is printed as part of what is read, and that no element of the structure leads to: page by page. */
+export async function unreadText(bytes: Uint8Array): Promise<readonly string[]> {
+  const task = getDocument({ data: bytes.slice(), verbosity: 0, useSystemFonts: false });
+  const document = await task.promise;
+  const unread: string[] = [];
+  for (let number = 1; number <= document.numPages; number++) {
+    const page = await document.getPage(number);
+    const named = new Set<string>();
+    const gather = ({ id, children = [] }: StructureNode): void => {
+      if (id !== undefined) named.add(id);
+      for (const child of children) gather(child);
+    };
+    gather((await page.getStructTree()) as StructureNode);
+    const open: (string | null)[] = [];
+    for (const item of (await page.getTextContent({ includeMarkedContent: true })).items) {
+      if ('str' in item) {
+        const mark = open.findLast((id) => id !== null);
+        if (mark !== undefined && !named.has(mark ?? '')) unread.push(`${number}: ${item.str}`);
+      } else if (item.type === 'endMarkedContent') open.pop();
+      else open.push(item.id ?? null);
+    }
+  }
+  await task.destroy();
+  return unread.filter((text) => /: .*\S/.test(text));
+}

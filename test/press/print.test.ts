@@ -9,7 +9,7 @@ import {
 import type { BookletOrder } from '../../src/press/orders/model.ts';
 import { flate } from '../../src/project/flate.ts';
 import { ofItsOwn } from '../suite/own-browser.ts';
-import { type ReadPdf, readPdf } from './pdf.ts';
+import { type ReadPdf, readPdf, unreadText } from './pdf.ts';
 import { browserHere, builtInTemplates, finding, printCard, sampleText, toPrint } from './stand.ts';
 
 const browser = await browserHere();
@@ -21,7 +21,7 @@ const templates = builtInTemplates();
 
 function common(paper: Paper) {
   if (here === null) throw new Error('no browser');
-  return { paper, templates, picture: null, browser: here, draft: false, edition };
+  return { paper, templates, picture: null, browser: here, flate, draft: false, edition };
 }
 
 /** A print beside those of the browser that the tests share. */
@@ -36,7 +36,7 @@ function cardOrder(text: string, paper: Paper, more: Partial<CardOrder> = {}): C
 
 function bookletOrder(paper: Paper, more: Partial<BookletOrder> = {}): BookletOrder {
   const sheets = [toPrint(sampleText), toPrint(sampleText)];
-  return { ...common(paper), sheets, flate, store: null, ...more };
+  return { ...common(paper), sheets, store: null, ...more };
 }
 
 /** Values as the page draws them: a fraction bar for a slash, a minus for a hyphen. */
@@ -98,6 +98,7 @@ describe.skipIf(here === null)('a card', patience, () => {
     const first = await printCard(cardOrder(sampleText, 'letter'));
     const second = await printCard(cardOrder(sampleText, 'letter', own()));
     expect(Buffer.from(first.pdf).equals(Buffer.from(second.pdf))).toBe(true);
+    expect(await unreadText(first.pdf)).toEqual([]);
   });
 
   test('that needs more than a leaf says by how much', async () => {
@@ -203,6 +204,10 @@ describe.skipIf(here === null)('a booklet', patience, () => {
     expect(read.language).toBe('en');
     expect(read.tagged).toBe(true);
     expect(read.outline.length).toBeGreaterThan(4);
+  });
+
+  test('leaves nothing out of what is read aloud', async () => {
+    expect(await unreadText(pdf)).toEqual([]);
   });
 
   test('says what it is doing', () => {

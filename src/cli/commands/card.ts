@@ -1,5 +1,6 @@
 import { basename } from 'node:path';
 import type { Browser, CardOrder, CardReadings, Punch, Templates } from '../../press/index.ts';
+import { flate } from '../../project/flate.ts';
 import { Refusal } from '../../project/refusal.ts';
 import { isFolder } from '../../project/root.ts';
 import { Projects, sheetNamed, type Target } from '../../project/targets.ts';
@@ -141,6 +142,7 @@ function cardOrder(
     paper: options.paper ?? edition?.cardPaper ?? 'letter',
     templates,
     picture: pictureSource(project, [job]),
+    flate,
     browser,
     draft: options.proof === true,
     marks: { punch: options.punch ?? null, trim: options.trimMarks === true },

@@ -1,6 +1,7 @@
 import { compareEditions } from '../../compare/index.ts';
 import type { SlipOrder } from '../../press/index.ts';
 import { editionNamed, projectSnapshot } from '../../project/edition-source.ts';
+import { flate } from '../../project/flate.ts';
 import type { Project } from '../../project/project.ts';
 import { sizeReading } from '../../project/size-reading.ts';
 import { Projects } from '../../project/targets.ts';
@@ -80,6 +81,7 @@ async function slip(
     edition: edition?.facts ?? null,
     paper: options.paper ?? edition?.paper ?? 'letter',
     templates: readTemplates(project.root),
+    flate,
     browser,
   });
   progress.clear();

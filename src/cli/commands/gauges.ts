@@ -1,4 +1,5 @@
 import { basename } from 'node:path';
+import { flate } from '../../project/flate.ts';
 import { Projects, sheetNamed } from '../../project/targets.ts';
 import { readTemplates } from '../../project/templates.ts';
 import { type Io, say } from '../io.ts';
@@ -39,6 +40,7 @@ export async function gauges(name: string, options: PrintOptions, io: Io): Promi
     paper: options.paper ?? edition?.cardPaper ?? 'letter',
     templates: readTemplates(project.root),
     browser: await browserFor(options, io, progress),
+    flate,
     draft: proof,
   });
   progress.clear();

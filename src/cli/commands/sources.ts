@@ -1,6 +1,7 @@
 import { basename, resolve } from 'node:path';
 import { concordanceOf } from '../../concordance/index.ts';
 import { projectSheets } from '../../project/edition-source.ts';
+import { flate } from '../../project/flate.ts';
 import { Refusal } from '../../project/refusal.ts';
 import { Projects, sheetNamed, type Target, targetsOf } from '../../project/targets.ts';
 import { readTemplates } from '../../project/templates.ts';
@@ -104,6 +105,7 @@ async function print(
     edition: edition?.facts ?? null,
     paper: options.paper ?? edition?.cardPaper ?? 'letter',
     templates: readTemplates(project.root),
+    flate,
     browser,
   });
   progress.clear();

@@ -1,6 +1,6 @@
 import type { Run } from '../browser/index.ts';
 import { type DensityName, densityNames } from '../lettering/index.ts';
-import { readPlaces } from '../pdf/index.ts';
+import { pageCount } from '../pdf/index.ts';
 import { type CardContent, type CardModel, contents } from './model.ts';
 
 /** A way of setting the card: how closely, and how much of the work it has. */
@@ -82,5 +82,5 @@ async function printAs(run: Run, setting: Setting): Promise<Fitted> {
   await dress(run, setting);
   const pdf = await run.pdf({ tagged: true });
   const { density, content } = setting;
-  return { pdf, density, content, pages: (await readPlaces(pdf)).pages };
+  return { pdf, density, content, pages: await pageCount(pdf) };
 }

@@ -1,11 +1,12 @@
 import { faultsOf, type Run, withBrowser } from '../browser/index.ts';
 import { capHeightsByFamily, render, saidTitle } from '../html/index.ts';
 import { hasError } from '../matter/index.ts';
-import { cardMargins, contentWidthMm, markLeaf, papers } from '../orders/index.ts';
+import { cardMargins, contentWidthMm, papers } from '../orders/index.ts';
 import { type CardOrder, PressStopped, type Printed } from '../orders/model.ts';
-import { settlePdf } from '../pdf/index.ts';
+import { finishPdf } from '../pdf/index.ts';
 import { leftOut, tooLong } from './excess.ts';
 import { fitOnLeaf } from './fit.ts';
+import { overLeaf } from './leaf-marks.ts';
 import { cardModel } from './model.ts';
 import { tooSmall } from './type-sizes.ts';
 
@@ -56,14 +57,18 @@ async function printOne(run: Run, order: CardOrder): Promise<Printed> {
   const remarks: string[] = [];
   if (fitted.pages > 2) problems.push(await tooLong(run, model, fitted));
   else if (fitted.content !== 'full') remarks.push(await leftOut(run, model, fitted));
-  const settled = await settlePdf(fitted.pdf, {
-    title: saidTitle(order.templates, 'card-title', model.face.title),
-    author: model.club,
-    language: model.language,
-  });
-  if (settled.shrunk.length > 0) {
+  const { pdf, pages, shrunk } = await finishPdf(
+    fitted.pdf,
+    {
+      title: saidTitle(order.templates, 'card-title', model.face.title),
+      author: model.club,
+      language: model.language,
+      over: overLeaf(size, order.marks ?? { punch: null, trim: false }),
+    },
+    order.flate,
+  );
+  if (shrunk) {
     problems.push('Something on the card is too wide, and the browser shrank the whole to fit it.');
   }
-  const pdf = await markLeaf(settled.pdf, size, order.marks ?? { punch: null, trim: false });
-  return { pdf, pages: settled.pages, problems, remarks };
+  return { pdf, pages, problems, remarks };
 }

@@ -1,5 +1,4 @@
 export type { CardReading, CardReadings } from './card-readings.ts';
-export { markLeaf, type Punch } from './leaf-marks.ts';
 export {
   barsMm,
   bookletMargins,

@@ -3,7 +3,6 @@ import type { EditionChanges, EditionSnapshot } from '../../compare/index.ts';
 import type { Kit } from '../../gauges/index.ts';
 import type { Sheet } from '../../sheet/model.ts';
 import type { CardReadings } from './card-readings.ts';
-import type { LeafMarks } from './leaf-marks.ts';
 import type { Wording } from './wording.ts';
 
 /** Paper sizes the press knows, upright. */
@@ -89,6 +88,7 @@ export interface LastEdition {
 }
 
 interface Order {
+  readonly flate: Flate;
   readonly paper: Paper;
   readonly templates: Templates;
   readonly picture: PictureSource | null;
@@ -96,6 +96,16 @@ interface Order {
   /** Prints DRAFT across every page; without it a sheet with an error is refused. */
   readonly draft: boolean;
   readonly onProgress?: (message: string) => void;
+}
+
+/** Where a card is to be punched. */
+export type Punch = 'iso-838' | 'three-hole';
+
+/** Marks that are printed on a leaf if asked for. */
+export interface LeafMarks {
+  readonly punch: Punch | null;
+  /** Marks where to trim it, so that it fits a laminating pouch of its own paper's size. */
+  readonly trim: boolean;
 }
 
 export interface CardOrder extends Order, SheetToPrint {
@@ -126,7 +136,6 @@ export interface BookletOrder extends Order {
   readonly last?: LastEdition | null;
   /** Whether every chapter ends with the picture of its order of work; not, if absent. */
   readonly orderGraphs?: boolean;
-  readonly flate: Flate;
   /** Null prints every part anew. */
   readonly store: PartStore | null;
 }

@@ -5,13 +5,14 @@ import { contentWidthMm } from '../orders/index.ts';
 import {
   type Browser,
   type EditionFacts,
+  type Flate,
   type Paper,
   PressStopped,
   type Printed,
   type SheetToPrint,
   type Templates,
 } from '../orders/model.ts';
-import { settlePdf } from '../pdf/index.ts';
+import { finishPdf } from '../pdf/index.ts';
 import { type PaperGaugesModel, paperGaugesModel } from './model.ts';
 
 /** A sheet's gauges of paper to print. */
@@ -20,6 +21,7 @@ export interface PaperGaugesOrder extends SheetToPrint {
   readonly paper: Paper;
   readonly templates: Templates;
   readonly browser: Browser;
+  readonly flate: Flate;
   /** Prints DRAFT across every page; without it a sheet with an error is refused. */
   readonly draft: boolean;
 }
@@ -53,17 +55,20 @@ export async function printPaperGauges(order: PaperGaugesOrder): Promise<Printed
         'A style makes the gauges or the bars larger or smaller than they are: leave their width and height alone.',
       );
     }
-    const settled = await settlePdf(await run.pdf({ tagged: true }), {
-      title: saidTitle(templates, 'paper-gauges-title', model.face.title),
-      author: model.club,
-      language: model.language,
-      trueSize: true,
-    });
-    if (settled.shrunk.length > 0) {
+    const { pdf, pages, shrunk } = await finishPdf(
+      await run.pdf({ tagged: true }),
+      {
+        title: saidTitle(templates, 'paper-gauges-title', model.face.title),
+        author: model.club,
+        language: model.language,
+        trueSize: true,
+      },
+      order.flate,
+    );
+    if (shrunk) {
       problems.push('Something is too wide, and the browser shrank the gauges with it.');
     }
     const { refused } = model;
-    const { pdf, pages } = settled;
     return { pdf, pages, problems, remarks: [], refused, count: model.gauges.length };
   });
 }

@@ -1,4 +1,4 @@
+export { finishPdf } from './finish.ts';
 export { joinParts } from './join.ts';
 export type { Part } from './part.ts';
-export { elsewhere, readPart } from './read-part.ts';
-export { readPlaces, settlePdf } from './settle.ts';
+export { elsewhere, pageCount, readPart } from './read-part.ts';

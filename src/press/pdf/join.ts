@@ -1,10 +1,10 @@
 import type { Flate } from '../orders/model.ts';
 import { FoldStrips } from './fold-strips.ts';
 import { JoinedFonts } from './join-fonts.ts';
+import { Covers, Frames } from './join-frames.ts';
 import { JoinedLinks } from './join-links.ts';
 import { JoinedTags } from './join-tags.ts';
-import type { Part, PartPage, Resources } from './part.ts';
-import { unpackedThing } from './read-part.ts';
+import type { Part, PartPage } from './part.ts';
 import { bytesOf, PdfText, writeNumber, writeValue } from './values.ts';
 import { PdfWriter } from './write.ts';
 
@@ -14,8 +14,8 @@ export interface Joining {
   /** Who publishes it, as written; null leaves it out. */
   readonly author: string | null;
   readonly language: string;
-  /** One page for each of the parts' pages: running heads and folios, drawn under them. */
-  readonly furniture: Part;
+  /** One page for each of the parts' pages: running heads and folios, drawn under them; null for none. */
+  readonly furniture: Part | null;
   /** How far what a part drew goes to the right on left pages, in points: it drew for right ones. */
   readonly leftShift: number;
   /**
@@ -28,6 +28,10 @@ export interface Joining {
    * being put on sheets of paper.
    */
   readonly tagged: boolean;
+  /** Asks a reader to print at the true size, with no fitting to the page; not, if absent. */
+  readonly trueSize?: boolean;
+  /** What is drawn over the page at an index, from 0, as PDF operators; nothing where null or absent. */
+  readonly over?: ((page: PartPage, index: number) => string | null) | undefined;
 }
 
 /** Every print bears this date: a print's bytes tell of the sheets and not of the hour. */
@@ -43,14 +47,24 @@ const pagesToNode = 40;
  */
 export function joinParts(parts: readonly Part[], joining: Joining, flate: Flate): Uint8Array {
   const count = parts.reduce((sum, part) => sum + part.pages.length, 0);
-  if (joining.furniture.pages.length !== count) {
-    throw new Error(`there are ${joining.furniture.pages.length} page frames for ${count} pages`);
+  const { furniture, over } = joining;
+  if (furniture !== null && furniture.pages.length !== count) {
+    throw new Error(`there are ${furniture.pages.length} page frames for ${count} pages`);
   }
   const writer = new PdfWriter(flate);
   const catalog = writer.reserve();
   const shared = new SharedThings(writer);
-  const frames = new Frames(joining.furniture, shared, flate, writer);
-  const shift = writer.add('<<>>', bytesOf(`1 0 0 1 ${writeNumber(joining.leftShift)} 0 cm\n`));
+  const frames = new Frames(
+    furniture,
+    furniture === null ? String : shared.referrer(furniture),
+    flate,
+    writer,
+  );
+  const covers = new Covers(writer);
+  const shift =
+    joining.leftShift === 0
+      ? 0
+      : writer.add('<<>>', bytesOf(`1 0 0 1 ${writeNumber(joining.leftShift)} 0 cm\n`));
   const strips = new FoldStrips(joining.foldStrip ?? null, writer);
   const pages = Array.from({ length: count }, () => writer.reserve());
   const nodes = new PageTree(pages, writer);
@@ -62,12 +76,13 @@ export function joinParts(parts: readonly Part[], joining: Joining, flate: Flate
     const refer = shared.referrer(part);
     for (const page of part.pages) {
       const frame = frames.take(at, refer, page.resources);
-      const contents = [
+      const under = [
         ...frame.contents,
         ...strips.take(at, page),
         ...(shiftOf(at) === 0 ? [] : [shift]),
         ...page.contents.map((thing) => refer(`@${thing}@`).replace(/ 0 R$/, '')),
       ];
+      const contents = covers.put(under, over?.(page, at) ?? null);
       writer.set(
         pages[at] ?? 0,
         `<</Type/Page/Parent ${nodes.parentOf(at)} 0 R/MediaBox[${boxOf(page)}]` +
@@ -81,7 +96,7 @@ export function joinParts(parts: readonly Part[], joining: Joining, flate: Flate
   writer.set(
     catalog,
     `<</Type/Catalog/Pages ${nodes.root} 0 R/Lang${text(joining.language)}` +
-      `/ViewerPreferences<</DisplayDocTitle true>>${tags?.finish() ?? ''}${links?.finish() ?? ''}>>`,
+      `/ViewerPreferences<</DisplayDocTitle true${joining.trueSize ? '/PrintScaling/None' : ''}>>${tags?.finish() ?? ''}${links?.finish() ?? ''}>>`,
   );
   const author = joining.author === null ? '' : `/Author${text(joining.author)}`;
   const info = writer.add(
@@ -169,60 +184,5 @@ class SharedThings {
     const number = this.writer.add(text, bytes);
     alike.push({ number, bytes });
     return number;
-  }
-}
-
-/**
- * The furniture, page by page. Its names of fonts and states are put apart from those of the page
- * that it frames, and it is marked as no part of what is read.
- */
-class Frames {
-  private readonly part: Part;
-  private readonly refer: (text: string) => string;
-  private readonly flate: Flate;
-  private readonly writer: PdfWriter;
-
-  constructor(part: Part, shared: SharedThings, flate: Flate, writer: PdfWriter) {
-    this.part = part;
-    this.refer = shared.referrer(part);
-    this.flate = flate;
-    this.writer = writer;
-  }
-
-  take(
-    index: number,
-    refer: (text: string) => string,
-    under: Resources,
-  ): { contents: number[]; resources: string } {
-    const page = this.part.pages[index];
-    const categories = new Map<string, string>();
-    const put = (category: string, name: string, value: string) => {
-      const written = `${name}${/^[\w.+-]/.test(value) ? ' ' : ''}${value}`;
-      categories.set(category, (categories.get(category) ?? '') + written);
-    };
-    for (const [category, named] of Object.entries(under)) {
-      for (const [name, value] of Object.entries(named)) put(category, name, refer(value));
-    }
-    let content = '';
-    for (const thing of page?.contents ?? []) {
-      const stream = this.part.things[thing];
-      if (stream !== undefined) content += `${unpackedThing(stream, this.flate)}\n`;
-    }
-    const isDrawn = /T[jJ]|\bf\b|\bS\b|\bDo\b/.test(content);
-    if (isDrawn) {
-      for (const [category, named] of Object.entries(page?.resources ?? {})) {
-        for (const [name, value] of Object.entries(named)) {
-          put(category, `/H${name.slice(1)}`, this.refer(value));
-          content = content.replaceAll(new RegExp(`${name}(?![\\w.-])`, 'g'), `/H${name.slice(1)}`);
-        }
-      }
-    }
-    const resources = [...categories].map(([category, entries]) => `${category}<<${entries}>>`);
-    return {
-      contents: isDrawn
-        ? [this.writer.pack('', bytesOf(`/Artifact<</Type/Pagination>>BDC\nq\n${content}Q\nEMC\n`))]
-        : [],
-      resources: `<<${resources.join('')}>>`,
-    };
   }
 }

@@ -1,41 +1,29 @@
 import type { Flate } from '../orders/model.ts';
-import { packText } from './pack-text.ts';
-import type {
-  OutlineEntry,
-  Part,
-  PartFont,
-  PartLink,
-  PartPage,
-  Resources,
-  Spot,
-  Thing,
-} from './part.ts';
+import { Gathered, unpackedThing } from './gather.ts';
+import type { OutlineEntry, Part, PartLink, PartPage, Spot } from './part.ts';
 import { type PdfFile, readPdfFile } from './read.ts';
-import { readFont } from './read-font.ts';
 import { readTags } from './read-tags.ts';
-import { uniteSubsets } from './truetype.ts';
-import {
-  bytesOf,
-  isDict,
-  type PdfDict,
-  PdfRef,
-  PdfText,
-  type PdfValue,
-  writeValue,
-} from './values.ts';
+import { type PdfDict, PdfRef, PdfText, type PdfValue } from './values.ts';
 
 /** What links are led to that leave their part: a host that is none (RFC 6761, 6.4). */
 export const elsewhere = 'https://part.invalid/';
 
-/** The bytes of a stream that is packed or, as Chromium leaves very short ones, not; `''` for no stream. */
-export function unpackedThing({ text, bytes }: Thing, flate: Flate): string {
-  if (bytes === null) return '';
-  const plain = text.includes('/FlateDecode') ? flate.unpack(bytes) : bytes;
-  return Buffer.from(plain.buffer, plain.byteOffset, plain.byteLength).toString('latin1');
+/** The number of pages of a browser's PDF. Fails with `PressStopped` where it can't be read. */
+export async function pageCount(bytes: Uint8Array): Promise<number> {
+  const pdf = await readPdfFile(bytes);
+  return pageReferences(pdf, pdf.dict(pdf.trailer.get('/Root'))?.get('/Pages')).length;
 }
 
-/** Takes a browser's PDF apart. Fails with `PressStopped` where it can't be read. */
-export async function readPart(bytes: Uint8Array, flate: Flate): Promise<Part> {
+/**
+ * Takes a browser's PDF apart. `trueSize`: pages that are smaller by next to nothing count as shrunk,
+ * too. Fails with `PressStopped` where it can't be read.
+ */
+export async function readPart(
+  bytes: Uint8Array,
+  flate: Flate,
+  { trueSize = false }: { readonly trueSize?: boolean } = {},
+): Promise<Part> {
+  const least = trueSize ? 0.74999 : 0.7485;
   const pdf = await readPdfFile(bytes);
   const catalog = pdf.dict(pdf.trailer.get('/Root')) ?? new Map();
   const references = pageReferences(pdf, catalog.get('/Pages'));
@@ -65,88 +53,9 @@ export async function readPart(bytes: Uint8Array, flate: Flate): Promise<Part> {
     outline: readOutline(pdf, pdf.dict(catalog.get('/Outlines')), spotOf),
     shrunk: pages.flatMap(({ contents }, page) => {
       const first = gathered.things[contents[0] ?? -1];
-      return first !== undefined && isShrunk(unpackedThing(first, flate)) ? [page] : [];
+      return first !== undefined && isShrunk(unpackedThing(first, flate), least) ? [page] : [];
     }),
   };
-}
-
-/** Collects what pages draw with, each object once. */
-class Gathered {
-  readonly things: Thing[] = [];
-  readonly fonts: PartFont[] = [];
-  private readonly pdf: PdfFile;
-  private readonly flate: Flate;
-  private readonly written = new Map<number, string>();
-
-  constructor(pdf: PdfFile, flate: Flate) {
-    this.pdf = pdf;
-    this.flate = flate;
-  }
-
-  contents(value: PdfValue | undefined): number[] {
-    const found = this.pdf.get(value);
-    const streams = Array.isArray(found) ? found : [value ?? null];
-    return streams.flatMap((each) => {
-      if (!(each instanceof PdfRef)) return [];
-      return [Number(this.refer(each).slice(1, -1))];
-    });
-  }
-
-  /** All that are dictionaries: `/ProcSet` is none, and means nothing since PDF 1.4 (14.2). */
-  resources(value: PdfValue): Resources {
-    const resources: Record<string, Record<string, string>> = {};
-    for (const [category, list] of isDict(value) ? value : []) {
-      const named = this.pdf.dict(list);
-      if (named === null) continue;
-      const entries = [...named].map(([name, entry]) => [name, this.text(entry)] as const);
-      resources[category] = Object.fromEntries(entries);
-    }
-    return resources;
-  }
-
-  /** Writes what pages say in the short way, which is most of what a print weighs. */
-  packTexts(pages: readonly PartPage[]): void {
-    const advances = this.fonts.map(({ file }) => uniteSubsets([file])?.advances ?? null);
-    for (const { contents, resources } of pages) {
-      const advancesOf = (name: string) => {
-        const font = /^~(\d+)~$/.exec(resources['/Font']?.[`/${name}`] ?? '')?.[1];
-        return font === undefined ? null : (advances[Number(font)] ?? null);
-      };
-      for (const content of contents) {
-        const thing = this.things[content];
-        if (!thing?.text.includes('/FlateDecode')) continue;
-        const packed = packText(unpackedThing(thing, this.flate), advancesOf);
-        this.things[content] = { text: thing.text, bytes: this.flate.pack(bytesOf(packed)) };
-      }
-    }
-  }
-
-  private text(value: PdfValue): string {
-    return writeValue(value, (ref) => this.refer(ref));
-  }
-
-  private refer(ref: PdfRef): string {
-    const known = this.written.get(ref.number);
-    if (known !== undefined) return known;
-    const font = readFont(this.pdf, ref, this.flate);
-    let written: string;
-    if (font !== null) {
-      written = `~${this.fonts.push(font) - 1}~`;
-      this.written.set(ref.number, written);
-      return written;
-    }
-    const index = this.things.push({ text: 'null', bytes: null }) - 1;
-    written = `@${index}@`;
-    this.written.set(ref.number, written);
-    const stream = this.pdf.stream(ref);
-    const dict = stream === null ? null : new Map(stream.dict);
-    dict?.delete('/Length');
-    this.things[index] = {
-      text: this.text(dict ?? this.pdf.get(ref)),
-      bytes: stream?.bytes ?? null,
-    };
-    return written;
-  }
 }
 
 function pageReferences(pdf: PdfFile, node: PdfValue | undefined): PdfRef[] {
@@ -258,12 +167,13 @@ function readOutline(
 
 /**
  * Chromium shrinks a page, without a word, when something on it is too wide. It shows in the first
- * two matrices of the page: together they make .75 point of a CSS pixel, or less where it shrank.
+ * two matrices of the page: together they make .75 point of a CSS pixel, or less where it shrank; `least` is
+ * what still passes.
  */
-function isShrunk(content: string): boolean {
+function isShrunk(content: string, least: number): boolean {
   const scales = [
     ...content.slice(0, 2000).matchAll(/^([\d.]+) 0 0 -?[\d.]+ -?[\d.]+ -?[\d.]+ cm$/gm),
   ];
   const [first, second] = scales.map((match) => Number(match[1]));
-  return first !== undefined && second !== undefined && first * second < 0.7485;
+  return first !== undefined && second !== undefined && first * second < least;
 }

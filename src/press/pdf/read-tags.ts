@@ -13,7 +13,8 @@ type Kid = Tag | Mark | LinkKid;
 /**
  * The structure below a browser's one `Document` element; empty where the print is not tagged.
  * `NonStruct` elements are read as what they hold, which is what they mean (ISO 32000-1, 14.8.4.2),
- * and attributes that say what holds without them are left out.
+ * and attributes that say what holds without them are left out. What stands in no other element keeps one,
+ * so that it is read.
  */
 export function readTags(pdf: PdfFile, catalog: PdfDict, around: TagSurroundings): Tag[] {
   const root = pdf.dict(catalog.get('/StructTreeRoot'));
@@ -22,7 +23,31 @@ export function readTags(pdf: PdfFile, catalog: PdfDict, around: TagSurroundings
   const kids = reading.kids(root.get('/K'), null);
   const [document] = kids;
   const below = kids.length === 1 && isTag(document) && document.role === 'Document';
-  return (below ? document.kids : kids).filter(isTag);
+  return held(below ? document.kids : kids);
+}
+
+/** Elements alone: each stretch of what is none is put into a `NonStruct`. */
+function held(kids: readonly Kid[]): Tag[] {
+  const tags: Tag[] = [];
+  let loose: Kid[] | null = null;
+  for (const kid of kids) {
+    if (isTag(kid)) {
+      tags.push(kid);
+      loose = null;
+    } else if (loose !== null) loose.push(kid);
+    else {
+      loose = [kid];
+      tags.push({
+        role: 'NonStruct',
+        kids: loose,
+        attributes: '',
+        more: '',
+        id: null,
+        headers: [],
+      });
+    }
+  }
+  return tags;
 }
 
 export function isTag(kid: Kid | undefined): kid is Tag {

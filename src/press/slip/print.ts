@@ -3,8 +3,8 @@ import { faultsOf, withBrowser } from '../browser/index.ts';
 import { capHeightsByFamily, render, saidTitle } from '../html/index.ts';
 import { densityNames } from '../lettering/index.ts';
 import { contentWidthMm } from '../orders/index.ts';
-import type { Browser, EditionFacts, Printed, Templates } from '../orders/model.ts';
-import { readPlaces, settlePdf } from '../pdf/index.ts';
+import type { Browser, EditionFacts, Flate, Printed, Templates } from '../orders/model.ts';
+import { finishPdf, pageCount } from '../pdf/index.ts';
 import { type SlipOptions, slipModel } from './model.ts';
 
 export interface SlipOrder extends Omit<SlipOptions, 'capHeights'> {
@@ -12,6 +12,7 @@ export interface SlipOrder extends Omit<SlipOptions, 'capHeights'> {
   readonly edition: EditionFacts | null;
   readonly templates: Templates;
   readonly browser: Browser;
+  readonly flate: Flate;
 }
 
 /** The sides of the one leaf. */
@@ -35,7 +36,7 @@ export async function printSlip(order: SlipOrder): Promise<Printed> {
     for (const density of densityNames) {
       await run.ask(`Object.assign(document.body.dataset, { density: '${density}' })`);
       bytes = new Uint8Array(await run.pdf({ tagged: true }));
-      pages = (await readPlaces(bytes)).pages;
+      pages = await pageCount(bytes);
       if (pages <= leaf) break;
     }
     const problems = await faultsOf(run, width, templates);
@@ -46,11 +47,9 @@ export async function printSlip(order: SlipOrder): Promise<Printed> {
           `or print new sheets for the units that changed most, such as ${most.title} (${most.lines.length} changes).`,
       );
     }
-    const settled = await settlePdf(bytes, {
-      title: saidTitle(templates, 'slip-title', model.title),
-      author: model.club,
-      language: model.language,
-    });
-    return { pdf: settled.pdf, pages: settled.pages, problems, remarks: [] };
+    const title = saidTitle(templates, 'slip-title', model.title);
+    const { club: author, language } = model;
+    const { pdf } = await finishPdf(bytes, { title, author, language }, order.flate);
+    return { pdf, pages, problems, remarks: [] };
   });
 }

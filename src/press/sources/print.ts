@@ -5,12 +5,13 @@ import { cardMargins, contentWidthMm, papers } from '../orders/index.ts';
 import type {
   Browser,
   EditionFacts,
+  Flate,
   Paper,
   Printed,
   SheetToPrint,
   Templates,
 } from '../orders/model.ts';
-import { settlePdf } from '../pdf/index.ts';
+import { finishPdf } from '../pdf/index.ts';
 import { type ConcordanceModel, concordanceTables, sourcesAcross } from './model.ts';
 
 export interface ConcordanceOrder extends Pick<SheetToPrint, 'sheet'> {
@@ -18,6 +19,7 @@ export interface ConcordanceOrder extends Pick<SheetToPrint, 'sheet'> {
   readonly paper: Paper;
   readonly templates: Templates;
   readonly browser: Browser;
+  readonly flate: Flate;
 }
 
 /**
@@ -43,11 +45,10 @@ export async function printConcordance(order: ConcordanceOrder): Promise<Printed
   return withBrowser(browser, async (run) => {
     await run.load(html);
     const problems = await faultsOf(run, contentWidthMm(paper, margins), templates);
-    const settled = await settlePdf(new Uint8Array(await run.pdf({ tagged: true })), {
-      title: saidTitle(templates, 'concordance-title', face.title),
-      author: edition?.club ?? null,
-      language,
-    });
-    return { pdf: settled.pdf, pages: settled.pages, problems, remarks: [] };
+    const title = saidTitle(templates, 'concordance-title', face.title);
+    const author = edition?.club ?? null;
+    const printed = await run.pdf({ tagged: true });
+    const { pdf, pages } = await finishPdf(printed, { title, author, language }, order.flate);
+    return { pdf, pages, problems, remarks: [] };
   });
 }

@@ -11,6 +11,7 @@ import {
   type Printed,
   printCards,
 } from '../../../src/press/index.ts';
+import { flate } from '../../../src/project/flate.ts';
 import { readSheet } from '../../../src/sheet/index.ts';
 import { readPdf } from '../pdf.ts';
 import { browserHere, builtInTemplates, printCard, sampleText, toPrint } from '../stand.ts';
@@ -27,7 +28,16 @@ const edition: EditionFacts = { title: 'Settings', club: 'Register', altitude: '
 
 function common(paper: Paper) {
   if (here === null) throw new Error('no browser');
-  return { paper, templates, picture: null, browser: here, draft: false, edition, findings: [] };
+  return {
+    paper,
+    templates,
+    picture: null,
+    browser: here,
+    flate,
+    draft: false,
+    edition,
+    findings: [],
+  };
 }
 
 function demoOrder(name: string, paper: Paper): CardOrder {

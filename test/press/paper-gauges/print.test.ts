@@ -10,6 +10,7 @@ import { papers } from '../../../src/press/orders/paper.ts';
 import { paperGaugesModel } from '../../../src/press/paper-gauges/model.ts';
 import { printPaperGauges } from '../../../src/press/paper-gauges/print.ts';
 import { judgePaper, paperErrorMm } from '../../../src/press/paper-gauges/rule.ts';
+import { flate } from '../../../src/project/flate.ts';
 import { rational } from '../../../src/quantity/index.ts';
 import type { Rational } from '../../../src/quantity/model.ts';
 import { browserHere, builtInTemplates, toPrint } from '../stand.ts';
@@ -219,7 +220,7 @@ function outermost(
 describe.skipIf(!canPrint || !hasPoppler)('printed', { timeout: 120_000 }, () => {
   const print = (name: string, paper: Paper, draft = false) => {
     if (typeof browser === 'string') throw new Error(browser);
-    const order = { edition: null, paper, templates: builtInTemplates(), browser, draft };
+    const order = { edition: null, paper, templates: builtInTemplates(), browser, flate, draft };
     return printPaperGauges({ ...toPrint(demo(name)), ...order });
   };
 
@@ -313,7 +314,7 @@ describe.skipIf(!canPrint || !hasPoppler)('printed', { timeout: 120_000 }, () =>
     if (typeof browser === 'string') throw new Error(browser);
     const own = builtInTemplates();
     const texts = new Map(own.texts).set('club.css', '.gauge svg { width: 50%; height: auto; }');
-    const order = { edition: null, paper: 'letter', browser, draft: false } as const;
+    const order = { edition: null, paper: 'letter', browser, flate, draft: false } as const;
     const { problems } = await printPaperGauges({
       ...toPrint(demo('orlo-t71-wexcombe-six')),
       ...order,

@@ -7,6 +7,7 @@ import {
   sourcesAcross,
   unitConcordances,
 } from '../../../src/press/sources/model.ts';
+import { flate } from '../../../src/project/flate.ts';
 import { readPdf } from '../pdf.ts';
 import { browserHere, builtInTemplates, toPrint } from '../stand.ts';
 
@@ -68,6 +69,7 @@ describe.skipIf(typeof browser === 'string')('the printed page', () => {
       paper: 'half-letter',
       templates: builtInTemplates(),
       browser,
+      flate,
     });
     expect(printed.problems).toEqual([]);
     const { pages } = await readPdf(printed.pdf);

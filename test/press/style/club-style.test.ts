@@ -7,6 +7,7 @@ import { capHeightsByFamily } from '../../../src/press/html/font-faces.ts';
 import { render } from '../../../src/press/html/render.ts';
 import type { SheetToPrint } from '../../../src/press/index.ts';
 import { examineFile } from '../../../src/project/examine-file.ts';
+import { flate } from '../../../src/project/flate.ts';
 import { openProject } from '../../../src/project/project.ts';
 import { readTemplates } from '../../../src/project/templates.ts';
 import { readPdf } from '../pdf.ts';
@@ -72,6 +73,7 @@ describe('a club with its own cover, words, color and mark', () => {
       templates,
       picture: null,
       browser,
+      flate,
       draft: false,
     });
     expect(printed.problems).toEqual([]);

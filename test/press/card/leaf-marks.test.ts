@@ -4,8 +4,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { PDFDocument } from '@cantoo/pdf-lib';
 import { describe, expect, test } from 'vitest';
-import { type LeafMarks, markLeaf } from '../../../src/press/orders/leaf-marks.ts';
+import { overLeaf } from '../../../src/press/card/leaf-marks.ts';
+import type { LeafMarks } from '../../../src/press/orders/model.ts';
 import { papers } from '../../../src/press/orders/paper.ts';
+import { finishPdf } from '../../../src/press/pdf/index.ts';
+import { flate } from '../../../src/project/flate.ts';
 
 const hasPoppler = (() => {
   try {
@@ -20,7 +23,7 @@ if (!hasPoppler) console.warn('Marks on a leaf are not measured: pdftoppm is mis
 /** Two empty pages of A4. */
 async function emptyLeaf(): Promise<Uint8Array> {
   const document = await PDFDocument.create();
-  for (let page = 0; page < 2; page++) document.addPage([595.276, 841.89]).drawText(' ');
+  for (let page = 0; page < 2; page++) document.addPage([595.276, 841.89]);
   return document.save();
 }
 
@@ -29,7 +32,9 @@ const dpi = 600;
 /** Whether a leaf is black at a place, in millimeters from the left and the top, within .1 mm. */
 async function inkOn(marks: LeafMarks, page: number) {
   const folder = mkdtempSync(join(tmpdir(), 'leaf-'));
-  writeFileSync(join(folder, 'a.pdf'), await markLeaf(await emptyLeaf(), papers.a4, marks));
+  const facts = { title: 'Leaf', author: null, language: 'en', over: overLeaf(papers.a4, marks) };
+  const { pdf } = await finishPdf(await emptyLeaf(), facts, flate);
+  writeFileSync(join(folder, 'a.pdf'), pdf);
   const range = ['-f', String(page), '-l', String(page), '-singlefile'];
   execFileSync('pdftoppm', ['-gray', '-r', String(dpi), ...range, 'a.pdf', 'a'], { cwd: folder });
   const bytes = readFileSync(join(folder, 'a.pgm'));
@@ -90,8 +95,8 @@ describe.skipIf(!hasPoppler)('marks on a leaf of A4', { timeout: 60_000 }, () =>
     expect(ink(5, 7)).toBe(false);
   });
 
-  test('that nobody asked for leave the bytes alone', async () => {
-    const leaf = await emptyLeaf();
-    expect(await markLeaf(leaf, papers.a4, { punch: null, trim: false })).toBe(leaf);
+  test('that nobody asked for are none', () => {
+    const over = overLeaf(papers.a4, { punch: null, trim: false });
+    expect(over({ width: 595.276, height: 841.89 }, 0)).toBeNull();
   });
 });

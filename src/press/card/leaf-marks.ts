@@ -1,15 +1,5 @@
-import type { PDFPage } from '@cantoo/pdf-lib';
-import type { PaperSize } from './paper.ts';
-
-/** Where a card is to be punched. */
-export type Punch = 'iso-838' | 'three-hole';
-
-/** Marks that are printed on a leaf if asked for. */
-export interface LeafMarks {
-  readonly punch: Punch | null;
-  /** Marks where to trim it, so that it fits a laminating pouch of its own paper's size. */
-  readonly trim: boolean;
-}
+import type { PaperSize } from '../orders/index.ts';
+import type { LeafMarks, Punch } from '../orders/model.ts';
 
 interface Holes {
   readonly diameterMm: number;
@@ -32,31 +22,29 @@ function holesOf(punch: Punch, paper: PaperSize): Holes {
 /** What is trimmed off each edge: the seal that a pouch needs around the card, in millimeters. */
 const sealMm = 5;
 
-/** Draws marks on every page of a card, the holes at the left of its front and the right of its back. */
-export async function markLeaf(
-  pdf: Uint8Array,
+/** A page in points. */
+interface Leaf {
+  readonly width: number;
+  readonly height: number;
+}
+
+/**
+ * Marks as PDF operators, for the page at an index from 0: the holes at the left of the front and the
+ * right of the back. Null where none were asked for.
+ */
+export function overLeaf(
   paper: PaperSize,
-  marks: LeafMarks,
-): Promise<Uint8Array> {
-  if (marks.punch === null && !marks.trim) return pdf;
-  const lib = await import('@cantoo/pdf-lib');
-  const document = await lib.PDFDocument.load(pdf, { updateMetadata: false });
-  for (const [index, page] of document.getPages().entries()) {
+  { punch, trim }: LeafMarks,
+): (page: Leaf, index: number) => string | null {
+  return (page, index) => {
+    if (punch === null && !trim) return null;
     const content = [
-      ...(marks.punch === null ? [] : holes(page, holesOf(marks.punch, paper), index % 2 === 1)),
-      ...(marks.trim ? corners(page) : []),
+      ...(punch === null ? [] : holes(page, holesOf(punch, paper), index % 2 === 1)),
+      ...(trim ? corners(page) : []),
     ].join('\n');
     // Marks are no part of what a reader is read: they are artifacts, in a state of their own.
-    const drawn = `q /Artifact BMC ${points(0.3)} w 0 G\n${content}\nEMC Q`;
-    const stream = document.context.register(document.context.flateStream(drawn));
-    page.node.normalize();
-    page.node.wrapContentStreams(
-      document.context.getPushGraphicsStateContentStream(),
-      document.context.getPopGraphicsStateContentStream(),
-    );
-    page.node.addContentStream(stream);
-  }
-  return document.save({ useObjectStreams: true, updateFieldAppearances: false });
+    return `q /Artifact BMC ${points(0.3)} w 0 G\n${content}\nEMC Q`;
+  };
 }
 
 function points(mm: number): string {
@@ -64,8 +52,8 @@ function points(mm: number): string {
 }
 
 /** Circles with a cross at each middle, of four arcs each. */
-function holes(page: PDFPage, { diameterMm, edgeMm, middlesMm }: Holes, isBack: boolean): string[] {
-  const { width, height } = page.getSize();
+function holes(page: Leaf, { diameterMm, edgeMm, middlesMm }: Holes, isBack: boolean): string[] {
+  const { width, height } = page;
   const widthMm = (width * 25.4) / 72;
   const heightMm = (height * 25.4) / 72;
   const x = isBack ? widthMm - edgeMm : edgeMm;
@@ -87,8 +75,8 @@ function holes(page: PDFPage, { diameterMm, edgeMm, middlesMm }: Holes, isBack: 
 }
 
 /** At each corner two strokes on the lines of the cut, in what is cut off. */
-function corners(page: PDFPage): string[] {
-  const { width, height } = page.getSize();
+function corners(page: Leaf): string[] {
+  const { width, height } = page;
   const far = { x: (width * 25.4) / 72, y: (height * 25.4) / 72 };
   const strokes: string[] = [];
   for (const [x, outX] of [
