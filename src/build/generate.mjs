@@ -11,6 +11,7 @@ import standaloneCode from 'ajv/dist/standalone/index.js';
 import { build } from 'esbuild';
 import { parseDocument } from 'yaml';
 import { instrumentsModule } from './instruments.mjs';
+import { referencesModule } from './kind-references.mjs';
 import { schemaTypes } from './schema-types.mjs';
 import { systemsModule } from './systems.mjs';
 import { tablesModule } from './tables.mjs';
@@ -33,6 +34,8 @@ export const ajvOptions = {
   allErrors: true,
   // No text of the validator ever reaches a reader.
   messages: false,
+  // What a name in a kind refers to is proved by one walk of its own: `src/kinds/references.ts`.
+  keywords: ['refersTo'],
   // The words for a restorer need the schema that an error comes from: names to suggest, examples.
   verbose: true,
 };
@@ -56,6 +59,7 @@ export async function generate(root) {
   put(join(root, 'schemas', 'variant.schema.json'), variantSchemaText(readSchema(root, 'sheet')));
   put(join(out, 'sheet-keys.ts'), keysModule(readSchema(root, 'sheet')));
   put(join(out, 'kinds.ts'), kindsModule(root, validators.get('kind')));
+  put(join(out, 'kind-references.ts'), referencesModule(readSchema(root, 'kind')));
   put(join(out, 'lexicon.ts'), lexiconModule(root));
   put(join(out, 'instruments.ts'), instrumentsModule(root));
   put(join(out, 'tables.ts'), tablesModule(root));

@@ -1,9 +1,9 @@
-import { nearestName } from '../text/nearest-name.ts';
 import { readUsual } from './build.ts';
-import type { Choices, KindData } from './data.ts';
+import type { KindData } from './data.ts';
 import { drawingFaults } from './drawing-faults.ts';
 import { levelName } from './name-book.ts';
 import { partFaults } from './part-faults.ts';
+import { referenceFaults, unknownName } from './references.ts';
 import { type FormulaNames, relationFaults } from './relation-faults.ts';
 import { stateFaults } from './state-faults.ts';
 
@@ -21,8 +21,8 @@ type Path = readonly (string | number)[];
 /**
  * What is wrong among the names of a kind: a name that nothing bears, an alias that means two
  * things, operations that wait for one another, a usual range that is no range. `formulas` are the
- * relations that the program knows; null leaves their names unproved. In the order of the file's
- * sections; empty where all is well.
+ * relations that the program knows; null leaves their names unproved. Names first, then the rest in
+ * the order of the file's sections; empty where all is well.
  */
 export function kindFaults(data: KindData, formulas: FormulaNames | null = null): KindFault[] {
   const faults: KindFault[] = [];
@@ -30,43 +30,9 @@ export function kindFaults(data: KindData, formulas: FormulaNames | null = null)
     faults.push({ path, onKey, message, fix });
   };
   const settings = Object.keys(data.settings);
-  const operations = Object.keys(data.operations);
-  const features = Object.keys(data.features ?? {});
-  const hazards = Object.keys(data.hazards ?? {});
 
-  const known = (what: string, name: string, names: readonly string[], path: Path): void => {
-    if (names.includes(name)) return;
-    const near = nearestName(name, names);
-    const section = what === 'size of the unit' ? 'unit' : `${what}s`;
-    const fix = near ? `did you mean \`${near}\`?` : `add it under \`${section}:\`, or take it out`;
-    add(path, `this kind has no ${what} \`${name}\``, fix);
-  };
-  const all = (what: string, found: readonly string[], names: readonly string[], path: Path) =>
-    found.forEach((name, i) => {
-      known(what, name, names, [...path, i]);
-    });
-  const choices = (what: string, found: Choices, names: readonly string[], path: Path): void =>
-    found.forEach((names_, i) => {
-      all(what, names_, names, [...path, i]);
-    });
-
-  choices('feature', data['one-of'] ?? [], features, ['one-of']);
-  choices('setting', data.always?.settings ?? [], settings, ['always', 'settings']);
-  choices('operation', data.always?.operations ?? [], operations, ['always', 'operations']);
-
-  const sizes = Object.entries(data.unit ?? {}).filter(([, is]) => is[0] !== 'thread');
-  const sizeNames = sizes.map(([name]) => name);
-  all('size of the unit', data.interchange?.unit ?? [], sizeNames, ['interchange', 'unit']);
-  all('setting', data.interchange?.settings ?? [], settings, ['interchange', 'settings']);
-
+  faults.push(...referenceFaults(data));
   faults.push(...relationFaults(data, formulas));
-
-  for (const [name, feature] of Object.entries(data.features ?? {})) {
-    const path = ['features', name];
-    all('feature', feature.excludes ?? [], features, [...path, 'excludes']);
-    choices('setting', feature.settings ?? [], settings, [...path, 'settings']);
-    choices('operation', feature.operations ?? [], operations, [...path, 'operations']);
-  }
 
   for (const [name, setting] of Object.entries(data.settings)) {
     const path = ['settings', name];
@@ -132,8 +98,6 @@ export function kindFaults(data: KindData, formulas: FormulaNames | null = null)
       add(path, message, `add \`${key}:\``, true);
     }
     const made = operation.settings ?? (own ? [name] : []);
-    all('setting', operation.settings ?? [], settings, [...path, 'settings']);
-    all('hazard', operation.hazards ?? [], hazards, [...path, 'hazards']);
     operation.steps?.forEach((step, i) => {
       for (const [, slot = ''] of step.matchAll(/\{([^}]*)\}/g)) {
         const at = [...path, 'steps', i];
@@ -143,7 +107,10 @@ export function kindFaults(data: KindData, formulas: FormulaNames | null = null)
             `\`{setting}\` stands for one setting, and \`${name}\` makes ${made.length}`,
             'name the setting in the braces',
           );
-        else if (slot !== 'setting') known('setting', slot, settings, at);
+        else if (slot !== 'setting' && !settings.includes(slot)) {
+          const { message, fix } = unknownName('setting', slot, settings);
+          add(at, message, fix);
+        }
       }
     });
   }

@@ -1,5 +1,5 @@
 import { nearestName } from '../text/nearest-name.ts';
-import type { KindData, NeedsData, Reasons, StatesData } from './data.ts';
+import type { KindData, NeedsData, StatesData } from './data.ts';
 import type { KindFault } from './faults.ts';
 import { changes } from './lexicon.ts';
 import { listOf } from './parts.ts';
@@ -7,9 +7,8 @@ import { listOf } from './parts.ts';
 type Path = readonly (string | number)[];
 
 /**
- * What is wrong among the parts of a kind and wherever its data names one: a part, a condition, a
- * verb group, a feature, an operation or a setting that is not there, a start twice. In the order of
- * the file's sections.
+ * What is wrong among the parts of a kind and wherever its data names one: a part, a condition or a verb
+ * group that is not there, a start twice. In the order of the file's sections.
  */
 export function partFaults(data: KindData): KindFault[] {
   const faults: KindFault[] = [];
@@ -51,17 +50,6 @@ export function partFaults(data: KindData): KindFault[] {
         });
     }
   };
-  const listed = (
-    what: string,
-    found: readonly string[] | undefined,
-    names: readonly string[],
-    path: Path,
-  ): void =>
-    found?.forEach((name, i) => {
-      if (!names.includes(name))
-        add([...path, i], `this kind has no ${what} \`${name}\``, name, names);
-    });
-
   const needs = (found: NeedsData | undefined, path: Path): void => {
     for (const [name, need] of Object.entries(found ?? {})) {
       if (!part(name, [...path, name])) continue;
@@ -72,47 +60,25 @@ export function partFaults(data: KindData): KindFault[] {
         });
       states(need.unless, [...path, name, 'unless']);
       states(need.while, [...path, name, 'while']);
-      listed('feature', need['if-feature'], Object.keys(data.features ?? {}), [
-        ...path,
-        name,
-        'if-feature',
-      ]);
     }
   };
-  const reasons = (
-    what: string,
-    found: Reasons | undefined,
-    names: readonly string[],
-    path: Path,
-  ): void => {
-    for (const name of Object.keys(found ?? {}))
-      if (!names.includes(name))
-        add([...path, name], `this kind has no ${what} \`${name}\``, name, names, true);
-  };
-  const operations = Object.keys(data.operations);
-  const settings = Object.keys(data.settings);
-
   for (const [name, setting] of Object.entries(data.settings)) {
     const path = ['settings', name];
     needs(setting.needs, [...path, 'needs']);
     needs(setting['counted-from'], [...path, 'counted-from']);
     if (setting['says-state'] !== undefined) part(setting['says-state'], [...path, 'says-state']);
-    listed('setting', setting.replaces, settings, [...path, 'replaces']);
   }
 
   for (const [name, operation] of Object.entries(data.operations)) {
     const path = ['operations', name];
     states(operation.leaves, [...path, 'leaves']);
-    listed('setting', operation['also-measures'], settings, [...path, 'also-measures']);
     for (const said of Object.keys(operation['needs-said'] ?? {}))
       part(said, [...path, 'needs-said', said]);
     for (const [rules, at] of [
       [operation, path],
       [operation.usual ?? {}, [...path, 'usual']],
     ] as const) {
-      reasons('operation', rules.after, operations, [...at, 'after']);
       needs(rules.needs, [...at, 'needs']);
-      reasons('setting', rules.disturbs, settings, [...at, 'disturbs']);
     }
   }
 
@@ -122,7 +88,6 @@ export function partFaults(data: KindData): KindFault[] {
     own.home?.forEach((each, i) => {
       condition(name, each, [...path, 'home', i]);
     });
-    listed('feature', own['if-feature'], Object.keys(data.features ?? {}), [...path, 'if-feature']);
     for (const [verb, leads] of Object.entries(own.reads ?? {})) {
       const verbs = [...Object.keys(data.verbs ?? {}), ...Object.keys(changes.verbs)];
       if (!verbs.includes(verb))
@@ -147,8 +112,6 @@ export function partFaults(data: KindData): KindFault[] {
     listOf(said['comes-from']?.is).forEach((from) => {
       condition(name, from, [...at, 'comes-from', 'is']);
     });
-    reasons('operation', said.after, operations, [...at, 'after']);
-    reasons('setting', said.disturbs, settings, [...at, 'disturbs']);
     if (said['starts-up'] !== true) continue;
     if (started !== null)
       faults.push({

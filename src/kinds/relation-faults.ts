@@ -32,10 +32,7 @@ const belongTo = {
 export function relationFaults(data: KindData, formulas: FormulaNames | null): KindFault[] {
   const faults: KindFault[] = [];
   const settings = Object.keys(data.settings);
-  const features = Object.keys(data.features ?? {});
-  const counts = Object.keys(data.counts ?? {});
   const unit = data.unit ?? {};
-  const sizes = Object.keys(unit).filter((name) => unit[name]?.[0] !== 'thread');
   const threads = Object.keys(unit).filter((name) => unit[name]?.[0] === 'thread');
 
   const add = (path: Path, message: string, fix: string | null, onKey = false): void => {
@@ -47,10 +44,6 @@ export function relationFaults(data: KindData, formulas: FormulaNames | null): K
     const fix = near ? `did you mean \`${near}\`?` : 'correct the name, or take it out';
     add(path, `this kind has no ${what} \`${name}\``, fix);
   };
-
-  for (const [count, numbers] of Object.entries(data.counts ?? {}))
-    for (const name of Object.keys(numbers))
-      known('feature', name, features, ['counts', count, name]);
 
   const placeFaults = (place: PlaceData, of: readonly string[], path: Path): void => {
     const said = placeKeys.filter((key) => place[key] !== undefined);
@@ -65,15 +58,13 @@ export function relationFaults(data: KindData, formulas: FormulaNames | null): K
     }
     if (place.fixed !== undefined && place.because === undefined)
       add([...path, 'fixed'], 'a fixed figure needs its reason', 'add `because:`');
-    const { setting, unit: size, thread, count } = place;
+    const { setting, thread } = place;
     for (const name of of) {
       const named = (text: string): string => text.replaceAll(EACH, name);
       if (setting !== undefined) known('setting', named(setting), settings, [...path, 'setting']);
       if (thread !== undefined)
         known('setting or thread', named(thread), [...settings, ...threads], [...path, 'thread']);
     }
-    if (size !== undefined) known('size of the unit', size, sizes, [...path, 'unit']);
-    if (count !== undefined) known('count', count, counts, [...path, 'count']);
   };
 
   const quantityFaults = (relation: RelationData, path: Path): void => {
@@ -106,9 +97,6 @@ export function relationFaults(data: KindData, formulas: FormulaNames | null): K
   data.orders?.forEach((order, i) => {
     for (const side of ['less', 'more'] as const)
       placeFaults(order[side], [''], ['orders', i, side]);
-    order['if-feature']?.forEach((name, j) => {
-      known('feature', name, features, ['orders', i, 'if-feature', j]);
-    });
   });
   data.relations?.forEach((relation, i) => {
     const path = ['relations', i];
@@ -120,16 +108,6 @@ export function relationFaults(data: KindData, formulas: FormulaNames | null): K
         'write one of the two',
       );
     const owners = each ?? (of === undefined ? [] : [of]);
-    each?.forEach((name, j) => {
-      known('setting', name, settings, [...path, 'each', j]);
-    });
-    if (of !== undefined) known('setting', of, settings, [...path, 'of']);
-    relation['if-feature']?.forEach((name, j) => {
-      known('feature', name, features, [...path, 'if-feature', j]);
-    });
-    relation['unless-feature']?.forEach((name, j) => {
-      known('feature', name, features, [...path, 'unless-feature', j]);
-    });
     quantityFaults(relation, path);
     for (const [name, place] of Object.entries(relation.quantities))
       placeFaults(place, owners, [...path, 'quantities', name]);
