@@ -173,7 +173,7 @@ export const QUALIFIER_WORDS: ReadonlySet<string> = new Set(
     'by its their each every per both all barrel barrels side sides screw needle needles ' +
     'lightly first full fully just seat seated bottomed contact touching flush bridge index top bottom ' +
     'turning hot cold warm warmed neutral drive gear idle idling steady highest lowest slow fast second third high low step cam ' +
-    'dwell closed angle crank crankshaft crankshafts distributor dist kw cam camshaft tdc advance retard engine speed ' +
+    'dwell closed angle crank crankshaft crankshafts distributor dist kw cam camshaft tdc btdc atdc b.t.d.c a.t.d.c t.d.c dead advance retard engine speed ' +
     'drill drills twist bit wire leaf feeler gauge gage pin rod round flat plug blade ' +
     'diameter dia dia. bore wide thick long gap clearance clear travel lift depth width drop ' +
     'open shut closed free edge center centre end float casting face rim bowl cover gasket flange stop lever ' +

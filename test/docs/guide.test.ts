@@ -90,7 +90,7 @@ describe('the pages', () => {
 describe('what the pages show', () => {
   /** Marks whose blocks a test carries out or holds the program to. */
   const tested = ['run', 'print', 'begin', 'sheet', 'variant', 'edition', 'folder', 'kit'];
-  const written = ['work', 'accept', 'mapping', 'statements', 'sources'];
+  const written = ['work', 'own-work', 'accept', 'mapping', 'statements', 'sources'];
 
   test.each(writtenPages.map((page) => [page.path, page] as const))(
     '%s has no block that no test reads',

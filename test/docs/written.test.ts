@@ -93,6 +93,31 @@ describe('what the guide tells a club to write', () => {
     }
   });
 
+  test('operations, parts, stages and hazards of a unit’s own are understood', async () => {
+    const { folder, remove } = demoCopy();
+    try {
+      const file = 'sheets/orlo-t71-wexcombe-six.md';
+      const sheet = join(folder, file);
+      change(sheet, 'settings:\n', `${blockMarked('own-work').text}settings:\n`);
+      change(
+        sheet,
+        '## Pump stroke\n',
+        '## Centering the jet\n\n1. Slacken the gland.\n\n## Pump stroke\n',
+      );
+      const { text } = await show(`gaugeleaf check --format json ${file}`, folder);
+      const { findings } = JSON.parse(text) as { findings: { name: string; message: string }[] };
+      const names = findings.map(({ name }) => name);
+      expect(
+        names.filter((name) => /^(work-rule|operation-unknown|front-matter)/.test(name)),
+      ).toEqual([]);
+      const told = findings.map(({ name, message }) => `${name}: ${message}`).join('\n');
+      expect(told).toMatch(/setting-disturbed: .*float-level/);
+      expect(told).toMatch(/state-unmet: .*ignition lock/);
+    } finally {
+      remove();
+    }
+  });
+
   test('a warning that is accepted this way no longer stops a released sheet', async () => {
     const { folder, remove } = demoCopy();
     try {

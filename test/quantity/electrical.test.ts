@@ -80,6 +80,26 @@ describe('carbon monoxide by volume', () => {
   });
 });
 
+describe('a height of the piston before its top', () => {
+  test.each([
+    '1/4 in BTDC',
+    '0.25 in B.T.D.C.',
+    '6.35 mm before top dead center',
+    '0.25 in ATDC',
+    '1/4" before TDC',
+  ])('%s is a length', (text) => {
+    const { dimension, nominal } = read(text, 'angle', 'length');
+    expect([dimension, nominal?.base.toString()]).toEqual(['length', '6.35']);
+  });
+
+  test('degrees there stay degrees', () => {
+    expect(read('8° BTDC', 'angle', 'length')).toMatchObject({
+      dimension: 'angle',
+      sense: 'before',
+    });
+  });
+});
+
 describe('numbers in an order', () => {
   test.each([
     ['1-3-4-2', '1-3-4-2'],
