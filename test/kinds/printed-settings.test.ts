@@ -103,7 +103,7 @@ describe.each(printed)('%s: %s', (kindName, name, usual, slipped, words) => {
     if (slipped !== null) expect(wrong(slipped)).toContain('size-unusual');
   });
 
-  test('a draft asked for it has its work; one that is not has none of it', () => {
+  test('a draft that is not asked for it has none of it', () => {
     const own =
       kindName === 'carburetor' ? ['single-barrel', 'downdraft'] : ['four-lobe', 'single-points'];
     const plain = draftSheet({
