@@ -134,7 +134,7 @@ export default defineCheck({
       name: 'the level not checked after the drop, and the cover on',
       sheet: {
         settings: 'float-drop: { value: 1 in, from: m48 p. 31 }',
-        body: '## Float level\n\n1. Turn it over and lift the gasket. :state[cover inverted] :state[gasket off]\n2. Measure :value[float-level].\n\n## Float drop\n\n1. Hold it upright. :state[cover upright]\n2. Measure :value[float-drop].\n3. Put the cover on. :state[gasket on] :state[cover on]\n',
+        body: '## Float level\n\n1. Turn it over and lift the gasket. :state[cover inverted] :state[gasket off]\n2. Measure :value[float-level].\n\n## Float drop\n\n1. Hold it upright. :state[cover upright]\n2. Measure :value[float-drop].\n3. Bend the tab, and put the cover on. :state[gasket on] :state[cover on]\n',
       },
       expect: [
         {
@@ -149,7 +149,7 @@ export default defineCheck({
       name: 'checked again with the cover the other way up',
       sheet: {
         settings: 'float-drop: { value: 1 in, from: m48 p. 31 }',
-        body: '## Float level\n\n1. Turn it over and lift the gasket. :state[cover inverted] :state[gasket off]\n2. Measure :value[float-level].\n\n## Float drop\n\n1. Hold it upright. :state[cover upright]\n2. Measure :value[float-drop].\n3. Check the level: :value[float-level].\n',
+        body: '## Float level\n\n1. Turn it over and lift the gasket. :state[cover inverted] :state[gasket off]\n2. Measure :value[float-level].\n\n## Float drop\n\n1. Hold it upright and bend the tab. :state[cover upright]\n2. Measure :value[float-drop].\n3. Check the level: :value[float-level].\n',
       },
       expect: [
         {
@@ -164,7 +164,7 @@ export default defineCheck({
       name: 'spoken of in passing only',
       sheet: {
         settings: 'float-drop: { value: 1 in, from: m48 p. 31 }',
-        body: '## Float level\n\n1. Turn it over and lift the gasket. :state[cover inverted] :state[gasket off]\n2. Measure :value[float-level].\n\n## Float drop\n\n1. Hold it upright. :state[cover upright]\n2. Measure :value[float-drop]; do not disturb the level, :value[float-level].\n',
+        body: '## Float level\n\n1. Turn it over and lift the gasket. :state[cover inverted] :state[gasket off]\n2. Measure :value[float-level].\n\n## Float drop\n\n1. Hold it upright and bend the tab. :state[cover upright]\n2. Measure :value[float-drop]; do not disturb the level, :value[float-level].\n',
       },
       expect: [
         {

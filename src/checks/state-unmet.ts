@@ -43,16 +43,16 @@ export default defineCheck({
       fix: 'add a step before this one: `{step}`; or put that mark at the step that does it',
     },
     unsaid: {
-      message: '`{operation}` needs the {part} {need}, and no step so far says so: {because}',
+      message: '`{operation}` needs the {part} {need}, and {nobody}: {because}',
       fix: 'mark the step that does it, or add one before this: `{step}`',
     },
     unsaidInto: {
       message:
-        'the {cause} is {causeIs} from here on; that needs the {part} {need}, and no step so far says so: {because}',
+        'the {cause} is {causeIs} from here on; that needs the {part} {need}, and {nobody}: {because}',
       fix: 'mark the step that does it, or add one before this: `{step}`',
     },
     unsaidSeveral: {
-      message: '{who} needs {needs}, and no step so far says so',
+      message: '{who} needs {needs}, and {nobody}',
       fix: 'mark the steps that do it, or add them before this: {steps}',
     },
     read: {
@@ -103,6 +103,7 @@ export default defineCheck({
         was: was ? conditionWords(kind, need.part, [was.condition]) : '',
         need: conditionWords(kind, need.part, need.anyOf),
         because: need.because,
+        nobody: nobodySays([fault]),
         step: stepFor(kind, need.part, need.anyOf[0] ?? ''),
         mark: markFor(kind, need.part, need.anyOf[0] ?? ''),
         who:
@@ -224,7 +225,7 @@ export default defineCheck({
           at: '1. Measure the travel: :value[pump-stroke].',
           severity: 'note',
           message:
-            '`Pump stroke` needs the throttle shut, and no step so far says so: the stroke is counted from the shut plate',
+            '`Pump stroke` needs the throttle shut, and nothing on this sheet that is understood speaks of it: the stroke is counted from the shut plate',
           fix: 'mark the step that does it, or add one before this: `Let the throttle shut fully. :state[throttle shut]`',
         },
       ],
@@ -239,7 +240,7 @@ export default defineCheck({
           at: '3. Start the engine. :state[engine running]',
           severity: 'note',
           message:
-            'the engine is running from here on; that needs the gear in neutral, and no step so far says so: an engine that is started in gear moves the vehicle',
+            'the engine is running from here on; that needs the gear in neutral, and nothing on this sheet that is understood speaks of it: an engine that is started in gear moves the vehicle',
           fix: 'mark the step that does it, or add one before this: `Put the gear in neutral. :state[gear neutral]`',
         },
       ],
@@ -255,7 +256,7 @@ export default defineCheck({
           at: '1. Bring it to :value[idle-speed].',
           severity: 'note',
           message:
-            '`Idle speed` needs the engine running and the engine hot, and no step so far says so',
+            '`Idle speed` needs the engine running and the engine hot, and nothing on this sheet that is understood speaks of it',
           fix: 'mark the steps that do it, or add them before this: `Start the engine. :state[engine running]` `Run the engine until it is hot. :state[engine hot]`',
         },
       ],
@@ -309,7 +310,7 @@ export default defineCheck({
           at: '1. Draw them out. :state[rods out]',
           severity: 'warning',
           message:
-            '`Metering rods` needs the throttle shut, and no step so far says so: the rods stand lowest with the throttle shut',
+            '`Metering rods` needs the throttle shut, and nothing on this sheet that is understood speaks of it: the rods stand lowest with the throttle shut',
           fix: 'mark the step that does it, or add one before this: `Let the throttle shut fully. :state[throttle shut]`',
         },
       ],
@@ -378,6 +379,7 @@ function unsaidTogether(faults: readonly Unmet[], first: Unmet, kind: Kind): Rep
     span: at.span,
     values: {
       who,
+      nobody: nobodySays(faults),
       needs: `${needs.slice(0, -1).join(', ')} and ${needs[needs.length - 1]}`,
       steps: faults
         .map(({ need }) => `\`${stepFor(kind, need.part, need.anyOf[0] ?? '')}\``)
@@ -390,4 +392,11 @@ function unsaidTogether(faults: readonly Unmet[], first: Unmet, kind: Kind): Rep
     ],
   };
   return { ...reported, severity: weight };
+}
+
+/** What is told of a state that nothing says: words that are not understood may well say it. */
+function nobodySays(faults: readonly Unmet[]): string {
+  return faults.some(({ unheard }) => unheard)
+    ? 'nothing on this sheet that is understood speaks of it'
+    : 'no step so far says so';
 }

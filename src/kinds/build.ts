@@ -180,6 +180,7 @@ function buildOperation(
     needsSaid: new Map(Object.entries(data['needs-said'] ?? {})),
     leaves: termsFrom(data.leaves),
     without: new Set(),
+    disturbsSaid: new Map(Object.entries(data['disturbs-said'] ?? {})),
     disturbs: [...rulesFrom(data.disturbs), ...rulesFrom(data.usual?.disturbs, 'usual')],
     steps: data.steps ?? [],
     drawings: (data.drawings ?? []).map(buildDrawing),

@@ -92,6 +92,8 @@ export interface KindOperation {
   readonly leaves: readonly (StateTerm & { readonly own?: true })[];
   /** Settings that the work moves, so that each must be made or checked again. */
   readonly disturbs: readonly OrderRule[];
+  /** By setting: words of which its steps hold one where the setting is moved; without them it is custom. */
+  readonly disturbsSaid: ReadonlyMap<string, readonly string[]>;
   /** Parts of which the sheet says, with a reason, that nothing is needed of them here. */
   readonly without: ReadonlySet<string>;
   /**
@@ -171,6 +173,10 @@ export interface ReasonedNeed extends StateNeed {
   readonly ifSaid: ReadonlyMap<string, readonly string[]>;
   /** Measures that lift the need where the setting is stated in them: a height is read at rest. */
   readonly unlessStated: readonly Dimension[];
+  /** Words of which the operation's steps must hold one for the need to hold; empty for always. */
+  readonly ifWords: readonly string[];
+  /** Whether what is measured begins in the state and goes on to another. */
+  readonly begins: boolean;
 }
 
 /** A state that follows from another by itself. */
@@ -223,7 +229,7 @@ export interface KindPart {
   /** Where it must be when the engine is started and at the end; empty: anywhere. */
   readonly home: readonly string[];
   /** Whether it must be there when the engine is started, and not only at the end. */
-  readonly homeAtStart: boolean;
+  readonly homeAtStart: boolean | 'later';
   /** Verb group to the condition it leaves the part in. */
   readonly reads: ReadonlyMap<string, string>;
   readonly conditions: ReadonlyMap<string, PartCondition>;

@@ -52,6 +52,8 @@ function needFrom(part: string, need: NeedData, strength: Strength): ReasonedNee
     whileIn: statesFrom(need.while),
     ifSaid: new Map(Object.entries(need['if-said'] ?? {})),
     unlessStated: (need['unless-stated'] ?? []) as readonly Dimension[],
+    ifWords: need['if-words'] ?? [],
+    begins: need.begins ?? false,
   };
 }
 

@@ -71,6 +71,8 @@ export type OrderFault =
       readonly doubtful: boolean;
       /** The words that alone say that it is met; absent or null where it is not met. */
       readonly onlySaid?: Span | null;
+      /** Whether nothing on the sheet that is understood speaks of the part at all. */
+      readonly unheard?: boolean;
     }
   | {
       readonly kind: 'misplaced';

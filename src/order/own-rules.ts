@@ -128,7 +128,7 @@ function changed(
   names: RuleNames,
   faults: RuleFault[],
 ): KindOperation {
-  const needs = names.needs(rule.needs).map((need) => ownNeed(need, rule));
+  const needs = names.needs(rule.needs).map((need) => ownNeed(need, rule, known));
   const ruledParts = new Set(needs.map(({ part }) => part));
   const isOwn = rule.label !== null;
   for (const what of ['stage', 'hazards'] as const)
@@ -171,6 +171,7 @@ function reasoned(name: string, rule: WorkRule): OrderRule {
 function ownNeed(
   { part, anyOf }: { readonly part: string; readonly anyOf: readonly string[] },
   rule: WorkRule,
+  known: KindOperation,
 ): ReasonedNeed {
   const because = rule.because?.value ?? 'the sheet says so';
   return {
@@ -183,6 +184,8 @@ function ownNeed(
     whileIn: [],
     ifSaid: new Map(),
     unlessStated: [],
+    ifWords: [],
+    begins: known.needs.some((each) => each.part === part && each.begins),
   };
 }
 

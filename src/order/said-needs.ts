@@ -26,6 +26,8 @@ export function saidNeeds(
       whileIn: [],
       ifSaid: new Map(),
       unlessStated: [],
+      ifWords: [],
+      begins: false,
     });
   };
   for (const setting of settings) {

@@ -9,9 +9,17 @@ export class HomeCheck {
   readonly #now: PartsNow;
   readonly #needs: Needs;
   readonly #faults: OrderFault[];
+  readonly #nextMark: (part: string, at: WorkStep) => string | null;
   readonly #told = new Set<string>();
 
-  constructor(kind: Kind, now: PartsNow, needs: Needs, faults: OrderFault[]) {
+  constructor(
+    kind: Kind,
+    now: PartsNow,
+    needs: Needs,
+    faults: OrderFault[],
+    nextMark: (part: string, at: WorkStep) => string | null,
+  ) {
+    this.#nextMark = nextMark;
     this.#kind = kind;
     this.#now = now;
     this.#needs = needs;
@@ -26,11 +34,14 @@ export class HomeCheck {
       if (before === 'start' && !part.homeAtStart) continue;
       if (home.length === 0 || !state || this.#told.has(name) || !this.#now.has(part)) continue;
       if (this.#now.isMet({ part: name, anyOf: home })) continue;
+      const isLater = before === 'start' && part.homeAtStart === 'later';
+      // A clamp is nipped, the engine timed, and the clamp drawn down: nobody slackens it again.
+      if (isLater && at !== null && home.includes(this.#nextMark(name, at) ?? '')) continue;
       this.#told.add(name);
       // What was told as an unmet need is no second fault for being left so.
       if (this.#needs.toldOf(name)?.some((each) => home.includes(each))) continue;
       const doubtful = state.by === 'reading';
-      const weight = doubtful ? 'note' : before === 'start' ? 'error' : 'warning';
+      const weight = doubtful ? 'note' : before === 'start' && !isLater ? 'error' : 'warning';
       this.#faults.push({
         kind: 'left-open',
         weight,

@@ -52,14 +52,19 @@ export class Needs {
       this.#hearsay(need, asking);
       return;
     }
-    const was = this.#now.get(need.part);
-    const doubtful = !this.#now.isSure(need.part);
+    const now = this.#now.get(need.part);
+    // Where the last mark does not meet it either, words in between make it no less sure.
+    const marked = this.#now.onlyByWords(need.part);
+    const isAgreed = marked !== null && marked.by !== 'start' && !this.#now.wouldMeet(need, marked);
+    const agreed = isAgreed ? marked : null;
+    const was = agreed ?? now;
+    const doubtful = agreed === null && !this.#now.isSure(need.part);
     if (doubtful && this.#isSaidBefore(need, asking)) return;
     const weight = this.#weigh(need, was, doubtful);
     if (weight === null) return;
     // A need of custom, once told, does not keep a graver one of the same moment quiet.
     if (this.toldOf(need.part) !== null && this.#told.get(need.part)?.weight !== 'note') return;
-    this.#told.set(need.part, { weight, anyOf: need.anyOf, was });
+    this.#told.set(need.part, { weight, anyOf: need.anyOf, was: now });
     const { at, operation, cause } = asking;
     this.#faults.push({
       kind: 'unmet',
@@ -70,6 +75,7 @@ export class Needs {
       was: was ?? null,
       cause,
       doubtful,
+      unheard: !this.#now.isNamed(need.part),
     });
   }
 
@@ -119,12 +125,19 @@ export class Needs {
 
   /** How grave an unmet need is; null for one that says nothing where nothing is known. */
   #weigh(need: ReasonedNeed, was: PartState | undefined, doubtful: boolean): Weight | null {
-    // What nothing has brought about yet is unknown, and not wrong.
-    if (!doubtful && was !== undefined)
+    // What nothing has brought about yet is unknown, and not wrong; nor is a cover that is off, upright or not.
+    if (!doubtful && was !== undefined && !this.#isOneOf(need, was))
       return need.strength === 'hard' ? 'error' : need.strength === 'likely' ? 'warning' : 'note';
     if (was?.by === 'reading') return 'note';
     if (need.strength !== 'hard') return null;
     return this.#isMarkedThroughout ? 'warning' : 'note';
+  }
+
+  /** Whether a state leaves it open if a need is met: what is wanted is one way of being so. */
+  #isOneOf({ part, anyOf, strength }: ReasonedNeed, { condition }: PartState): boolean {
+    const conditions = this.#kind.parts.get(part)?.conditions;
+    if (strength === 'likely') return false;
+    return anyOf.some((each) => conditions?.get(each)?.countsAs.includes(condition));
   }
 
   /** Whether the unit is in a state that lifts a need. */

@@ -89,6 +89,11 @@ export class PartsNow {
     return this.#marked.has(part);
   }
 
+  /** Whether a mark names the part anywhere, or words that are understood do. */
+  isNamed(part: string): boolean {
+    return this.#named.has(part);
+  }
+
   /** A start nobody changed is sure on a sheet that marks this part; words alone never are. */
   isSure(part: string): boolean {
     const by = this.#state.get(part)?.by ?? 'start';

@@ -1,5 +1,6 @@
 import type { Kind, KindOperation, ReasonedNeed } from '../kinds/model.ts';
 import type { Operation, Sheet } from '../sheet/model.ts';
+import { plainWords } from './marks.ts';
 import type { OrderFault, UnitState, Walk, WorkStep } from './model.ts';
 import { NeedsOf } from './needs-of.ts';
 import { isMarkedThroughout, type Work, workOf } from './steps.ts';
@@ -34,10 +35,19 @@ export function walkWork(
   return { steps: walker.passed, faults: walker.faults, unknownMarks: work.unknownMarks };
 }
 
+/** Words of a sentence that is done only where something is out. */
+const CONDITIONS = ['if', 'should', 'unless'];
+
+function hasWord(text: string, words: readonly string[]): boolean {
+  const plain = ` ${plainWords(text)} `;
+  return words.some((word) => plain.includes(` ${word} `));
+}
+
 /** Goes through the operations in order, and tells each keeper what happens. */
 class Walker {
   readonly passed: { step: WorkStep; after: UnitState }[] = [];
   readonly faults: OrderFault[] = [];
+  readonly #text: string;
   readonly #kind: Kind;
   readonly #operations: readonly Operation[];
   readonly #steps = new Map<Operation, WorkStep[]>();
@@ -54,6 +64,7 @@ class Walker {
     steps: readonly WorkStep[],
     operations: readonly Operation[],
   ) {
+    this.#text = sheet.text;
     this.#kind = kind;
     this.#operations = operations;
     for (const step of steps) {
@@ -65,7 +76,9 @@ class Walker {
     this.#now = new PartsNow(sheet, kind, steps);
     this.#needs = new Needs(kind, this.#now, this.faults, isMarkedThroughout(steps));
     this.#settings = new SettingsMade(this.faults);
-    this.#home = new HomeCheck(kind, this.#now, this.#needs, this.faults);
+    this.#home = new HomeCheck(kind, this.#now, this.#needs, this.faults, (part, at) =>
+      this.#nextMark(part, at),
+    );
     this.#changes = new StepChanges(
       sheet,
       kind,
@@ -92,7 +105,9 @@ class Walker {
     const measures = printing ?? steps[steps.length - 1];
     // Where no step prints the figure nobody can say which one measures: any may be it.
     const isAnywhere = own.size > 0 && printing === undefined;
-    const needs = known ? this.#needsOf.operation(known) : [];
+    const needs = known
+      ? this.#needsOf.operation(known).filter(({ ifWords }) => this.#holds(steps, ifWords))
+      : [];
     const met = new Set<ReasonedNeed>();
     for (const step of steps) {
       // What was left is what the next step finds: no state is copied that nothing has moved.
@@ -103,7 +118,12 @@ class Walker {
       if (step === measures && known) {
         for (const need of needs)
           if (!met.has(need) && !this.#isPast(need, step, before)) this.#needs.ask(need, asking);
-        const settings = known.disturbs;
+        const settings = known.disturbs.map((rule) => {
+          const words = known.disturbsSaid.get(rule.name);
+          return words === undefined || this.#showsMoving(rule.name, steps, words)
+            ? rule
+            : { ...rule, strength: 'usual' as const };
+        });
         this.#settings.disturb({ by: operation, settings, span: step.span, own, doubtful: false });
       }
       for (const value of step.values) this.#make(value, step, own, before, asking);
@@ -142,8 +162,9 @@ class Walker {
       const lacking = [...needs, ...always].find(
         (need) =>
           need.strength === 'hard' &&
+          need.ifWords.length === 0 &&
           !this.#needs.isBorne(need) &&
-          !this.#wasMet(need, step, before),
+          !this.#isPast(need, step, before),
       );
       if (lacking === undefined) {
         this.#settings.make(value, operation, replaces);
@@ -175,9 +196,46 @@ class Walker {
     }
   }
 
-  /** Whether a need is met no more, and was as the step measured. */
+  /** Whether the steps hold one of some words; true where none are asked for. */
+  #holds(steps: readonly WorkStep[], words: readonly string[]): boolean {
+    if (words.length === 0) return true;
+    return steps.some(({ span }) => hasWord(this.#text.slice(span.start, span.end), words));
+  }
+
+  /**
+   * Whether the steps say that a setting is moved. What is done only where a figure is out (“Out? Bend
+   * the tab”) says so where it names the setting as well.
+   */
+  #showsMoving(setting: string, steps: readonly WorkStep[], words: readonly string[]): boolean {
+    const [name = ''] = plainWords(this.#kind.settings.get(setting)?.label ?? setting).split(' ');
+    return steps.some(({ span }) => {
+      const sentences = this.#text.slice(span.start, span.end).split(/(?<=[.?!;])\s+/);
+      let isIfOut = false;
+      return sentences.some((sentence) => {
+        const counts = hasWord(sentence, words) && !isIfOut && !hasWord(sentence, CONDITIONS);
+        const names = (isIfOut || hasWord(sentence, CONDITIONS)) && hasWord(sentence, [name]);
+        isIfOut ||= sentence.endsWith('?');
+        return counts || names;
+      });
+    });
+  }
+
+  /** Whether a need is met no more, and was as the step measured, or as that which it measures began. */
   #isPast(need: ReasonedNeed, step: WorkStep, before: UnitState): boolean {
-    return !this.#now.isMet(need) && this.#wasMet(need, step, before);
+    if (this.#now.isMet(need)) return false;
+    if (need.begins) {
+      if (this.#now.wouldMeet(need, before.get(need.part))) return true;
+      const { says } = step;
+      const isLifted = need.unless.some(
+        (lifts) =>
+          this.#now.wouldMeet(lifts, before.get(lifts.part)) ||
+          says.some(
+            ({ part, condition }) => part === lifts.part && lifts.anyOf.includes(condition),
+          ),
+      );
+      if (isLifted) return true;
+    }
+    return this.#wasMet(need, step, before);
   }
 
   /**
@@ -192,13 +250,25 @@ class Walker {
       .every(({ span, saidAt }) => (saidAt ?? span.start) > valueAt);
   }
 
+  /** The condition that the next mark after a step brings a part into; null where none follows. */
+  #nextMark(part: string, at: WorkStep): string | null {
+    const steps = this.#operations.flatMap((operation) => this.#steps.get(operation) ?? []);
+    for (const { changes } of steps.slice(steps.indexOf(at) + 1))
+      for (const { term, by } of changes)
+        if (by === 'mark' && term.part === part) return term.condition;
+    return null;
+  }
+
   /** What an operation leaves by its nature is there after its last step. */
   #leave(operation: Operation, known: KindOperation | null): void {
     let isLeft = false;
     for (const term of known?.leaves ?? []) {
       if (this.#now.isMet({ part: term.part, anyOf: [term.condition] })) continue;
-      // Where the sheet marks the part, its marks say when; what the kind takes for granted is hearsay.
-      const by = !term.own && this.#now.isMarked(term.part) ? 'reading' : 'operation';
+      // Where the sheet marks the part, its marks say when; what the kind takes for granted is hearsay,
+      // and so is what takes a part away: words that are not understood may bring it back.
+      const isHome = this.#kind.parts.get(term.part)?.home.includes(term.condition);
+      const isHearsay = !term.own && (!isHome || this.#now.isMarked(term.part));
+      const by = isHearsay ? 'reading' : 'operation';
       this.#now.set(term, by, operation.heading.span);
       isLeft = true;
     }

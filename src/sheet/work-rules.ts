@@ -60,6 +60,7 @@ export function ownOperation(rule: WorkRule, label: string, kind: Kind | null): 
     needs: [],
     needsSaid: new Map(),
     leaves: [],
+    disturbsSaid: new Map(),
     disturbs: [],
     without: new Set(),
     steps: [],

@@ -44,6 +44,7 @@ export function box(
     before: new Map(),
     needs: [],
     needsSaid: new Map(),
+    disturbsSaid: new Map(),
     leaves: [],
     disturbs: [],
     without: new Set(),
