@@ -1,15 +1,13 @@
-import { join } from 'node:path';
 import type { Kit } from '../gauges/index.ts';
 import type { EditionFacts, Paper } from '../press/index.ts';
 import { nearestName } from '../text/nearest-name.ts';
-import { lookup, readYaml } from '../text/yaml-places.ts';
+import { lookup } from '../text/yaml-places.ts';
 import { altitudeFault, previousFault } from './edition-facts.ts';
+import { type EditionFile, truth, whole, written } from './edition-file.ts';
 import { editionKit } from './edition-kit.ts';
 import { editionSchemaFaults } from './edition-schema.ts';
 import { type Fault, type FileFaults, fileFaults } from './file-faults.ts';
-import { readText } from './read-text.ts';
 import { readingDistance } from './reading-distance.ts';
-import { isTaken } from './safe-path.ts';
 
 /** What `edition.yaml` says; every field as written, null or empty where it says nothing. */
 export interface Edition {
@@ -37,52 +35,24 @@ export interface EditionRead {
   readonly faults: FileFaults | null;
 }
 
-/** Lines of the edition that a check may need to know, as they are plainly written. */
-const plainLines = {
-  'wire-gauge': /^wire-gauge: +(imperial|us-steel) *\r?$/m,
-  altitude: /^altitude: +(\d[\d.,]* (?:ft|m)) *\r?$/m,
-  'measured-units': /^measured-units: +(\d{1,3}) *\r?$/m,
-  'usual-order': /^usual-order: +(true|false) *\r?$/m,
-} as const;
-
-/**
- * What the edition says of something that checks need: `plain` where a line says just that, null
- * where none does, `unclear` where the whole file has to be read to know. One line spares the start
- * of every check of a single sheet the parsing of the edition. `text` is the edition's, null where
- * there is none.
- */
-export function editionLine(
-  text: string | null,
-  key: keyof typeof plainLines,
-): { readonly plain: string | null } | 'unclear' {
-  if (!text?.includes(key)) return { plain: null };
-  const line = plainLines[key].exec(text);
-  return line ? { plain: line[1] ?? null } : 'unclear';
-}
-
-/** The text of a project's edition; null where there is none that can be read. */
-export function editionText(root: string): string | null {
-  const read = readText(join(root, 'edition.yaml'));
-  return read.ok ? read.text : null;
-}
-
 /** How an edition's list may name a sheet: `orlo-t71`, `orlo-t71.md` or `sheets/orlo-t71.md`. */
 export function sheetName(written: string): string {
   return written.replace(/^(?:\.\/)?sheets\//, '').replace(/\.md$/i, '');
 }
 
 /**
- * Reads `edition.yaml` of a project. `present` are the names of the sheets in its `sheets` folder.
+ * What `edition.yaml` of a project says. `present` are the names of the sheets in its `sheets` folder.
  * Every mistake comes back with its place; never throws.
  */
-export function readEdition(root: string, shown: string, present: readonly string[]): EditionRead {
-  const path = join(root, 'edition.yaml');
-  if (!isTaken(path)) return { edition: null, faults: null };
-  const file = shown;
+export function readEdition(
+  { root, file, read, yaml, value }: EditionFile,
+  present: readonly string[],
+): EditionRead {
   const bad = 'edition-invalid';
-  const read = readText(path, file);
-  if (!read.ok) {
-    const fault = { check: bad, span: { start: 0, end: 0 }, message: read.message, fix: read.fix };
+  if (read === null) return { edition: null, faults: null };
+  if (!read.ok || yaml === null) {
+    const { message, fix } = read.ok ? { message: `${file} cannot be read`, fix: null } : read;
+    const fault = { check: bad, span: { start: 0, end: 0 }, message, fix };
     return { edition: null, faults: fileFaults(file, '', [fault]) };
   }
   const { text } = read;
@@ -91,11 +61,10 @@ export function readEdition(root: string, shown: string, present: readonly strin
     const { start, end, message, fix } = read.fault;
     faults.push({ check: bad, span: { start, end }, message, fix });
   }
-  const base = text.startsWith('\ufeff') ? 1 : 0;
-  const yaml = readYaml(text.slice(base), base);
   for (const { span, message, fix, related } of yaml.problems) {
     faults.push({ check: bad, span, message, fix, related: related === null ? [] : [related] });
   }
+  const base = text.startsWith('\ufeff') ? 1 : 0;
   const start = { start: base, end: /[\r\n]|$/.exec(text)?.index ?? base };
   if (yaml.root === null || yaml.root.kind !== 'map') {
     if (faults.length === 0) {
@@ -111,7 +80,6 @@ export function readEdition(root: string, shown: string, present: readonly strin
   if (yaml.sound) {
     for (const fault of editionSchemaFaults(yaml)) faults.push({ check: bad, ...fault });
   }
-  const value = yaml.value as Record<string, unknown>;
   const distance = written(value['reading-distance']);
   const far = distance === null ? null : readingDistance(distance);
   if (far !== null && 'message' in far) {
@@ -146,14 +114,6 @@ export function readEdition(root: string, shown: string, present: readonly strin
   return { edition, faults: fileFaults(file, text, faults) };
 }
 
-function written(value: unknown): string | null {
-  return typeof value === 'string' || typeof value === 'number' ? String(value) : null;
-}
-
-function whole(value: unknown): number | null {
-  return typeof value === 'number' && Number.isInteger(value) && value > 0 ? value : null;
-}
-
 /** A text of several paragraphs, parted by empty lines. */
 function paragraphs(value: unknown): readonly string[] {
   return (written(value) ?? '')
@@ -163,7 +123,7 @@ function paragraphs(value: unknown): readonly string[] {
 }
 
 function editionFrom(
-  value: Record<string, unknown>,
+  value: Readonly<Record<string, unknown>>,
   readingDistanceMm: number | null,
   kit: Kit | null,
 ): Edition {
@@ -188,7 +148,7 @@ function editionFrom(
     sheets: list?.map((name) => sheetName(written(name) ?? '')) ?? null,
     wireGauge: written(value['wire-gauge']),
     measuredUnits: whole(value['measured-units']),
-    usualOrder: typeof value['usual-order'] === 'boolean' ? value['usual-order'] : null,
+    usualOrder: truth(value['usual-order']),
     orderGraphs: value['order-graphs'] === true,
     previous: written(value.previous),
   };

@@ -3,7 +3,8 @@ import { basename, join, resolve } from 'node:path';
 import type { CheckContext } from '../checks/define.ts';
 import { gaugeBook } from '../gauges/index.ts';
 import type { Kind } from '../kinds/model.ts';
-import { type Edition, editionLine, editionText, readEdition } from './edition.ts';
+import { type Edition, readEdition } from './edition.ts';
+import { openEdition, truth, whole, written } from './edition-file.ts';
 import { familyBooks } from './family-book.ts';
 import type { FileFaults } from './file-faults.ts';
 import { readKinds } from './kinds-folder.ts';
@@ -53,38 +54,17 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
     list ??= listSheets(root);
     return list;
   };
-  let read: ReturnType<Project['edition']> | null = null;
-  const edition = () => {
-    read ??= readEdition(
-      root,
-      show(resolve(root, 'edition.yaml')),
+  const file = once(() => openEdition(root, show(resolve(root, 'edition.yaml'))));
+  const edition = once(() =>
+    readEdition(
+      file(),
       sheets().map((path) => basename(path).replace(/\.md$/i, '')),
-    );
-    return read;
-  };
-  const text = once(() => editionText(root));
-  const wireGauge = once(() => {
-    const line = editionLine(text(), 'wire-gauge');
-    return line === 'unclear' ? (edition().edition?.wireGauge ?? null) : line.plain;
-  });
-  const altitude = once(() => {
-    const line = editionLine(text(), 'altitude');
-    return line === 'unclear' ? (edition().edition?.facts.altitude ?? null) : line.plain;
-  });
-  const measuredUnits = once(() => {
-    const line = editionLine(text(), 'measured-units');
-    if (line === 'unclear') return edition().edition?.measuredUnits ?? null;
-    return line.plain === null ? null : Number(line.plain);
-  });
-  const usualOrder = once(() => {
-    const line = editionLine(text(), 'usual-order');
-    if (line === 'unclear') return edition().edition?.usualOrder ?? null;
-    return line.plain === null ? null : line.plain === 'true';
-  });
-  const sharedSources = once(() => readSharedSources(root, show(resolve(root, sharedSourcesFile))));
-  const kit = once(() =>
-    /^kit *:/m.test(text() ?? '') ? (edition().edition?.facts.kit ?? null) : null,
+    ),
   );
+  // What checks of every sheet ask for; the edition's own mistakes are told with the whole project.
+  const said = (key: string) => file().value[key];
+  const sharedSources = once(() => readSharedSources(root, show(resolve(root, sharedSourcesFile))));
+  const kit = once(() => (said('kit') ? (edition().edition?.facts.kit ?? null) : null));
   return {
     root,
     isProject: isProjectFolder(root),
@@ -105,16 +85,16 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
     context: (sheetPath) => ({
       gauges,
       kinds,
-      wireGauge: wireGauge(),
+      wireGauge: written(said('wire-gauge')),
       // Few sheets have a figure that it bears upon.
       get altitude() {
-        return altitude();
+        return written(said('altitude'));
       },
       get measuredUnits() {
-        return measuredUnits();
+        return whole(said('measured-units'));
       },
       get usualOrder() {
-        return usualOrder();
+        return truth(said('usual-order'));
       },
       get sharedSources() {
         return sharedSources().sources;

@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { bookletModel } from '../../../src/press/booklet/model.ts';
 import { render } from '../../../src/press/html/render.ts';
 import { readEdition } from '../../../src/project/edition.ts';
+import { openEdition } from '../../../src/project/edition-file.ts';
 import { gaugeleaf } from '../../cli/console.ts';
 import { cleanSheet, folderWith } from '../../project/folder.ts';
 import { builtInTemplates, sampleText, toPrint } from '../stand.ts';
@@ -91,7 +92,7 @@ describe('the picture in the booklet', () => {
 
   test('is there only where the edition says so', async () => {
     const read = (text: string) =>
-      readEdition(folderWith({ 'edition.yaml': text }), 'edition.yaml', []);
+      readEdition(openEdition(folderWith({ 'edition.yaml': text }), 'edition.yaml'), []);
     expect(read(edition).edition?.orderGraphs).toBe(false);
     expect(read(`${edition}order-graphs: true\n`).edition?.orderGraphs).toBe(true);
     const wrong = read(`${edition}order-graphs: sometimes\n`);
