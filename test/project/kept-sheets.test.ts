@@ -91,4 +91,36 @@ describe('a sheet that is kept', () => {
     expect(examined(folder('Pump'), store).digest).toBe(first.digest);
     expect(examined(folder('Fuel pump'), store).digest).not.toBe(first.digest);
   });
+
+  test('keeps what a directive says that looks like a mark of ours', () => {
+    const text = cleanSheet('a').replace(
+      /^(1\. .*)$/m,
+      '$1 :state[bowl dry]{ofKind=kind name=carburetor}',
+    );
+    const root = folderWith({ 'edition.yaml': '', 'sheets/a.md': text });
+    const store = partFolder(folderWith());
+    const first = examined(root, store);
+    const again = examined(root, store);
+    expect(first.digest).not.toBeNull();
+    expect(again.sheet).not.toBe(first.sheet);
+    expect(again.sheet.tree).toEqual(first.sheet.tree);
+    expect(JSON.stringify(again.sheet.tree)).toContain('"ofKind":"kind"');
+  });
+
+  test.each([
+    ['wire-gauge', 'imperial'],
+    ['altitude', '5000 ft'],
+    ['measured-units', '3'],
+    ['usual-order', 'false'],
+    ['kit', '[leaf gauges 0.002 in to 0.02 in by 0.001 in]'],
+  ])('is read anew when the edition says another %s', (key, value) => {
+    const digestOf = (edition: string) => {
+      const files = { 'edition.yaml': edition, 'sheets/a.md': cleanSheet('a') };
+      return examined(folderWith(files), store).digest;
+    };
+    const store = partFolder(folderWith());
+    const edition = 'gaugeleaf-edition: 1\ntitle: T\n';
+    expect(digestOf(edition)).toBe(digestOf(`${edition}subtitle: S\n`));
+    expect(digestOf(`${edition}${key}: ${value}\n`)).not.toBe(digestOf(edition));
+  });
 });
