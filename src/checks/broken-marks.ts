@@ -1,6 +1,7 @@
 import { stateNamed } from '../order/index.ts';
 import { settingNamed } from '../sheet/index.ts';
 import type { Sheet } from '../sheet/model.ts';
+import { oncePer } from '../text/once-per.ts';
 import type { Span } from '../text/span.ts';
 import { nearest } from './vocabulary.ts';
 
@@ -13,8 +14,6 @@ export interface BrokenMark {
   /** Where marks are never read: `code`, or the `front` matter; null where only its writing is wrong. */
   readonly place: 'code' | 'front' | null;
 }
-
-const known = new WeakMap<Sheet, readonly BrokenMark[]>();
 
 /** `value[x]`, `: value[x]`, `:value [x]`, `::value[x]`, `;value(x)`, `:values{x}`, `:value:[x]`. */
 const NAME_FIRST =
@@ -31,13 +30,9 @@ const HALF =
  * quotes, code and in the front matter. Only what names a setting of the sheet, or a condition of the
  * kind, is taken for one: `the value (see below)` is none.
  */
-export function brokenMarks(sheet: Sheet): readonly BrokenMark[] {
-  const before = known.get(sheet);
-  if (before) return before;
-  const found = mayHoldSome(sheet) ? find(sheet) : [];
-  known.set(sheet, found);
-  return found;
-}
+export const brokenMarks = oncePer((sheet: Sheet): readonly BrokenMark[] =>
+  mayHoldSome(sheet) ? find(sheet) : [],
+);
 
 const WHOLE = /:(?:value|state)\[[^\][\r\n]+\]/gi;
 const PART =

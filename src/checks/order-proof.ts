@@ -1,18 +1,12 @@
 import type { Kind, KindPart } from '../kinds/model.ts';
 import { type OrderFault, type Proof, proveOrder, stateNamed } from '../order/index.ts';
 import type { Operation, Sheet } from '../sheet/model.ts';
-
-const known = new WeakMap<Sheet, Proof | null>();
+import { oncePer } from '../text/once-per.ts';
 
 /** The proof of a sheet's order; null where its kind is unknown. Made once a sheet, for all its checks. */
-export function orderProof(sheet: Sheet): Proof | null {
-  const before = known.get(sheet);
-  if (before !== undefined) return before;
-  const { kind } = sheet;
-  const proof = kind === null ? null : proveOrder(sheet, kind);
-  known.set(sheet, proof);
-  return proof;
-}
+export const orderProof = oncePer(
+  (sheet: Sheet): Proof | null => sheet.kind && proveOrder(sheet, sheet.kind),
+);
 
 /** Conditions of a part as the kind says them in a sentence: `on its slow step`, `set or at first contact`. */
 export function conditionWords(kind: Kind, part: string, conditions: readonly string[]): string {

@@ -2,6 +2,7 @@ import type { Kind } from '../kinds/model.ts';
 import { principal, sameFamily } from '../quantity/index.ts';
 import type { Rational, Statement } from '../quantity/model.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
+import { oncePer } from '../text/once-per.ts';
 import { readsOtherwise } from './prose-sources.ts';
 import { namesThing } from './prose-things.ts';
 import { readOf } from './stated-sizes.ts';
@@ -183,16 +184,9 @@ function onlyWords(text: string): string {
     .trim()} `;
 }
 
-const spaced = new WeakMap<readonly string[], readonly string[]>();
-
-function plainPhrases(phrases: readonly string[]): readonly string[] {
-  let plain = spaced.get(phrases);
-  if (plain === undefined) {
-    plain = phrases.map(onlyWords);
-    spaced.set(phrases, plain);
-  }
-  return plain;
-}
+const plainPhrases = oncePer((phrases: readonly string[]): readonly string[] =>
+  phrases.map(onlyWords),
+);
 
 /** Whether any of a kind's words or phrases stands in a short text, whatever its case and points. */
 export function holdsAny(text: string, phrases: readonly string[]): boolean {

@@ -6,12 +6,8 @@ interface Name {
   readonly phrase: string;
 }
 
-const known = new WeakMap<Sheet, readonly Name[]>();
-
 /** Every name of a sheet's settings, as plain words between blanks, the longest first. */
 function namesOfSettings(sheet: Sheet): readonly Name[] {
-  const before = known.get(sheet);
-  if (before) return before;
   const names: Name[] = [];
   for (const setting of sheet.settings.values()) {
     const meant = setting.known;
@@ -19,9 +15,7 @@ function namesOfSettings(sheet: Sheet): readonly Name[] {
     for (const name of new Set([...all, ...(meant?.aliases ?? [])].map(plainWords)))
       if (name.trim() !== '') names.push({ setting, phrase: name });
   }
-  names.sort((a, b) => b.phrase.length - a.phrase.length);
-  known.set(sheet, names);
-  return names;
+  return names.sort((a, b) => b.phrase.length - a.phrase.length);
 }
 
 /**

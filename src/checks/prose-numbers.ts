@@ -1,8 +1,9 @@
 import type { Kind } from '../kinds/model.ts';
 import { scanStatements } from '../quantity/index.ts';
-import type { Sense, Statement } from '../quantity/model.ts';
+import type { GaugeBook, Sense, Statement } from '../quantity/model.ts';
 import { settingNamed } from '../sheet/index.ts';
 import type { Operation, PlacedSize, Setting, Sheet } from '../sheet/model.ts';
+import { oncePer } from '../text/once-per.ts';
 import type { Span } from '../text/span.ts';
 import type { CheckContext } from './define.ts';
 import { isAside, type Told } from './prose-asides.ts';
@@ -29,49 +30,47 @@ export interface ProseNumber {
   readonly elsewhere: Setting | null;
 }
 
-const known = new WeakMap<Sheet, readonly ProseNumber[]>();
-
 /**
  * Every size in the prose of the work that is no tool's, no step's and no part number's, with how
  * it stands to the settings. Read once a sheet; three checks share it.
  */
 export function proseNumbers(sheet: Sheet, context: CheckContext): readonly ProseNumber[] {
-  const before = known.get(sheet);
-  if (before) return before;
-  const found = readProse(sheet, context);
-  known.set(sheet, found);
-  return found;
+  return readProse(sheet)(context.gauges);
 }
 
-function readProse(sheet: Sheet, context: CheckContext): readonly ProseNumber[] {
-  const { kind } = sheet;
-  const numbers: ProseNumber[] = [];
-  if (kind === null) return numbers;
-  const beside = new Map<number, readonly Setting[]>();
-  for (const prose of sheet.prose) {
-    const operation = prose.operation === null ? null : (sheet.operations[prose.operation] ?? null);
-    for (const found of scanStatements(prose.text, { gauges: context.gauges })) {
-      const span = { start: prose.span.start + found.start, end: prose.span.start + found.end };
-      const sentence = sentenceAround(sheet.text, prose.block, span);
-      const near = operation ? settingsBeside(operation, sheet, beside) : [];
-      const sense = found.statement.sense ?? senseBefore(sentence.before, operation, kind);
-      const statement = { ...found.statement, sense };
-      if (statement.dimension === 'turns' && !isSet(sense, sentence, operation, kind)) continue;
-      const told: Told = {
-        statement,
-        ...sentence,
-        near,
-        printedAfter: isPrinted({ start: span.end, end: prose.block.end }, near, sheet),
-        printedBeside: isPrinted(prose.block, near, sheet),
-        inStep: sentence.row || (operation?.steps.some((step) => holds(step.span, span)) ?? false),
-      };
-      if (isAside(told, sheet, kind)) continue;
-      const number = standing(span, told, sheet);
-      if (number && !(found.worded && number.standing === 'stray')) numbers.push(number);
+const readProse = oncePer((sheet: Sheet) =>
+  oncePer((gauges: GaugeBook): readonly ProseNumber[] => {
+    const { kind } = sheet;
+    const numbers: ProseNumber[] = [];
+    if (kind === null) return numbers;
+    const beside = new Map<number, readonly Setting[]>();
+    for (const prose of sheet.prose) {
+      const operation =
+        prose.operation === null ? null : (sheet.operations[prose.operation] ?? null);
+      for (const found of scanStatements(prose.text, { gauges })) {
+        const span = { start: prose.span.start + found.start, end: prose.span.start + found.end };
+        const sentence = sentenceAround(sheet.text, prose.block, span);
+        const near = operation ? settingsBeside(operation, sheet, beside) : [];
+        const sense = found.statement.sense ?? senseBefore(sentence.before, operation, kind);
+        const statement = { ...found.statement, sense };
+        if (statement.dimension === 'turns' && !isSet(sense, sentence, operation, kind)) continue;
+        const told: Told = {
+          statement,
+          ...sentence,
+          near,
+          printedAfter: isPrinted({ start: span.end, end: prose.block.end }, near, sheet),
+          printedBeside: isPrinted(prose.block, near, sheet),
+          inStep:
+            sentence.row || (operation?.steps.some((step) => holds(step.span, span)) ?? false),
+        };
+        if (isAside(told, sheet, kind)) continue;
+        const number = standing(span, told, sheet);
+        if (number && !(found.worded && number.standing === 'stray')) numbers.push(number);
+      }
     }
-  }
-  return numbers;
-}
+    return numbers;
+  }),
+);
 
 function holds(outer: Span, inner: Span): boolean {
   return outer.start <= inner.start && inner.end <= outer.end;

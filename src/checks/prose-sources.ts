@@ -1,5 +1,6 @@
 import type { Kind } from '../kinds/model.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
+import { oncePer } from '../text/once-per.ts';
 import type { Told } from './prose-asides.ts';
 
 const KINDS_OF =
@@ -10,22 +11,15 @@ const UNITS =
 const KINDS =
   '(?:models?|versions?|types?|patterns?|series|issues?|editions?|printings?|papers?|manuals?|books?|handbooks?|bulletins?|leaflets?|sheets?|sources?|cards?|charts?|tables?|tags?|makers?|people|men|shops|fitters|restorers|hands)';
 
-const named = new WeakMap<Kind, RegExp>();
-
 /** `the later unit`, `early cars`, `some papers`: another thing of the kind than the sheet is about. */
-function otherThing(kind: Kind): RegExp {
-  let pattern = named.get(kind);
-  if (pattern === undefined) {
-    const unit = /\p{L}+$/u.exec(kind.title.toLowerCase())?.[0] ?? 'unit';
-    const between = '(?: [\\p{L}\\p{N}-]+){0,2} ';
-    pattern = new RegExp(
-      `\\b(?:${KINDS_OF}${between}(?:${unit}s?|${UNITS}|${KINDS})|${ANY_OF}${between}${KINDS})\\b`,
-      'u',
-    );
-    named.set(kind, pattern);
-  }
-  return pattern;
-}
+const otherThing = oncePer((kind: Kind): RegExp => {
+  const unit = /\p{L}+$/u.exec(kind.title.toLowerCase())?.[0] ?? 'unit';
+  const between = '(?: [\\p{L}\\p{N}-]+){0,2} ';
+  return new RegExp(
+    `\\b(?:${KINDS_OF}${between}(?:${unit}s?|${UNITS}|${KINDS})|${ANY_OF}${between}${KINDS})\\b`,
+    'u',
+  );
+});
 
 const CONDITION =
   /\b(?:(?:with|on|for|where|if)(?: [\p{L}-]+){0,3} (?:automatic|overdrive|air[ -]condition(?:ing|er)|transmission|export|racing|competition|towing|altitude|heavy (?:oil|duty))|at altitude|above \d[\d,]* ?(?:ft|feet|m|meters)|for (?:racing|competition|export|towing|altitude|hot climates|cold climates|winter|summer)|in (?:hot|cold) (?:climates|weather)|in (?:winter|summer)|when (?:new|worn|cold)|if (?:it is )?(?:new|worn|cold)|used to be|was once|once was|formerly|originally|in the past|instead of the)\b/u;

@@ -1,6 +1,7 @@
 import { agree, agreeLimits, type LimitsAgreement } from '../quantity/index.ts';
 import type { Agreement, Statement } from '../quantity/model.ts';
 import type { Setting } from '../sheet/model.ts';
+import { oncePer } from '../text/once-per.ts';
 import { readOf, type StatedSize, sizesOfSetting } from './stated-sizes.ts';
 
 /** A readable size of a setting that restates the value. */
@@ -73,18 +74,9 @@ const FINE: ReadonlySet<Agreement['verdict']> = new Set(['same', 'agrees', 'inco
 /**
  * The pairs of a setting's restatements that do not simply agree, each once. Where all but one
  * hold together, that one is the doubtful of a single pair, whichever key it stands under;
- * otherwise the one written later is.
+ * otherwise the one written later is. Several checks ask for the same.
  */
-export function doubtfulPairs(setting: Setting): readonly Pair[] {
-  const before = known.get(setting);
-  if (before) return before;
-  const pairs = findPairs(setting);
-  known.set(setting, pairs);
-  return pairs;
-}
-
-/** Several checks ask for the same pairs. */
-const known = new WeakMap<Setting, readonly Pair[]>();
+export const doubtfulPairs = oncePer(findPairs);
 
 function findPairs(setting: Setting): readonly Pair[] {
   const sizes = restatements(setting);

@@ -40,7 +40,7 @@ export default defineCheck({
       const operation = use.operation === null ? undefined : sheet.operations[use.operation];
       const { setting } = use;
       if (!operation || !setting?.known) continue;
-      const makers = makersOf(setting.known.name, kind);
+      const makers = makersOf(kind).get(setting.known.name) ?? new Set<string>();
       const stage = operation.known?.stage ?? 'any';
       if (makers.size === 0 || makers.has(operation.known?.name ?? '')) continue;
       if (operation.known !== null && stage === 'any') continue;
@@ -157,19 +157,12 @@ export default defineCheck({
   ],
 });
 
-const makersKnown = new WeakMap<Kind, ReadonlyMap<string, ReadonlySet<string>>>();
-
-/** The operations that make a setting, by the kind. */
-function makersOf(setting: string, kind: Kind): ReadonlySet<string> {
-  let makers = makersKnown.get(kind);
-  if (makers === undefined) {
-    const made = new Map<string, Set<string>>();
-    for (const { name, settings } of kind.operations.values())
-      for (const each of settings) made.set(each, (made.get(each) ?? new Set()).add(name));
-    makers = made;
-    makersKnown.set(kind, makers);
-  }
-  return makers.get(setting) ?? new Set();
+/** The operations that make each setting, by the kind. */
+function makersOf(kind: Kind): ReadonlyMap<string, ReadonlySet<string>> {
+  const made = new Map<string, Set<string>>();
+  for (const { name, settings } of kind.operations.values())
+    for (const each of settings) made.set(each, (made.get(each) ?? new Set()).add(name));
+  return made;
 }
 
 function inStep(use: ValueUse, { steps }: Operation): boolean {

@@ -1,4 +1,5 @@
 import type { Kind, KindPart, StateTerm } from '../kinds/model.ts';
+import { oncePer } from '../text/once-per.ts';
 
 /** A word or name in the one spelling that marks are compared in: `Cam, highest step` → `cam highest step`. */
 export function plainWords(text: string): string {
@@ -7,12 +8,6 @@ export function plainWords(text: string): string {
     .replace(/[^\p{L}\p{N}]+/gu, ' ')
     .trim();
 }
-
-/** Every way to write a state as a mark, and the state it is; made once a kind. */
-const books = new WeakMap<Kind, ReadonlyMap<string, StateTerm>>();
-
-/** The same without the small words of a phrase; null where two states are one without them. */
-const looseBooks = new WeakMap<Kind, ReadonlyMap<string, StateTerm | null>>();
 
 /**
  * The state that a mark's text names: a part by any of its names, then a condition by any of its
@@ -29,9 +24,8 @@ function withoutSmallWords(words: string): string {
   return words.replace(/ (?:the|its|an?|on|at|in|upon|against|to)(?= )/g, '');
 }
 
-function looseBookOf(kind: Kind): ReadonlyMap<string, StateTerm | null> {
-  let loose = looseBooks.get(kind);
-  if (loose !== undefined) return loose;
+/** The same as `bookOf` without the small words of a phrase; null where two states are one without them. */
+const looseBookOf = oncePer((kind: Kind): ReadonlyMap<string, StateTerm | null> => {
   const made = new Map<string, StateTerm | null>();
   for (const [words, state] of bookOf(kind)) {
     const key = withoutSmallWords(words);
@@ -40,23 +34,16 @@ function looseBookOf(kind: Kind): ReadonlyMap<string, StateTerm | null> {
       other === undefined || (other?.part === state.part && other.condition === state.condition);
     made.set(key, isOne ? state : null);
   }
-  loose = made;
-  looseBooks.set(kind, loose);
-  return loose;
-}
+  return made;
+});
 
 /** Every way to write a state of a kind as a mark, for the nearest to a misspelt one. */
 export function knownMarks(kind: Kind): readonly string[] {
   return [...bookOf(kind).keys()];
 }
 
-function bookOf(kind: Kind): ReadonlyMap<string, StateTerm> {
-  const known = books.get(kind);
-  if (known) return known;
-  const book = stateBook(kind);
-  books.set(kind, book);
-  return book;
-}
+/** Every way to write a state as a mark, and the state it is. */
+const bookOf = oncePer(stateBook);
 
 function stateBook(kind: Kind): ReadonlyMap<string, StateTerm> {
   const book = new Map<string, StateTerm>();

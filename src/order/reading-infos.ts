@@ -1,3 +1,4 @@
+import { oncePer } from '../text/once-per.ts';
 import {
   type ConditionWords,
   KEPT,
@@ -41,15 +42,11 @@ const BINDING: readonly ReadonlySet<string>[] = [
   STATIVES,
 ];
 
-const infos = new WeakMap<Lexicon, Map<string, WordInfo>>();
+const infosKnown = oncePer((_: Lexicon) => new Map<string, WordInfo>());
 
 /** The words of a step with what begins with each. */
 export function infosOf(words: readonly { readonly word: string }[], lexicon: Lexicon): WordInfo[] {
-  let known = infos.get(lexicon);
-  if (!known) {
-    known = new Map();
-    infos.set(lexicon, known);
-  }
+  const known = infosKnown(lexicon);
   const found: WordInfo[] = [];
   for (const { word } of words) {
     let info = known.get(word);
@@ -79,12 +76,8 @@ interface SortedForms {
   readonly byTail: ReadonlyMap<string, readonly VerbForm[]>;
 }
 
-const sorted = new WeakMap<readonly VerbForm[], SortedForms>();
-
 /** The forms that a word has, parted by their particles: of sixty of `let` a step can mean two or three. */
-export function sortedForms(forms: readonly VerbForm[]): SortedForms {
-  const known = sorted.get(forms);
-  if (known) return known;
+export const sortedForms = oncePer((forms: readonly VerbForm[]): SortedForms => {
   const byTail = new Map<string, VerbForm[]>();
   const plain: VerbForm[] = [];
   for (const each of forms) {
@@ -93,7 +86,5 @@ export function sortedForms(forms: readonly VerbForm[]): SortedForms {
     else if (byTail.has(first)) byTail.get(first)?.push(each);
     else byTail.set(first, [each]);
   }
-  const made = { forms: [...new Set(forms.map(({ form }) => form))], plain, byTail };
-  sorted.set(forms, made);
-  return made;
-}
+  return { forms: [...new Set(forms.map(({ form }) => form))], plain, byTail };
+});

@@ -1,5 +1,6 @@
 import { changes } from '../kinds/index.ts';
 import type { Kind, StateTerm } from '../kinds/model.ts';
+import { oncePer } from '../text/once-per.ts';
 import { plainWords } from './marks.ts';
 import { looseWords, patternWords } from './reading-tokens.ts';
 import { type Form, formsOf, PARTICLES, plainForms } from './reading-words.ts';
@@ -152,26 +153,19 @@ export interface Lexicon {
   readonly whole: ReadonlySet<string>;
 }
 
-const lexicons = new WeakMap<Kind, Lexicon>();
-
 /** The words of a kind, made once: parts, no parts and settings are its nouns. */
-export function lexiconOf(kind: Kind): Lexicon {
-  let lexicon = lexicons.get(kind);
-  if (!lexicon) {
-    const { verbs, doings } = verbsOf(kind);
-    lexicon = {
-      nouns: nounsOf(kind),
-      verbs,
-      doings,
-      phrases: phrasesOf(kind),
-      conditions: conditionsOf(kind),
-      ways: new Map(Object.entries(changes.ways)),
-      whole: new Set(changes.whole),
-    };
-    lexicons.set(kind, lexicon);
-  }
-  return lexicon;
-}
+export const lexiconOf = oncePer((kind: Kind): Lexicon => {
+  const { verbs, doings } = verbsOf(kind);
+  return {
+    nouns: nounsOf(kind),
+    verbs,
+    doings,
+    phrases: phrasesOf(kind),
+    conditions: conditionsOf(kind),
+    ways: new Map(Object.entries(changes.ways)),
+    whole: new Set(changes.whole),
+  };
+});
 
 /** The first word of a name or a phrase as data gives it: `{idle-stop}`, `float` of `Float-level`. */
 function firstWord(text: string): string {

@@ -1,5 +1,6 @@
 import type { Kind, KindPart, ReasonedNeed } from '../kinds/model.ts';
 import type { Setting } from '../sheet/model.ts';
+import { oncePer } from '../text/once-per.ts';
 import { plainWords } from './marks.ts';
 
 /**
@@ -60,19 +61,14 @@ function namedBy(keys: ReadonlyMap<string, string>, kind: Kind): ReadonlyMap<str
 }
 
 /** Parts by the keys that name them: their names, and their labels where these read as keys. */
-const known = new WeakMap<Kind, ReadonlyMap<string, KindPart[]>>();
-
-function partsByKey(kind: Kind): ReadonlyMap<string, KindPart[]> {
-  const before = known.get(kind);
-  if (before) return before;
+const partsByKey = oncePer((kind: Kind): ReadonlyMap<string, KindPart[]> => {
   const parts = new Map<string, KindPart[]>();
   for (const part of kind.parts.values()) {
     const names = new Set([part.name, plainWords(part.label).replaceAll(' ', '-')]);
     for (const name of names) parts.set(name, [...(parts.get(name) ?? []), part]);
   }
-  known.set(kind, parts);
   return parts;
-}
+});
 
 function conditionCalled(said: string, { conditions }: KindPart): string | null {
   const plain = plainWords(said);

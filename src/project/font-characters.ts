@@ -1,3 +1,4 @@
+import { oncePer } from '../text/once-per.ts';
 import { fontTable } from './font-table.ts';
 
 /** The code points that one at least of these fonts has a glyph for. */
@@ -7,26 +8,19 @@ export function charactersOf(fonts: Iterable<Uint8Array>): ReadonlySet<number> {
   return covered;
 }
 
-const known = new WeakMap<Uint8Array, ReadonlySet<number>>();
-
 /**
  * The code points that a font's character map has a glyph for, of a WOFF2, TrueType or OpenType
  * file; none for what is no font. Read as the OpenType specification's `cmap` (formats 4 and 12)
  * and W3C WOFF 2.0, sections 4 and 5, have it.
  */
-export function fontCoverage(bytes: Uint8Array): ReadonlySet<number> {
-  const before = known.get(bytes);
-  if (before) return before;
-  let codes: ReadonlySet<number>;
+export const fontCoverage = oncePer((bytes: Uint8Array): ReadonlySet<number> => {
   try {
     const table = fontTable(bytes, 'cmap');
-    codes = table === null ? new Set() : readCharacterMap(table);
+    return table === null ? new Set() : readCharacterMap(table);
   } catch {
-    codes = new Set();
+    return new Set();
   }
-  known.set(bytes, codes);
-  return codes;
-}
+});
 
 function readCharacterMap(table: DataView): Set<number> {
   const codes = new Set<number>();

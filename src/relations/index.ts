@@ -2,6 +2,7 @@ import type { FormulaNames } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import type { Dimension, GaugeBook, Rational, Statement } from '../quantity/model.ts';
 import type { Sheet } from '../sheet/model.ts';
+import { oncePer } from '../text/once-per.ts';
 import type { Span } from '../text/span.ts';
 import { disparity } from './disparity.ts';
 import { exactFigure, figureOf } from './figure.ts';
@@ -96,7 +97,6 @@ const nothing: WorkedNumbers = {
   unworkable: [],
   unread: [],
 };
-const worked = new WeakMap<Sheet, WorkedNumbers>();
 
 /** The formulas that a kind may bind, with their quantities and those that may be left unsaid. */
 export function formulaNames(): FormulaNames {
@@ -112,18 +112,22 @@ export function formulaNames(): FormulaNames {
 }
 
 /**
- * What follows from the figures of a sheet of a kind. Worked once for a sheet: the facts are those
- * of its edition, and do not change. Nothing where the kind is null.
+ * What follows from the figures of a sheet of a kind. Worked once for a sheet and what its edition says of
+ * it. Nothing where the kind is null.
  */
 export function workedNumbers(sheet: Sheet, facts: RelationFacts): WorkedNumbers {
   const { kind } = sheet;
   if (!kind || kind.relations.bindings.length === 0) return nothing;
-  const known = worked.get(sheet);
-  if (known) return known;
-  const numbers = workNumbers(sheet, kind, facts, byId);
-  worked.set(sheet, numbers);
+  const { gauges, wireGauge, altitude = null } = facts;
+  const known = worked(sheet)(gauges);
+  const key = JSON.stringify([wireGauge, altitude]);
+  const numbers = known.get(key) ?? workNumbers(sheet, kind, facts, byId);
+  known.set(key, numbers);
   return numbers;
 }
+
+/** By the sheet, the gauges, and then what the edition says. */
+const worked = oncePer((_: Sheet) => oncePer((_: GaugeBook) => new Map<string, WorkedNumbers>()));
 
 /** The same by given relations, and nothing remembered. */
 export function workNumbers(

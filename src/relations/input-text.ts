@@ -1,5 +1,6 @@
 import { principal } from '../quantity/index.ts';
 import type { Statement } from '../quantity/model.ts';
+import { oncePer } from '../text/once-per.ts';
 import type { Span } from '../text/span.ts';
 import type { Derived, Input } from './propagate.ts';
 import { unitFor, type WorkedText, workedText } from './worked-text.ts';
@@ -19,20 +20,14 @@ export function inputText({ place, derived, quantity, from }: Input): string {
   return place?.text === null || !place ? '' : statedText(place.text, place.statement);
 }
 
-const told = new WeakMap<Derived, WorkedText>();
-
 /** A worked figure as it is printed: in a unit of its inputs' family, as fine as they allow. */
-export function textOf(derived: Derived): WorkedText {
-  const known = told.get(derived);
-  if (known) return known;
+export const textOf = oncePer((derived: Derived): WorkedText => {
   const { instance, solution, figure } = derived;
   const quantity = instance.quantities.get(solution.for)?.quantity;
   const dimension = quantity?.dimension ?? 'ratio';
   const unit = unitFor(dimension, statementsOf(derived.inputs), figure);
-  const made = workedText(figure, dimension, unit, 0, quantity?.places);
-  told.set(derived, made);
-  return made;
-}
+  return workedText(figure, dimension, unit, 0, quantity?.places);
+});
 
 /** A worked figure in the unit and to the places of the stated one that it is held against. */
 export function textBeside({ instance, solution, figure }: Derived, stated: Statement): WorkedText {

@@ -1,3 +1,4 @@
+import { oncePer } from '../text/once-per.ts';
 import { type FileRegion, regionOf } from '../text/region.ts';
 import { LineIndex, type Span } from '../text/span.ts';
 import type { Sheet } from './model.ts';
@@ -80,16 +81,11 @@ export function linesOf(sheet: Sheet): (file: string) => LineIndex {
   return (file) => {
     const member = family.members.find((each) => each.file === file) ?? family.members[0];
     if (member === undefined) return sheet.lines;
-    let lines = indexes.get(member);
-    if (lines === undefined) {
-      lines = new LineIndex(member.text);
-      indexes.set(member, lines);
-    }
-    return lines;
+    return linesIn(member);
   };
 }
 
-const indexes = new WeakMap<SheetText, LineIndex>();
+const linesIn = oncePer(({ text }: SheetText) => new LineIndex(text));
 
 /** File, line and column of a span of a sheet's text. */
 export function regionIn(sheet: Sheet, span: Span): FileRegion {

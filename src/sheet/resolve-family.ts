@@ -1,6 +1,7 @@
 import { kindNamed } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import { nearestName } from '../text/nearest-name.ts';
+import { oncePer } from '../text/once-per.ts';
 import type { PlacedMap, PlacedNode, PlacedScalar } from '../text/yaml-nodes.ts';
 import { readYaml, usualYamlLimits, type YamlRead } from '../text/yaml-places.ts';
 import { beyondBounds } from './bounds.ts';
@@ -157,33 +158,21 @@ function chainOf(
   return members;
 }
 
-const read = new WeakMap<SheetText, Member>();
-
 /** A base as it was read for another of its variants, or read now. */
-function memberOf(found: SheetText): Member {
-  const known = read.get(found);
-  if (known !== undefined) return known;
-  const member = readMember(found);
-  read.set(found, member);
-  return member;
-}
+const memberOf = oncePer(readMember);
 
 type MemberWork = ReturnType<typeof workOf>;
 
-const works = new WeakMap<
-  Member,
-  { readonly depth: number; readonly kind: Kind | null; readonly work: MemberWork | null }
->();
+/** The tree of a member's work, kept of a base for its other variants; null beyond bounds. */
+const treeOf = oncePer(({ text, place }: Member) =>
+  beyondBounds(text, place.bodyStart) ? null : parseMarkdown(text, place.bodyStart),
+);
 
-/** The work of a member, kept of a base for its other variants; null beyond bounds. */
+/** The work of a member of the family; null beyond bounds. */
 function workAt(member: Member, depth: number, kind: Kind | null): MemberWork | null {
-  const known = works.get(member);
-  if (known?.depth === depth && known.kind === kind) return known.work;
   const { text, place } = member;
-  const tree = beyondBounds(text, place.bodyStart) ? null : parseMarkdown(text, place.bodyStart);
-  const work = tree && workOf(depth, text, place.bodyStart, tree, kind);
-  works.set(member, { depth, kind, work });
-  return work;
+  const tree = treeOf(member);
+  return tree && workOf(depth, text, place.bodyStart, tree, kind);
 }
 
 function idOf(file: string): string {

@@ -1,4 +1,5 @@
 import { distance } from 'fastest-levenshtein';
+import { oncePer } from '../../text/once-per.ts';
 import type { SourceFact } from './facts.ts';
 
 type Described = SourceFact['described'];
@@ -23,21 +24,14 @@ export function plainTitle(described: Described): string {
   return titleOf(described).plain;
 }
 
-function titleOf(described: Described): Title {
-  const before = titles.get(described);
-  if (before !== undefined) return before;
-  const { title = '' } = described;
+/** A title is held against many others. */
+const titleOf = oncePer(({ title = '' }: Described): Title => {
   const plain = title
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, ' ')
     .trim();
-  const made = { plain, figures: plain.replace(/\D+/g, ' ').trim() };
-  titles.set(described, made);
-  return made;
-}
-
-/** A title is held against many others. */
-const titles = new WeakMap<Described, Title>();
+  return { plain, figures: plain.replace(/\D+/g, ' ').trim() };
+});
 
 /**
  * What two descriptions of one source say otherwise, a key and both texts; none where they agree, and
