@@ -1,7 +1,6 @@
 import { stateNamed } from '../order/index.ts';
 import { settingNamed } from '../sheet/index.ts';
 import type { Sheet } from '../sheet/model.ts';
-import { oncePer } from '../text/once-per.ts';
 import type { Span } from '../text/span.ts';
 import { nearest } from './vocabulary.ts';
 
@@ -30,9 +29,9 @@ const HALF =
  * quotes, code and in the front matter. Only what names a setting of the sheet, or a condition of the
  * kind, is taken for one: `the value (see below)` is none.
  */
-export const brokenMarks = oncePer((sheet: Sheet): readonly BrokenMark[] =>
-  mayHoldSome(sheet) ? find(sheet) : [],
-);
+export function brokenMarks(sheet: Sheet): readonly BrokenMark[] {
+  return mayHoldSome(sheet) ? find(sheet) : [];
+}
 
 const WHOLE = /:(?:value|state)\[[^\][\r\n]+\]/gi;
 const PART =

@@ -77,7 +77,7 @@ interface SortedForms {
 }
 
 /** The forms that a word has, parted by their particles: of sixty of `let` a step can mean two or three. */
-export const sortedForms = oncePer((forms: readonly VerbForm[]): SortedForms => {
+export function sortedForms(forms: readonly VerbForm[]): SortedForms {
   const byTail = new Map<string, VerbForm[]>();
   const plain: VerbForm[] = [];
   for (const each of forms) {
@@ -87,4 +87,4 @@ export const sortedForms = oncePer((forms: readonly VerbForm[]): SortedForms => 
     else byTail.set(first, [each]);
   }
   return { forms: [...new Set(forms.map(({ form }) => form))], plain, byTail };
-});
+}
