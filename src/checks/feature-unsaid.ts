@@ -49,8 +49,8 @@ export default defineCheck({
         {
           at: 'pump',
           message:
-            'the features do not say whether the unit is `downdraft`, `updraft` or `side-draft`',
-          fix: 'add one of `downdraft`, `updraft` or `side-draft` to `features:`',
+            'the features do not say whether the unit is `downdraft`, `semi-downdraft`, `updraft` or `side-draft`',
+          fix: 'add one of `downdraft`, `semi-downdraft`, `updraft` or `side-draft` to `features:`',
         },
       ],
     },
