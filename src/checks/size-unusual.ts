@@ -29,6 +29,17 @@ export default defineCheck({
     },
   },
   run(sheet, _context, report) {
+    for (const [key, size] of sheet.unit.sizes) {
+      const range = sheet.kind?.usualOfUnit.get(key);
+      const statement = readOf(size);
+      const side = statement && range ? sideOutside(statement, range) : null;
+      if (!statement || !range || !side) continue;
+      const { text } = statement;
+      const [from, to] = [range.low.text, range.high.text];
+      const values = { text, label: `\`${key}\``, from, to };
+      const compared = [text, side === 'low' ? from : to] as const;
+      report({ message: side, span: size.span, values, compared, subject: key });
+    }
     for (const setting of sheet.settings.values()) {
       const known = setting.known;
       if (!known) continue;
@@ -62,6 +73,34 @@ export default defineCheck({
     }
   },
   examples: [
+    {
+      name: 'a shaft of the unit whose point slipped',
+      sheet: {
+        front:
+          'unit: { kind: ignition-distributor, maker: Orlo, model: K14, features: [four-lobe, single-points], shaft-diameter: 127 mm }\nsettings:\n  points-gap: { value: 0.015 in, from: m48 }',
+      },
+      expect: [
+        {
+          at: '127 mm',
+          message: '127 mm is more than is usual for `shaft-diameter`: 1/4 in to 1 in',
+          fix: 'look for a slipped point or a wrong unit; if the figure is right, accept it with a reason',
+        },
+      ],
+    },
+    {
+      name: 'a bore at the end of what is usual, and one below it',
+      sheet: {
+        front:
+          'unit: { kind: carburetor, maker: Orlo, model: F27, features: [single-barrel, downdraft], throttle-bore: 4 in, venturi: 1/8 in }\nsettings:\n  idle-mixture: { value: 1 turn out, from: m48 }',
+      },
+      expect: [
+        {
+          at: '1/8 in',
+          message: '1/8 in is less than is usual for `venturi`: 1/4 in to 3-1/2 in',
+          fix: 'look for a slipped point or a wrong unit; if the figure is right, accept it with a reason',
+        },
+      ],
+    },
     {
       name: 'a point that slipped to the right',
       sheet: {

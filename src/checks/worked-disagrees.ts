@@ -1,4 +1,5 @@
 import {
+  explainedByUnstated,
   inWordsOf,
   joined,
   type OtherWay,
@@ -26,7 +27,8 @@ export default defineCheck({
     'counts as all that it may be a rounding of; where those stretches have nothing in common, no ' +
     'rounding explains it. Figures that only rounding can bring together are a warning: accept it where ' +
     'the source prints both. `gaugeleaf work` shows each formula with its assumptions; the whole table is ' +
-    'in docs/relations.md.',
+    'in docs/relations.md. Where a size of the unit that nobody stated would explain it, such as the ' +
+    'thickness of a throttle plate, it is a note that says so.',
   messages: {
     apart: {
       message: '{told}, but `{key}` says {stated} ({difference})',
@@ -40,6 +42,11 @@ export default defineCheck({
     beyond: {
       message: '{told} at {bound}, and `{key}` says {stated} ({difference})',
       fix: '{fix}',
+    },
+    unstated: {
+      message:
+        '{told}, but `{key}` says {stated} ({difference}), which `{unstated}` of {least} to {most} explains',
+      fix: 'state `{unstated}` under `unit:`, if the source gives it or you can measure it: the sheet then proves both figures',
     },
     unread: {
       message: '`{key}` says {stated}, which is not read as {noun}',
@@ -59,6 +66,25 @@ export default defineCheck({
       if (!disparity || !place.span) continue;
       const { worked, stated, difference, side } = disparity;
       const inputs = toldInputs(proof);
+      const unstated = explainedByUnstated(
+        numbers,
+        [verdict, ...further],
+        sheet.kind?.usualOfUnit ?? new Map(),
+        context.gauges,
+      );
+      if (unstated) {
+        const { key, range } = unstated;
+        const shown = { told, key: place.key, worked, stated, difference, unstated: key };
+        report({
+          message: 'unstated',
+          span: place.span,
+          severity: 'note',
+          values: { ...shown, least: range.low.text, most: range.high.text },
+          compared: [worked, stated],
+          subject: subjectOf(verdict),
+        });
+        continue;
+      }
       const kinds = { loose: 'apart', apart: 'apart', limits: 'limits', beyond: 'beyond' } as const;
       report({
         message: kinds[disparity.kind],
@@ -120,6 +146,34 @@ export default defineCheck({
           fix: '2-1/2 turns in after contact for the turns, if one digit is wrong; otherwise write 1.215 mm for `travel`',
         },
       ],
+    },
+    {
+      name: 'a gap that the thickness of an ordinary plate explains',
+      sheet: {
+        front:
+          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: F27\n  features: [single-barrel, downdraft]\n  throttle-bore: 36 mm\n  throttle-closed-angle: 10°',
+        settings:
+          'idle-stop: { value: 1 turn in after contact, gap: 0.67 mm, angle: 20°, from: m48 p. 40 }',
+      },
+      expect: [
+        {
+          at: '0.67 mm',
+          severity: 'note',
+          message:
+            'throttle angle 20°, closed angle 10° and throttle bore 36 mm (a thin plate) come to 0.733 mm to 0.918 mm, but `gap` says 0.67 mm (0.06 mm less), which `throttle-plate-thickness` of 0.8 mm to 2.5 mm explains',
+          fix: 'state `throttle-plate-thickness` under `unit:`, if the source gives it or you can measure it: the sheet then proves both figures',
+        },
+      ],
+    },
+    {
+      name: 'a plate whose thickness is stated',
+      sheet: {
+        front:
+          'unit:\n  kind: carburetor\n  maker: Orlo\n  model: F27\n  features: [single-barrel, downdraft]\n  throttle-bore: 36 mm\n  throttle-closed-angle: 10°\n  throttle-plate-thickness: 1.5 mm',
+        settings:
+          'idle-stop: { value: 1 turn in after contact, gap: 0.692 mm, angle: 20°, from: m48 p. 40 }',
+      },
+      expect: [],
     },
     {
       name: 'flats of a jet nut',

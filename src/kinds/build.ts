@@ -56,6 +56,7 @@ export function buildKind(data: KindData): Kind {
   const settingOf = finder(settings);
   const operationOf = finder(operations);
   const unit = Object.entries(data.unit ?? {});
+  let usualOfUnit: Kind['usualOfUnit'] | null = null;
   return {
     name: data.kind,
     title: data.title,
@@ -90,6 +91,14 @@ export function buildKind(data: KindData): Kind {
         .filter(([, is]) => !isThread(is))
         .map(([name, is]) => [name, is as readonly Dimension[]]),
     ),
+    get usualOfUnit() {
+      usualOfUnit ??= new Map(
+        usualOfUnitIn(data).flatMap(([name, usual]) =>
+          readUsual({ usual }).ranges.map((range) => [name, range] as const),
+        ),
+      );
+      return usualOfUnit;
+    },
     threadsOfUnit: new Set(unit.filter(([, is]) => isThread(is)).map(([name]) => name)),
     settingNamed: settingOf,
     operationNamed: (text) => operationOf(text) ?? making(settingOf(text), operations),
@@ -137,7 +146,7 @@ export interface UsualFault {
 }
 
 /** The usual ranges of a setting, and those that cannot be read. */
-export function readUsual(data: SettingData): {
+export function readUsual(data: Pick<SettingData, 'usual'>): {
   readonly ranges: readonly UsualRange[];
   readonly faults: readonly UsualFault[];
 } {
@@ -156,6 +165,16 @@ export function readUsual(data: SettingData): {
     else ranges.push({ dimension, low: low.statement, high: high.statement });
   }
   return { ranges, faults };
+}
+
+/** The usual ranges of sizes under `unit:`, each under the dimension that its size has. */
+export function usualOfUnitIn(
+  data: KindData,
+): readonly (readonly [name: string, usual: NonNullable<SettingData['usual']>])[] {
+  return Object.entries(data['usual-of-unit'] ?? {}).map(([name, ends]) => [
+    name,
+    { [data.unit?.[name]?.[0] ?? 'length']: ends },
+  ]);
 }
 
 /** An operation that shares a setting's name takes from it whatever it does not say itself. */

@@ -1,4 +1,4 @@
-import { readUsual } from './build.ts';
+import { readUsual, usualOfUnitIn } from './build.ts';
 import type { KindData } from './data.ts';
 import { drawingFaults } from './drawing-faults.ts';
 import { levelName } from './name-book.ts';
@@ -86,6 +86,21 @@ export function kindFaults(data: KindData, formulas: FormulaNames | null = null)
       if (low && high && low.compare(high) <= 0) continue;
       const message = `${range.low.text} to ${range.high.text} is no range`;
       add([...path, 'usual', range.dimension], message, 'write the lowest first, then the highest');
+    }
+  }
+
+  for (const [name, usual] of usualOfUnitIn(data)) {
+    const path = ['usual-of-unit', name];
+    const { ranges, faults: unread } = readUsual({ usual });
+    for (const fault of unread)
+      add([...path, fault.end], fault.message, 'write a size with a unit');
+    for (const { low, high } of ranges) {
+      if (low.nominal && high.nominal && low.nominal.base.compare(high.nominal.base) <= 0) continue;
+      add(
+        path,
+        `${low.text} to ${high.text} is no range`,
+        'write the lowest first, then the highest',
+      );
     }
   }
 

@@ -337,6 +337,8 @@ export interface Kind {
   readonly incrementWords: readonly string[];
   /** Keys of `unit:` that carry a size (`throttle-bore`), with their dimensions. */
   readonly dimensionsOfUnit: ReadonlyMap<string, readonly Dimension[]>;
+  /** The ranges that those sizes keep to on ordinary units, by their names. */
+  readonly usualOfUnit: ReadonlyMap<string, UsualRange>;
   /** Keys of `unit:` that name a screw thread (`idle-needle-thread`). */
   readonly threadsOfUnit: ReadonlySet<string>;
   /** A name or alias, in any case and spacing (`Choke Pull-Down`), to the name; null if unknown. */

@@ -1,5 +1,5 @@
 import type { FormulaNames } from '../kinds/index.ts';
-import type { Kind } from '../kinds/model.ts';
+import type { Kind, UsualRange } from '../kinds/model.ts';
 import type { Dimension, GaugeBook, Rational, Statement } from '../quantity/model.ts';
 import type { Sheet } from '../sheet/model.ts';
 import { oncePer } from '../text/once-per.ts';
@@ -8,7 +8,7 @@ import { disparity } from './disparity.ts';
 import { exactFigure, figureOf } from './figure.ts';
 import { relations } from './formulas/index.ts';
 import { filled, inputText, placesOf, textOf, toldText } from './input-text.ts';
-import { type BoundQuantity, type Instance, instancesOf } from './instances.ts';
+import { type BoundQuantity, type Instance, instancesOf, unsaidOf } from './instances.ts';
 import type { Relation } from './model.ts';
 import { type Derived, type Input, propagate, type Refused } from './propagate.ts';
 import { Places, type RelationFacts, type StatedPlace } from './stated-place.ts';
@@ -171,6 +171,42 @@ export function wouldAgree(
     gauges,
   );
   return held?.every(({ disparity }) => disparity === null) ?? false;
+}
+
+/** A size of the unit that nobody stated, and what it is on ordinary units. */
+export interface Unstated {
+  readonly key: string;
+  readonly range: UsualRange;
+}
+
+/** How many sizes of an ordinary range are tried; each is worked by itself. */
+const TRIED = 40;
+
+/**
+ * The size of the unit that was taken as unsaid, and with which, anywhere in its ordinary range, all that
+ * some verdicts rest on would agree: a thick plate, where a thin one was reckoned with. Null for none.
+ */
+export function explainedByUnstated(
+  numbers: WorkedNumbers,
+  verdicts: readonly Verdict[],
+  usual: ReadonlyMap<string, UsualRange>,
+  gauges: GaugeBook,
+): Unstated | null {
+  const by = new Set(verdicts.flatMap(({ proof }) => [...proof.by]));
+  const instances = numbers.instances.filter(({ index }) => by.has(index));
+  for (const bound of instances.flatMap(({ quantities }) => [...quantities.values()])) {
+    const { place } = bound;
+    const range = place?.bound.is === 'unit' ? usual.get(place.bound.name) : undefined;
+    const [low, high] = [range?.low.nominal?.base, range?.high.nominal?.base];
+    if (!place || !range || !low || !high || !unsaidOf(bound)) continue;
+    const step = high.sub(low).div(TRIED);
+    for (let i = 0; i <= TRIED; i++) {
+      const figure = exactFigure(low.add(step.mul(i)));
+      const held = heldWith(instances, { ...place, status: 'stated', figure }, gauges);
+      if (held?.every(({ disparity }) => disparity === null)) return { key: place.key, range };
+    }
+  }
+  return null;
 }
 
 /** The figure that one stated place would have to be, the others being right. */

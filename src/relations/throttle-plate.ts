@@ -59,6 +59,65 @@ export function angleAt(gap: Interval, closed: Interval, bore: Interval): Interv
   return { lo: Math.max(closed.lo, angle.lo), hi: Math.max(closed.lo, Math.min(90, angle.hi)) };
 }
 
+/**
+ * What a plate's thickness takes off the gap: (t/2) sin(ψ - ψ₀) / cos ψ₀. Its edge is ground to lie along
+ * the bore at ψ₀; turned, the corner of one face comes nearer to the wall by that. Derived anew by
+ * turning that corner about the shaft. Degrees and mm.
+ */
+function takenByPlate(angle: number, closed: number, plate: number): number {
+  if (plate === 0 || angle <= closed) return 0;
+  return ((plate / 2) * Math.sin((angle - closed) * RADIANS)) / cosine(closed);
+}
+
+/** Gap beside a plate of a thickness; 0 as its thickness it is `gapAt`. */
+export function gapBesidePlate(
+  angle: Interval,
+  closed: Interval,
+  bore: Interval,
+  plate: Interval,
+): Interval {
+  if (plate.hi === 0) return gapAt(angle, closed, bore);
+  const turned = { lo: Math.max(angle.lo, closed.lo), hi: Math.min(angle.hi, 90) };
+  const shut = { lo: closed.lo, hi: Math.min(closed.hi, turned.hi) };
+  const gap = monotone(
+    [turned, shut, bore, plate],
+    [1, -1, 1, -1],
+    (a, c, d, t) => gapMm(a, c, d) - takenByPlate(a, c, t),
+  );
+  return { lo: Math.max(0, gap.lo), hi: Math.max(0, gap.hi) };
+}
+
+/** Angle at which a plate of a thickness leaves `gap`; 0 as its thickness it is `angleAt`. */
+export function angleOfPlate(
+  gap: Interval,
+  closed: Interval,
+  bore: Interval,
+  plate: Interval,
+): Interval {
+  const thin = angleAt(gap, closed, bore);
+  if (plate.hi === 0) return thin;
+  const shut = { lo: closed.lo, hi: Math.min(closed.hi, 90) };
+  const angle = monotone([gap, shut, bore, plate], [1, 1, -1, 1], (g, c, d, t) =>
+    angleOfThick(g, c, d, t),
+  );
+  return {
+    lo: Math.max(thin.lo, Math.min(90, angle.lo)),
+    hi: Math.max(thin.hi, Math.min(90, angle.hi)),
+  };
+}
+
+/**
+ * (D - 2g) cos ψ₀ = (D - t sin ψ₀) cos ψ + t cos ψ₀ sin ψ, turned for ψ: the two on the right are one
+ * cosine, that much behind.
+ */
+function angleOfThick(gap: number, closed: number, bore: number, plate: number): number {
+  const along = bore - plate * Math.sin(closed * RADIANS);
+  const across = plate * cosine(closed);
+  const share = ((bore - 2 * gap) * cosine(closed)) / Math.hypot(along, across);
+  const behind = Math.atan2(across, along);
+  return (behind + Math.acos(Math.max(-1, Math.min(1, share)))) / RADIANS;
+}
+
 /** Open area of one barrel at `gap`, with a shaft that may be none. */
 export function areaAt(gap: Interval, bore: Interval, shaft: Interval): Interval {
   const area = monotone([gap, bore, shaft], [1, 1, -1], areaMm2, bore.hi * bore.hi);

@@ -33,6 +33,24 @@ export function plateRefused(angle: Interval, closed: Interval): Unworkable | nu
   return null;
 }
 
+/** Why a plate can't be so thick; null where it can. Names `plate`, `bore` and `closed-angle`. */
+export function thicknessRefused(
+  plate: Interval,
+  closed: Interval,
+  bore: Interval,
+): Unworkable | null {
+  // A plate thicker than D sin ψ₀ jams: its edge comes nearer to the wall when it is opened.
+  if (plate.lo === 0 || plate.lo < bore.hi * Math.sin((Math.min(90, closed.hi) * Math.PI) / 180))
+    return null;
+  return refuse(
+    'a plate of {plate} that closes at {closed-angle} would jam in a bore of {bore}',
+    'correct the thickness of the plate or its closed angle',
+    'plate',
+    'closed-angle',
+    'bore',
+  );
+}
+
 /** Why a plate can't leave so wide a gap; null where it can. Names `gap` and `bore`. */
 export function gapRefused(gap: Interval, bore: Interval): Unworkable | null {
   if (gap.lo <= bore.hi / 2) return null;

@@ -6,7 +6,10 @@ import { type Interval, isUnworkable, type Relation } from '../../src/relations/
 export type Figures = Readonly<Record<string, number | readonly [lo: number, hi: number]>>;
 
 function solve(relation: Relation, target: string, figures: Figures) {
-  const names = new Set(Object.keys(figures));
+  const taken = relation.quantities.flatMap(({ name, unsaid }): [string, Interval][] =>
+    unsaid && !Object.hasOwn(figures, name) ? [[name, unsaid.value]] : [],
+  );
+  const names = new Set([...Object.keys(figures), ...taken.map(([name]) => name)]);
   const solution = relation.solutions.find(
     (each) => each.for === target && each.from.every((name) => names.has(name)),
   );
@@ -15,7 +18,7 @@ function solve(relation: Relation, target: string, figures: Figures) {
     const [lo, hi] = typeof figure === 'number' ? [figure, figure] : figure;
     return [name, { lo, hi }];
   });
-  return solution.solve(new Map(known));
+  return solution.solve(new Map([...taken, ...known]));
 }
 
 /** What a relation's first fitting solution works; fails where it refuses. */

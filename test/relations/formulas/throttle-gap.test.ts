@@ -15,6 +15,28 @@ describe('the gap beside a throttle plate', () => {
     expect(middle(relation, 'gap', { ...unit, angle })).toBeCloseTo(gap, 4);
   });
 
+  it.each([
+    // The corner of the plate turned about the shaft, by coordinates: no formula of the program's.
+    [20, 1.5],
+    [45, 2.0],
+    [12, 0.8],
+    [80, 1.6],
+  ])('takes off at %s° what a plate of %s mm stands nearer', (angle, plate) => {
+    const closed = (10 * Math.PI) / 180;
+    const by = ((angle - 10) * Math.PI) / 180;
+    const reach = [-1, 1].map((face) => {
+      const along = 18 * Math.tan(closed) + (face * plate) / (2 * Math.cos(closed));
+      return 18 * Math.cos(by) - along * Math.sin(by);
+    });
+    const gap = middle(relation, 'gap', { ...unit, angle, plate });
+    expect(gap).toBeCloseTo(18 - Math.max(...reach), 9);
+    expect(middle(relation, 'angle', { ...unit, gap, plate })).toBeCloseTo(angle, 6);
+  });
+
+  it('refuses a plate that would jam', () => {
+    expect(refusal(relation, 'gap', { ...unit, angle: 20, plate: 7 })).toContain('would jam');
+  });
+
   it('gives the angle of a gap', () => {
     // references.md, "Throttle plate": inverse.
     expect(middle(relation, 'angle', { ...unit, gap: 1 })).toBeCloseTo(21.55018, 5);
