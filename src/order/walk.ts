@@ -266,7 +266,8 @@ class Walker {
       if (this.#now.isMet({ part: term.part, anyOf: [term.condition] })) continue;
       // Where the sheet marks the part, its marks say when; what the kind takes for granted is hearsay,
       // and so is what takes a part away: words that are not understood may bring it back.
-      const isHome = this.#kind.parts.get(term.part)?.home.includes(term.condition);
+      const part = this.#kind.parts.get(term.part);
+      const isHome = !part || part.reads.size === 0 || part.home.includes(term.condition);
       const isHearsay = !term.own && (!isHome || this.#now.isMarked(term.part));
       const by = isHearsay ? 'reading' : 'operation';
       this.#now.set(term, by, operation.heading.span);
