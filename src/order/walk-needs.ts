@@ -60,7 +60,9 @@ export class Needs {
     const was = agreed ?? now;
     const doubtful = agreed === null && !this.#now.isSure(need.part);
     if (doubtful && this.#isSaidBefore(need, asking)) return;
-    const weight = this.#weigh(need, was, doubtful);
+    const sure = this.#weigh(need, was, doubtful);
+    // Words in between that are not understood may have met it.
+    const weight = agreed !== null && sure === 'error' ? 'warning' : sure;
     if (weight === null) return;
     // A need of custom, once told, does not keep a graver one of the same moment quiet.
     if (this.toldOf(need.part) !== null && this.#told.get(need.part)?.weight !== 'note') return;
