@@ -114,8 +114,28 @@ export function probably(
     const read = other !== size && RESTATES.has(role) ? readOf(other) : null;
     return read && read.condition === null ? [read] : [];
   });
-  const [likely] = slipsOf(size, setting, others, sheet, context);
+  const [likely] =
+    others.length > 0
+      ? slipsOf(size, setting, others, sheet, context)
+      : fractionSlips(size, setting, context);
   return likely ? `${likely.suggestion}, if ${likely.because}; otherwise ` : '';
+}
+
+/**
+ * What a fraction that no paper tells was, where nothing restates it: turned over, or with two digits
+ * swapped. What is out of the usual for the setting is none.
+ */
+function fractionSlips(
+  { text }: PlacedSize,
+  { known, jets }: Setting,
+  { gauges }: CheckContext,
+): readonly RankedMisprint[] {
+  if (!/\d[/⁄]\d/.test(text)) return [];
+  const options = { gauges, expect: known?.dimensions, jets } as const;
+  return likelySlips(text, null, null, options, (candidate) => {
+    const range = known?.usual.find(({ dimension }) => dimension === candidate.dimension);
+    return range && !sideOutside(candidate, range) ? 'right' : 'wrong';
+  }).filter(({ kind }) => kind === 'swapped-digits' || kind === 'reversed-fraction');
 }
 
 const RESTATES: ReadonlySet<string> = new Set(['value', 'also', 'gauge']);

@@ -115,7 +115,10 @@ function slipsAt(
 /** What else a setting says of the same size, which an edit of it has to go with as well. */
 export function restatedBeside({ setting, span, bound }: StatedPlace): readonly Statement[] {
   if (!setting || bound.is !== 'setting' || bound.key !== null) return [];
-  return restatements(setting).flatMap(({ stated, statement }) =>
-    stated.size.span.start === span?.start ? [] : [statement],
-  );
+  const all = restatements(setting);
+  const isOwn = ({ stated }: (typeof all)[number]): boolean =>
+    stated.size.span.start === span?.start;
+  // `24° crank` beside `12° distributor` restates nothing: a formula holds the two together.
+  if (!all.some(isOwn)) return [];
+  return all.flatMap((each) => (isOwn(each) ? [] : [each.statement]));
 }

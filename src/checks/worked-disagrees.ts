@@ -11,6 +11,7 @@ import {
 } from '../relations/index.ts';
 import { isBlank } from './blank.ts';
 import { defineCheck } from './define.ts';
+import { likelyNames } from './likely-names.ts';
 import { type Root, relationRoots } from './relation-roots.ts';
 import { dimensionNoun } from './stated-sizes.ts';
 
@@ -100,7 +101,12 @@ export default defineCheck({
           first: inputs.limited,
           inputs: joined(inputs.labels, 'or'),
           bound: proof.solution.hold === 'at-most' ? 'most' : 'least',
-          fix: remedy(verdict, slips, otherWay(numbers, verdict, context.gauges)),
+          fix: remedy(
+            verdict,
+            slips,
+            otherWay(numbers, verdict, context.gauges),
+            likelyNames([verdict, ...further], numbers, sheet, context),
+          ),
         },
         compared: [worked, stated],
         related: [
@@ -143,7 +149,7 @@ export default defineCheck({
         {
           at: '2 mm',
           message: '1-1/2 turns of 2 BA is 1.215 mm, but `travel` says 2 mm (0.79 mm more)',
-          fix: '2-1/2 turns in after contact for the turns, if one digit is wrong; otherwise write 1.215 mm for `travel`',
+          fix: '2-1/2 turns in after contact for the turns, if one digit is wrong; or 0 BA for the thread, if the wrong one was taken',
         },
       ],
     },
@@ -244,7 +250,7 @@ export default defineCheck({
           at: '65 %',
           message:
             '39° of the 90° between 4 lobes is 43.3%, but `dwell-percent` says 65 % (22% more)',
-          fix: 'write 43.3%, or correct the dwell or the number of lobes',
+          fix: '`six-lobe` among the features, if the wrong one was taken; otherwise write 43.3% for `dwell-percent`',
         },
       ],
     },
@@ -284,7 +290,7 @@ export default defineCheck({
         {
           at: '60 ± 1°',
           message: '4 lobes stand 90° apart, but `lobe-spacing` says 60 ± 1° (30° less)',
-          fix: '90 ± 1°, if it was read upside down; otherwise correct the number of lobes',
+          fix: '90 ± 1° for `lobe-spacing`, if it was read upside down; or `six-lobe` among the features, if the wrong one was taken',
         },
       ],
     },
@@ -409,12 +415,17 @@ function remedy(
   { disparity, place, proof }: Verdict,
   slips: Root['slips'],
   back: OtherWay | null,
+  names: readonly string[],
 ): string {
   const labels = joined(toldInputs(proof).labels, 'or');
   const [first, second] = slips;
   const own = `\`${place.key}\``;
   const ifSo = ({ slip, of }: NonNullable<typeof first>, isPlain: boolean): string =>
     `${slip.suggestion}${isPlain ? '' : ` for ${of.label}`}, if ${slip.because}`;
+  const [name] = names;
+  if (!first && name && disparity)
+    return `${name}, if the wrong one was taken; otherwise write ${disparity.worked} for ${own}`;
+  if (first && name) return `${ifSo(first, false)}; or ${name}, if the wrong one was taken`;
   if (!first) {
     if (disparity?.kind === 'limits') return 'correct the limits of one of the two';
     if (disparity?.kind === 'beyond') return `correct ${labels} or ${own}`;

@@ -88,10 +88,14 @@ export function* insertions(
 }
 
 /** The point one to three places to either side; zeros are filled in as a typist would. */
-export function* slips(figure: string, put: (changed: string) => string): Generator<Candidate> {
+export function* slips(
+  figure: string,
+  put: (changed: string) => string,
+  shifts: readonly number[] = SHIFTS,
+): Generator<Candidate> {
   const mark = /[.,·]/.exec(figure)?.[0] ?? '.';
   const [whole = '', decimals = ''] = figure.split(/[.,·]/);
-  for (const shift of [1, -1, 2, -2, 3, -3]) {
+  for (const shift of shifts) {
     const point = whole.length + shift;
     const all = whole + decimals;
     const padded = point < 0 ? '0'.repeat(-point) + all : all.padEnd(Math.max(point, 0), '0');
@@ -113,3 +117,6 @@ export function* slips(figure: string, put: (changed: string) => string): Genera
     }
   }
 }
+
+/** Places that a point slips by, the likeliest first. */
+export const SHIFTS: readonly number[] = [1, -1, 2, -2, 3, -3];

@@ -6,12 +6,16 @@ export function* ratioCandidates(text: string, ratio: RegExpExecArray): Generato
   const [whole, numerator = '', slash = '/', denominator = ''] = ratio;
   const put = (n: string, d: string): string =>
     text.slice(0, ratio.index) + n + slash + d + text.slice(ratio.index + whole.length);
-  const isNumerator = (n: string): boolean => isLowest(n, denominator);
+  const isProper = Number(numerator) < Number(denominator);
+  // Papers write `1-1/2`, not `3/2`: a proper fraction is no slip of an improper one.
+  const isNumerator = (n: string): boolean =>
+    isLowest(n, denominator) && (!isProper || Number(n) < Number(denominator));
   if (isLowest(denominator, numerator)) {
     yield { kind: 'reversed-fraction', text: put(denominator, numerator) };
   }
   for (const { text: d } of swaps(denominator, (t) => t)) {
-    if (DENOMINATORS.includes(d)) yield { kind: 'swapped-digits', text: put(numerator, d) };
+    if (DENOMINATORS.includes(d) && isLowest(numerator, d))
+      yield { kind: 'swapped-digits', text: put(numerator, d) };
   }
   for (const { text: n } of swaps(numerator, (t) => t)) {
     if (isNumerator(n)) yield { kind: 'swapped-digits', text: put(n, denominator) };
@@ -27,8 +31,9 @@ export function* ratioCandidates(text: string, ratio: RegExpExecArray): Generato
   }
   // A digit dropped from or put before a numerator: 3/64 for 13/64.
   for (let digit = 1; digit < 10; digit++) {
-    yield { kind: 'wrong-numerator', text: put(`${digit}${numerator}`, denominator) };
-    yield { kind: 'wrong-numerator', text: put(`${numerator}${digit}`, denominator) };
+    for (const n of [`${digit}${numerator}`, `${numerator}${digit}`])
+      if (!isProper || Number(n) < Number(denominator))
+        yield { kind: 'wrong-numerator', text: put(n, denominator) };
   }
   if (numerator.length > 1) {
     yield { kind: 'wrong-numerator', text: put(numerator.slice(1), denominator) };
@@ -43,9 +48,11 @@ export function* ratioCandidates(text: string, ratio: RegExpExecArray): Generato
   for (let n = 0; n < 10; n++) {
     if (String(n) === before?.[1] || (!before && n === 0)) continue;
     const put = n === 0 ? '' : `${n}${before?.[2] ?? '-'}`;
+    const rest = text.slice(ratio.index);
     yield {
-      kind: n === 0 ? 'extra-digit' : before ? 'wrong-digit' : 'missing-digit',
-      text: lead + put + text.slice(ratio.index),
+      kind: n === 0 ? 'extra-digit' : before ? 'wrong-digit' : 'missing-whole',
+      // `1/2 turn` with its whole number again is `1-1/2 turns`.
+      text: lead + put + (before ? rest : rest.replace(/(?<=^\d+[/⁄]\d+ )(turn|flat)\b/, '$1s')),
     };
   }
 }

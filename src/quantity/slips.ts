@@ -4,6 +4,7 @@ import {
   flips,
   insertions,
   replacements,
+  SHIFTS,
   slips,
   swaps,
   upsideDown,
@@ -33,6 +34,8 @@ export function* candidates(
   gauges: GaugeBook,
 ): Generator<Candidate> {
   const gauge = wrong?.gauge ?? null;
+  yield* slipsOfAll(text);
+  yield* changedAbout(text);
   if (gauge) yield* neighbors(gauge, gauges);
   for (const figure of text.matchAll(FIGURES)) {
     // The 3 of `cm3` and the 10 of `per 10 strokes` belong to the unit.
@@ -52,6 +55,32 @@ export function* candidates(
         text: text.replace(new RegExp(`(?<=[\\d ])${unit}(?!\\p{L})`, 'gu'), other),
       };
 }
+
+/** Both ends of a range, or a figure and its tolerance, with their points slipped alike. */
+function* slipsOfAll(text: string): Generator<Candidate> {
+  const [, first, joint, second, rest] = TWO_FIGURES.exec(text) ?? [];
+  if (first === undefined || second === undefined) return;
+  for (const shift of SHIFTS) {
+    const [ones, twos] = [first, second].map((each) => [...slips(each, (t) => t, [shift])]);
+    // Each with as many places as it had, and before that with none of its zeros lost.
+    for (const at of [-1, 0]) {
+      const [one, two] = [ones?.at(at)?.text, twos?.at(at)?.text];
+      if (one && two) yield { kind: 'slipped-points', text: `${one}${joint}${two}${rest}` };
+    }
+  }
+}
+
+const TWO_FIGURES = /^(\d*[.,]?\d+)( ?[–±] ?| to )(\d*[.,]?\d+)((?![/⁄]).*)$/;
+
+/** `1/16 ± 1 in`: a tolerance in the place of its figure. */
+function* changedAbout(text: string): Generator<Candidate> {
+  const [, first, joint, second, rest] = FIGURE_AND_TOLERANCE.exec(text) ?? [];
+  if (first !== undefined && second !== undefined)
+    yield { kind: 'exchanged-tolerance', text: `${second}${joint}${first}${rest}` };
+}
+
+const FIGURE_AND_TOLERANCE =
+  /^((?:\d+[- ])?\d+[/⁄]\d+|\d*[.,]?\d+)( ?(?:±|\+\/-|\+-) ?)((?:\d+[- ])?\d+[/⁄]\d+|\d*[.,]?\d+)(?![\d/⁄])(.*)$/;
 
 const FIGURES = /(\d+)([/⁄])(\d+)|[\d.,·]*\d(?!\d*[/⁄]\d)/g;
 
@@ -123,7 +152,8 @@ const CONFUSED: Readonly<Record<string, readonly string[]>> = {
   inHg: ['kPa', 'mmHg', 'cmHg', 'mbar'],
   mmHg: ['inHg', 'cmHg', 'mbar'],
   'ft-lb': ['in-lb', 'N·m'],
-  'in-lb': ['ft-lb', 'N·m'],
+  'in-lb': ['ft-lb', 'in-oz', 'N·m'],
+  'in-oz': ['in-lb', 'N·m'],
   N·m: ['ft-lb', 'in-lb', 'kgf·m'],
 };
 

@@ -274,6 +274,11 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
     factor: poundForce.mul(inch).mul(12).div(1000),
     spellings: eitherWay(POUNDS, 'ft|foot|feet'),
   },
+  'in-oz': {
+    dimension: 'torque',
+    factor: poundForce.mul(inch).div(16_000),
+    spellings: eitherWay('oz|ozs|ozf|ounce|ounces', 'in|ins|inch|inches'),
+  },
   'in-lb': {
     dimension: 'torque',
     factor: poundForce.mul(inch).div(1000),

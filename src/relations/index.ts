@@ -173,6 +173,21 @@ export function wouldAgree(
   return held?.every(({ disparity }) => disparity === null) ?? false;
 }
 
+/** Whether all that some verdicts rest on would agree if one of their places came to another figure. */
+export function wouldAgreeAt(
+  numbers: WorkedNumbers,
+  verdicts: readonly Verdict[],
+  place: StatedPlace,
+  value: Rational,
+  gauges: GaugeBook,
+): boolean {
+  const by = new Set(verdicts.flatMap(({ proof }) => [...proof.by]));
+  const instances = numbers.instances.filter(({ index }) => by.has(index));
+  const changed: StatedPlace = { ...place, status: 'stated', figure: exactFigure(value) };
+  const held = heldWith(instances, changed, gauges);
+  return held !== null && held.length > 0 && held.every(({ disparity }) => disparity === null);
+}
+
 /** A size of the unit that nobody stated, and what it is on ordinary units. */
 export interface Unstated {
   readonly key: string;

@@ -47,6 +47,56 @@ function isNamed(cures: readonly string[], right: string): boolean {
 }
 
 const cases: Readonly<Record<string, readonly Case[]>> = {
+  'the whole number of a mixed figure was left out': [
+    ['float-drop: { value: 1/8 in, also: [28.6 mm], from: m48 p. 1 }', '1-1/8 in'],
+    [
+      'idle-mixture: { value: 1/4 turn out, also: [2.25 turns out], from: m48 p. 1 }',
+      '2-1/4 turns out',
+    ],
+    [
+      'idle-mixture: { value: 3/4 turn out, also: [1.75 turns out], from: m48 p. 1 }',
+      '1-3/4 turns out',
+    ],
+  ],
+  'a figure and its tolerance changed places': [
+    ['float-drop: { value: 1/32 ± 3/4 in, also: [19.05 mm], from: m48 p. 1 }', '3/4 ± 1/32 in'],
+    ['float-drop: { value: 0.5 ± 18 mm, also: [0.709 in], from: m48 p. 1 }', '18 ± 0.5 mm'],
+    ['float-drop: { value: 1/16 ± 1-1/8 in, also: [28.6 mm], from: m48 p. 1 }', '1-1/8 ± 1/16 in'],
+  ],
+  'the point slipped in both ends': [
+    [
+      'fast-idle-gap: { value: 0.50–0.75 mm, also: [0.20–0.30 in], from: m48 p. 1 }',
+      '0.020–0.030 in',
+    ],
+    ['float-drop: { value: 18.0–19.0 mm, also: [7.09–7.48 in], from: m48 p. 1 }', '0.709–0.748 in'],
+    ['points-gap: { value: 3.5–4.0 mm, also: [0.014–0.016 in], from: m48 p. 1 }', '0.35–0.40 mm'],
+  ],
+  'ounces for pounds, and pounds for ounces': [
+    ['flange-torque: { value: 15 N m, also: [133 in-oz], from: m48 p. 1 }', '133 in-lb'],
+    ['flange-torque: { value: 180 oz in, also: [20.3 N m], from: m48 p. 1 }', '180 in-lb'],
+  ],
+  'a fraction that no paper tells, stated once': [
+    ['float-drop: { value: 21/23 in, from: m48 p. 1 }', '21/32 in'],
+    [
+      'float-level: { value: 9/46 in, at: free end of the float, cover: inverted, gasket: removed, from: m48 p. 1 }',
+      '9/64 in',
+    ],
+    ['float-drop: { value: 32/23 in, from: m48 p. 1 }', '23/32 in'],
+  ],
+  'a figure at the crank beside one at the shaft': [
+    [
+      'advance-maximum: { value: 14 ± 1° distributor, also: [82 ± 2° crank], at: 1600 rpm, shaft: distributor, from: m48 p. 1 }',
+      '28 ± 2° crank',
+    ],
+    [
+      'advance-part: { value: 8 ± 1° distributor, also: [61 ± 2° crank], at: 900 rpm, shaft: distributor, from: m48 p. 1 }',
+      '16 ± 2° crank',
+    ],
+    [
+      'vacuum-maximum: { value: 7 ± 1° distributor, also: [41 ± 2° crank], pressure: 12 inHg, from: m48 p. 1 }',
+      '14 ± 2° crank',
+    ],
+  ],
   'a slipped point keeps the number of places': [
     ['unloader: { value: No. 29 drill, also: [1.360 in, 3.454 mm], from: m48 p. 1 }', '0.1360 in'],
     ['main-jet: { value: 1.50 mm, also: [0.5910 in], from: m48 p. 1 }', '0.0591 in'],
@@ -262,5 +312,49 @@ describe('the thread that is offered for one that no system has', () => {
     );
     const found = findings.find(({ check }) => check === 'thread-unknown');
     expect(found?.fix).toMatch(/^write 8-32 UNC, which the turns and the travel bear out/);
+  });
+});
+
+describe('the name that is offered where the figures bear out another', () => {
+  const lobes = (feature: string, settings: string): string =>
+    `${unit('ignition-distributor', `${feature}, single-points`)}\nsettings:\n  ${settings}`;
+  const screw = (key: string, text: string, setting: string): string =>
+    `${unit('carburetor', 'single-barrel, downdraft')}\n  ${key}: ${text}\nsettings:\n  ${setting}`;
+
+  it.each([
+    [lobes('six-lobe', 'lobe-spacing: { value: 45°, from: m48 }'), '`eight-lobe` among'],
+    [lobes('four-lobe', 'lobe-spacing: { value: 60 ± 0.5°, from: m48 }'), '`six-lobe` among'],
+    [
+      lobes(
+        'eight-lobe',
+        'dwell: { value: 54°, from: m48 }\n  dwell-percent: { value: 60 %, from: m48 }',
+      ),
+      '`four-lobe` among',
+    ],
+    [
+      screw(
+        'stop-screw-thread',
+        '4 BA',
+        'idle-stop: { value: 2 turns in after contact, travel: 1.62 mm, from: m48 }',
+      ),
+      '2 BA for the',
+    ],
+    [
+      screw(
+        'idle-needle-thread',
+        '6 BA',
+        'idle-mixture: { value: 2 turns out, travel: 1.18 mm, from: m48 }',
+      ),
+      '5 BA for the',
+    ],
+  ])('%s', (front, right) => {
+    const { findings } = examine(wholeSheet({ front, body: '# Orlo F27\n' }), exampleFile, context);
+    const found = findings.find(({ check }) => check === 'worked-disagrees');
+    expect(
+      found?.fix
+        ?.split(/; |,? or /)
+        .slice(0, 2)
+        .join(' | '),
+    ).toContain(right);
   });
 });
