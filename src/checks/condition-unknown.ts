@@ -35,8 +35,14 @@ export default defineCheck({
         if (statement?.qualifier === FLOW_NUMBER) continue;
         const condition = statement?.condition ?? null;
         if (condition === null || condition === NOT_STATED) continue;
-        if (words.some((word) => says(condition, level(word)))) continue;
         const values = { text: size.text, setting: setting.name.value };
+        const meant = misspelt(condition, words);
+        if (meant !== null) {
+          const near = matchCase(size.text, meant);
+          report({ message: 'near', span: size.span, values: { ...values, near }, subject });
+          continue;
+        }
+        if (words.some((word) => says(condition, level(word)))) continue;
         const near = nearest(condition, words) ?? nearest(firstWord(condition), words);
         if (near !== null) {
           report({ message: 'near', span: size.span, values: { ...values, near }, subject });
@@ -76,6 +82,17 @@ export default defineCheck({
       ],
     },
     {
+      name: 'a misspelt word behind a known one',
+      sheet: { settings: 'metering-rods: { value: bottomed and clampde, from: m48 p. 30 }' },
+      expect: [
+        {
+          at: 'bottomed and clampde',
+          message: 'bottomed and clampde is no condition that metering-rods is stated in',
+          fix: 'write `bottomed and clamped`, if that is meant',
+        },
+      ],
+    },
+    {
       name: 'words that stand for nothing',
       sheet: { settings: 'balance: { value: as desired, from: m48 p. 30 }' },
       expect: [
@@ -99,6 +116,32 @@ export default defineCheck({
     },
   ],
 });
+
+/**
+ * Words that begin as known ones do and, whole, are a letter or two off longer known ones: `flush with
+ * the pisten face` for `flush with the piston face`. Null where they are known themselves or unlike any.
+ */
+function misspelt(condition: string, words: readonly string[]): string | null {
+  const levels = words.map(level);
+  if (levels.includes(condition)) return null;
+  const near = nearest(
+    condition,
+    levels.filter((word) => word.includes(' ')),
+  );
+  if (near === null) return null;
+  const [said, meant] = [condition.split(' '), near.split(' ')];
+  if (said.length !== meant.length) return null;
+  // Each word is the known one or a slip of it: `the bowl` is no slip of `the body`.
+  const isSlip = said.every(
+    (word, i) => word === meant[i] || (word.length > 3 && nearest(word, [meant[i] ?? '']) !== null),
+  );
+  return isSlip ? near : null;
+}
+
+/** Known words with the capital that a statement begins with. */
+function matchCase(text: string, words: string): string {
+  return /^\p{Lu}/u.test(text) ? words.charAt(0).toUpperCase() + words.slice(1) : words;
+}
 
 const STATED: ReadonlySet<string> = new Set(['value', 'also', 'place', 'but']);
 

@@ -1,6 +1,7 @@
 import { agree, gapText, liesInside, principal, rational, sizeBeside } from '../quantity/index.ts';
 import type { Amount, Statement } from '../quantity/model.ts';
 import { defineCheck } from './define.ts';
+import { hiddenSwaps } from './hidden-swaps.ts';
 import { doubtfulPairs, restatements } from './statement-pairs.ts';
 
 /** Half a thousandth of an inch in mm: the finest that a figure with a tolerance is held to. */
@@ -33,11 +34,26 @@ export default defineCheck({
         '{second} and {first} could both be roundings of one size, but neither is the other converted',
       fix: 'write {expected}, or give the size that both come from',
     },
+    swapped: {
+      message: '{second} rounds to {first}, but {suggestion} is {first} converted',
+      fix: '{suggestion}, if two digits were swapped; if the source has both as they stand, accept it with a reason',
+    },
   },
   run(sheet, context, report) {
     for (const setting of sheet.settings.values()) {
       const subject = setting.id;
       const sizes = restatements(setting);
+      for (const { finer, coarser, suggestion } of hiddenSwaps(sizes)) {
+        report({
+          message: 'swapped',
+          span: finer.stated.size.span,
+          values: { second: finer.statement.text, first: coarser.statement.text, suggestion },
+          compared: [coarser.statement.text, finer.statement.text],
+          related: [{ span: coarser.stated.size.span, label: 'the size it may restate' }],
+          subject,
+          severity: 'warning',
+        });
+      }
       const [value, ...rest] = sizes;
       if (!value) continue;
       for (const other of rest) {
@@ -111,6 +127,38 @@ export default defineCheck({
           severity: 'warning',
         },
       ],
+    },
+    {
+      name: 'swapped digits that a coarser figure hides',
+      sheet: { settings: 'fast-idle-gap: { value: 0.035 in, also: [0.898 mm], from: m48 p. 31 }' },
+      expect: [
+        {
+          at: '0.898 mm',
+          severity: 'warning',
+          message: '0.898 mm rounds to 0.035 in, but 0.889 mm is 0.035 in converted',
+          fix: '0.889 mm, if two digits were swapped; if the source has both as they stand, accept it with a reason',
+        },
+      ],
+    },
+    {
+      name: 'swapped digits that a coarser limit hides',
+      sheet: {
+        settings: 'fast-idle-gap: { value: 0.010 in max, also: [0.245 mm max], from: m48 p. 31 }',
+      },
+      expect: [
+        {
+          at: '0.245 mm max',
+          severity: 'warning',
+          message:
+            '0.245 mm max rounds to 0.010 in max, but 0.254 mm max is 0.010 in max converted',
+          fix: '0.254 mm max, if two digits were swapped; if the source has both as they stand, accept it with a reason',
+        },
+      ],
+    },
+    {
+      name: 'a figure in millimeters that was rounded to thousandths, no digits swapped',
+      sheet: { settings: 'fast-idle-gap: { value: 0.895 mm, also: [0.035 in], from: m48 p. 31 }' },
+      expect: [],
     },
     {
       name: 'two roundings, neither the other converted',

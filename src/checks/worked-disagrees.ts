@@ -403,6 +403,13 @@ export default defineCheck({
       expect: [],
     },
     {
+      name: 'a vacuum taken at sea level, in words',
+      sheet: {
+        settings: 'idle-vacuum: { value: 18 inHg, altitude: Sea level, from: m48 p. 40 }',
+      },
+      expect: [],
+    },
+    {
       name: 'only the crank is spoken of',
       sheet: withAdvance('value: 28 ± 2° crank, speed: 3200 rpm'),
       expect: [],

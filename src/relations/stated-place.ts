@@ -137,8 +137,9 @@ export class Places {
     const jets = key === MARKED ? setting.jets : undefined;
     // The number of a measured flow says no bore, and is none that is missing.
     if (jets === 'flow') return { ...absent(key, setting), status: 'other' };
+    const height = dimension === 'length' ? heightText(said.value) : said.value;
     return sized(
-      { ...said, ...this.#reading(said.value, dimension, jets) },
+      { ...said, ...this.#reading(height, dimension, jets), text: said.value },
       key,
       setting,
       dimension,
