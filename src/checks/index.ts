@@ -12,6 +12,7 @@ import cautionMissing from './caution-missing.ts';
 import conditionBesideFigure from './condition-beside-figure.ts';
 import conditionUnknown from './condition-unknown.ts';
 import conditionUnsaid from './condition-unsaid.ts';
+import countDisagrees from './count-disagrees.ts';
 import type { Check, CheckContext, Finding } from './define.ts';
 import dimensionWrong from './dimension-wrong.ts';
 import directiveUnknown from './directive-unknown.ts';
@@ -157,6 +158,7 @@ const list = [
   // prose
   valueMisplaced,
   proseDisagrees,
+  countDisagrees,
   numberTyped,
   numberUnplaced,
   // order

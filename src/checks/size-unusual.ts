@@ -32,8 +32,9 @@ export default defineCheck({
     for (const [key, size] of sheet.unit.sizes) {
       const range = sheet.kind?.usualOfUnit.get(key);
       const statement = readOf(size);
-      const side = statement && range ? sideOutside(statement, range) : null;
-      if (!statement || !range || !side) continue;
+      if (!statement || statement.dimension !== range?.dimension) continue;
+      const side = sideOutside(statement, range);
+      if (!side) continue;
       const { text } = statement;
       const [from, to] = [range.low.text, range.high.text];
       const values = { text, label: `\`${key}\``, from, to };

@@ -91,6 +91,7 @@ export function buildKind(data: KindData): Kind {
         .filter(([, is]) => !isThread(is))
         .map(([name, is]) => [name, is as readonly Dimension[]]),
     ),
+    countWords: new Map(Object.entries(data['count-words'] ?? {})),
     get usualOfUnit() {
       usualOfUnit ??= new Map(
         usualOfUnitIn(data).flatMap(([name, usual]) =>

@@ -337,6 +337,8 @@ export interface Kind {
   readonly incrementWords: readonly string[];
   /** Keys of `unit:` that carry a size (`throttle-bore`), with their dimensions. */
   readonly dimensionsOfUnit: ReadonlyMap<string, readonly Dimension[]>;
+  /** What the text calls the things that a count tells (`lobes`), in the plural. */
+  readonly countWords: ReadonlyMap<string, readonly string[]>;
   /** The ranges that those sizes keep to on ordinary units, by their names. */
   readonly usualOfUnit: ReadonlyMap<string, UsualRange>;
   /** Keys of `unit:` that name a screw thread (`idle-needle-thread`). */

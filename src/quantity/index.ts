@@ -29,6 +29,8 @@ export { FLOW_NUMBER, type JetNumbering, jetNumbering } from './jets.ts';
 export { NOT_STATED } from './lexicon.ts';
 export { findMisprint, likelySlips, type RankedMisprint } from './misprint.ts';
 export type * from './model.ts';
+export { normalize } from './normalize.ts';
+export { numberWordsAt } from './number-words.ts';
 export { type FoundStatement, scanStatements } from './prose.ts';
 export {
   exactPlaces,

@@ -468,6 +468,12 @@ export const plantings: readonly Planting[] = [
     check: 'prose-disagrees',
   },
   {
+    sheet: bressac,
+    from: 'give ten full strokes',
+    to: 'give twenty full strokes',
+    check: 'count-disagrees',
+  },
+  {
     sheet: tamsel,
     from: 'engine back to :value[idle-speed]',
     to: 'engine back to 950 ± 50 rpm',
