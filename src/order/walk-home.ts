@@ -40,13 +40,20 @@ export class HomeCheck {
       this.#told.add(name);
       // What was told as an unmet need is no second fault for being left so.
       if (this.#needs.toldOf(name)?.some((each) => home.includes(each))) continue;
-      const doubtful = state.by === 'reading';
-      const weight = doubtful ? 'note' : before === 'start' && !isLater ? 'error' : 'warning';
+      // Where the last mark leaves it open too, words in between make it no less sure.
+      const marked = this.#now.onlyByWords(name);
+      const isAgreed =
+        marked !== null &&
+        marked.by !== 'start' &&
+        !this.#now.wouldMeet({ part: name, anyOf: home }, marked);
+      const doubtful = state.by === 'reading' && !isAgreed;
+      const isError = state.by !== 'reading' && before === 'start' && !isLater;
+      const weight = doubtful ? 'note' : isError ? 'error' : 'warning';
       this.#faults.push({
         kind: 'left-open',
         weight,
         part: name,
-        state,
+        state: isAgreed ? marked : state,
         home,
         before,
         at,

@@ -119,13 +119,18 @@ export class PartsNow {
   change(step: WorkStep, change: StateChange): void {
     const now = this.#state.get(change.term.part);
     const isNew = now?.condition !== change.term.condition;
+    // Where marks alone had it so already, only hearsay in between makes it new.
+    const isHeard =
+      now?.by === 'reading' &&
+      this.onlyByWords(change.term.part)?.condition === change.term.condition;
     // Words that say again what a mark made sure leave it as sure as it was.
     if (isNew || change.by !== 'reading' || !this.isSure(change.term.part))
       this.set(change.term, change.by, change.span);
     for (const follows of this.condition(change.term)?.follows ?? []) {
       if (step.changes.some((each) => each.by === 'mark' && each.term.part === follows.part))
         continue;
-      this.#follow(follows, isNew || follows.again, change);
+      const by = isHeard && !follows.again ? 'reading' : change.by;
+      this.#follow(follows, isNew || follows.again, { ...change, by });
     }
   }
 

@@ -9,8 +9,9 @@ import { readStates } from '../../src/order/index.ts';
  * it cuts the Markdown by lines, takes the rules from the kind's YAML as they stand, and says only
  * whether the work can be carried out in the order it is written. Slow and without messages on
  * purpose. It shares with the product the vocabulary (which heading names which operation) and the
- * reading of words (`readStates`), and nothing of the walk. It knows the hard rules only: what it calls
- * wrong has to be found, and what it calls right has to be free of errors.
+ * reading of words (`readStates`), and nothing of the walk. It knows the hard rules only, and of those
+ * that the kind's data lets the words of the steps soften (`disturbs-said`, `if-words`) only where the
+ * words are there: what it calls wrong has to be found, and what it calls right has to be free of errors.
  */
 
 type States = Readonly<Record<string, string | readonly string[]>>;
@@ -27,6 +28,7 @@ interface RawNeed {
   readonly from?: readonly string[];
   readonly again?: boolean;
   readonly 'if-feature'?: readonly string[];
+  readonly 'if-words'?: readonly string[];
 }
 
 type RawNeeds = Readonly<Record<string, RawNeed>>;
@@ -40,6 +42,7 @@ interface RawPart {
   readonly 'home-at-start'?: boolean;
   readonly 'if-feature'?: readonly string[];
   readonly 'only-if-named'?: boolean;
+  readonly reads?: Readonly<Record<string, string>>;
   readonly conditions: Readonly<
     Record<
       string,
@@ -65,6 +68,7 @@ interface RawOperation {
   readonly 'needs-said'?: Readonly<Record<string, string>>;
   readonly leaves?: States;
   readonly disturbs?: Reasons;
+  readonly 'disturbs-said'?: Readonly<Record<string, readonly string[]>>;
 }
 
 export interface RawKind {
@@ -91,6 +95,8 @@ export interface Change {
 }
 
 export interface Step {
+  /** Its words; absent where a rule cannot hang on them. */
+  readonly text?: string;
   readonly changes: readonly Change[];
   readonly values: readonly string[];
 }
@@ -190,6 +196,7 @@ function jobsOf(text: string, kind: RawKind, kindName: string): readonly Job[] {
             names,
           ).map(({ term, verb }) => ({ part: term.part, to: term.condition, verb }));
           return {
+            text: step,
             changes: [
               ...words
                 .filter((word) => !marks.some(({ part }) => part === word.part))
@@ -228,9 +235,23 @@ function markIn(mark: string, kind: RawKind): readonly { part: string; to: strin
   return [];
 }
 
+/** Whether some sentence of the steps holds one of some words, and hangs on no condition. */
+function saysPlainly({ steps }: Job, words: readonly string[]): boolean {
+  return steps.some(({ text = '' }) => {
+    const [plainly = ''] = text.split('?');
+    return plainly.split(/[.!;]\s/).some((sentence) => {
+      const spoken = plain(sentence).split(' ');
+      if (['if', 'should', 'unless'].some((each) => spoken.includes(each))) return false;
+      return words.some((word) => spoken.includes(word));
+    });
+  });
+}
+
 interface Now {
   readonly is: string;
   readonly by: 'start' | 'mark' | 'words' | 'work';
+  /** What was sure before the kind's own hearsay: an operation is taken to leave the part so. */
+  readonly hides?: Now;
 }
 
 function simulate(
@@ -265,14 +286,20 @@ function simulate(
     });
   const isMet = (part: string, need: RawNeed, now = state.get(part)): boolean =>
     now !== undefined && !list(need.not).includes(now.is) && satisfies(part, now.is, list(need.is));
+  /** What may well be so, and is not held against anyone unless what is sure is as bad. */
+  const hear = (part: string, is: string): void => {
+    const now = state.get(part);
+    const hides = now?.by === 'words' ? now.hides : now;
+    state.set(part, { is, by: 'words', ...(hides ? { hides } : {}) });
+  };
   const made = new Map<string, Job>();
   const stale = new Set<string>();
   const done = new Set<string>();
   let fine = true;
   let hasRun = false;
 
-  const spoil = (settings: Reasons, by: Job, own: readonly string[]): void => {
-    for (const each of Object.keys(settings))
+  const spoil = (settings: readonly string[], by: Job, own: readonly string[]): void => {
+    for (const each of settings)
       if (made.has(each) && made.get(each) !== by && !own.includes(each)) stale.add(each);
   };
   const allHome = (atStart: boolean): boolean =>
@@ -283,7 +310,8 @@ function simulate(
         now === undefined ||
         !there(part) ||
         (atStart && also === false) ||
-        satisfies(part, now.is, home ?? [])
+        satisfies(part, now.is, home ?? []) ||
+        (now.hides && (now.hides.by === 'start' || satisfies(part, now.hides.is, home ?? [])))
       );
     });
   /** Whether a need is surely not met: what only words say, or nobody, is not held against anyone. */
@@ -293,6 +321,8 @@ function simulate(
     if (need['if-said'] || need['unless-stated']) return false;
     const now = state.get(part);
     if (isMet(part, need) || (before && isMet(part, need, before))) return false;
+    const hidden = now?.hides;
+    if (hidden && hidden.by !== 'start' && !isMet(part, need, hidden)) return true;
     return now?.by === 'mark' || now?.by === 'work' || (now?.by === 'start' && marked.has(part));
   };
   const needsOf = (name: string | null, own: readonly string[]): readonly [string, RawNeed][] => {
@@ -315,14 +345,24 @@ function simulate(
       job.steps.find((step) => step.values.some((v) => own.includes(v))) ?? job.steps.at(-1);
     const isAnywhere =
       own.length > 0 && !job.steps.some((step) => step.values.some((v) => own.includes(v)));
-    const needs = needsOf(job.name, own);
+    const needs = needsOf(job.name, own).filter(
+      ([, { 'if-words': words }]) => !words || saysPlainly(job, words),
+    );
+    const moves = Object.keys(rules?.disturbs ?? {}).filter((name) => {
+      const words = rules?.['disturbs-said']?.[name];
+      return words === undefined || saysPlainly(job, words);
+    });
     const met = new Set<string>();
     for (const step of job.steps) {
       const before = new Map(state);
       for (const change of step.changes) {
         const rule = kind.states?.[`${change.part} ${change.to}`] ?? {};
-        const was = state.get(change.part)?.is;
-        state.set(change.part, { is: change.to, by: change.how });
+        const found = state.get(change.part);
+        const was = found?.is;
+        const isOld = found?.hides?.is === change.to;
+        // Words that say again what is known already take nothing from it.
+        if (was !== change.to || change.how === 'mark')
+          state.set(change.part, { is: change.to, by: change.how });
         for (const [part, { is, from, again, 'if-feature': only }] of Object.entries(
           rule.follows ?? {},
         )) {
@@ -338,7 +378,8 @@ function simulate(
           if (was === change.to && !again) continue;
           if (now && satisfies(part, now.is, [then])) continue;
           if (from && !from.includes(now?.is ?? '')) continue;
-          state.set(part, { is: then, by: change.how });
+          if (isOld && !again) hear(part, then);
+          else state.set(part, { is: then, by: change.how });
         }
       }
       for (const change of step.changes) {
@@ -361,7 +402,7 @@ function simulate(
           step.changes.filter((c) => c.part === change.part).length === 1
         )
           continue;
-        if (change.how === 'mark') spoil(rule.disturbs ?? {}, job, []);
+        if (change.how === 'mark') spoil(Object.keys(rule.disturbs ?? {}), job, []);
         for (const [part, need] of Object.entries(rule.needs ?? {}))
           if (isBroken(part, need)) fine = false;
         if (rule['starts-up'] && change.how === 'mark') {
@@ -378,7 +419,7 @@ function simulate(
       if (step === measuring && rules) {
         for (const [part, need] of needs)
           if (!met.has(part) && isBroken(part, need, before.get(part))) fine = false;
-        spoil(rules.disturbs ?? {}, job, own);
+        spoil(moves, job, own);
       }
       for (const value of step.values) {
         const always = Object.entries(kind.settings[value]?.needs ?? {});
@@ -407,8 +448,13 @@ function simulate(
     }
     for (const [part, to] of Object.entries(rules?.leaves ?? {})) {
       const now = state.get(part);
-      if (!marked.has(part) && (!now || !satisfies(part, now.is, list(to))))
-        state.set(part, { is: list(to)[0] ?? '', by: 'work' });
+      const [then = ''] = list(to);
+      if (now && satisfies(part, now.is, [then])) continue;
+      const { home = [], reads = {} } = kind.parts[part] ?? {};
+      // What is taken away may come back in words that nobody understands, and marks say it themselves.
+      const isHearsay = marked.has(part) || (Object.keys(reads).length > 0 && !home.includes(then));
+      if (isHearsay) hear(part, then);
+      else state.set(part, { is: then, by: 'work' });
     }
     if (job.name) done.add(job.name);
   }
