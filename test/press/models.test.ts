@@ -110,7 +110,7 @@ describe('the card', () => {
     );
     const note = {
       point:
-        'On this unit “Fast idle cam position” need not come after “Choke pull-down”, asks nothing of the choke plate and does not disturb “Choke unloader” or “Fast idle gap”:',
+        'On this unit “Fast idle cam position” asks nothing of the choke plate and does not disturb “Choke unloader” or “Fast idle gap”:',
       reason: 'The lug stands on the other lever.',
     };
     const model = card(text, []);
