@@ -36,7 +36,7 @@ describe('gaugeleaf check', () => {
   });
 
   it('lets warnings pass on a proof and stops them on a released sheet, unless accepted', async () => {
-    const drop = '  float-drop: { value: 1-1/4 in, from: m48 }\n';
+    const drop = '  float-drop: { value: 1-1/4 in, from: m48 p. 32 }\n';
     const proof = cleanSheet('a', { settings: drop });
     const released = proof.replace('status: proof', 'status: released');
     const accepted = released.replace(

@@ -50,7 +50,7 @@ describe('a variant in a project', () => {
 
   test('does not say again what its base has', async () => {
     putBase(
-      'float-level: { value: 13/64 in, also: 0.230 in, at: center, gasket: removed, from: m48 }',
+      'float-level: { value: 13/64 in, also: 0.230 in, at: center, gasket: removed, from: m48 p. 31 }',
     );
     const whole = await check();
     expect(whole.out.match(/sizes-disagree/g)).toHaveLength(1);
@@ -61,7 +61,7 @@ describe('a variant in a project', () => {
     expect(alone.out).toMatch(/^sheets\/orlo-base\.md\n {2}\d+:\d+ {2}error {2}sizes-disagree\n/);
     expect(alone.out).toContain('see: sheets/orlo-van.md:1:1 which is based on this\n');
     // And what it states in that place is no longer the base's.
-    putVariant('float-level: { value: 13/64 in, also: 0.203 in, from: m48 }');
+    putVariant('float-level: { value: 13/64 in, also: 0.203 in, from: m48 p. 31 }');
     expect((await check('orlo-van')).out).toBe('No findings in 1 sheet\n');
   });
 
@@ -76,7 +76,7 @@ describe('a variant in a project', () => {
 
   test('keeps a reason of the base for the base’s own words, and not for a new figure', async () => {
     const doubtful =
-      'float-level: { value: 9/64 in, also: .140 in, at: center, gasket: removed, from: m48 }';
+      'float-level: { value: 9/64 in, also: .140 in, at: center, gasket: removed, from: m48 p. 31 }';
     const accept = 'accept: [{ finding: size-chopped, at: float-level, reason: as printed }]';
     const front = `sheet: orlo-base\n${unit('part-numbers: [F27-20]')}\n${accept}`;
     writeFileSync(pathOf('orlo-base'), wholeSheet({ front, settings: doubtful }));
@@ -84,7 +84,7 @@ describe('a variant in a project', () => {
     expect((await check('orlo-van')).out).toBe(
       'No findings in 1 sheet; 1 accepted by the editor\n',
     );
-    putVariant('float-level: { value: 11/64 in, also: .171 in, from: m48 }');
+    putVariant('float-level: { value: 11/64 in, also: .171 in, from: m48 p. 31 }');
     const { out } = await check('orlo-van');
     expect(out).toMatch(/^sheets\/orlo-van\.md\n {2}11:41 {2}note {2}size-chopped\n/);
     expect(out).not.toContain('acceptance-unused');

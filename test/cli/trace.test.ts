@@ -53,7 +53,7 @@ test('a line a step, with what it says and what is different after it', async ()
         36  Pump stroke 2        throttle shut                              throttle shut
       -- before-start: unit on-bench, cover on, cover-gasket on, dust-cover off?, throttle shut, stop-screw backed-off, choke free, engine stopped, temperature cold, vehicle free
         40  Installation 1
-        41  Installation 2       stop-screw set                             unit on-engine, stop-screw set
+        41  Installation 2       stop-screw set                             unit on-engine?, throttle on-idle-stop, stop-screw set
     "
   `);
 });

@@ -161,12 +161,12 @@ const cases: [string, unknown, [string, boolean, string, string | null]][] = [
   ],
   [
     'propertyNames',
-    sheet({ unit: { kind: 'carburetor', maker: 'Orlo', model: 'T71', 'Throttle Bore': '1 in' } }),
+    sheet({ sources: { 'Blue Book': { title: 'Blue Book', kind: 'manual', year: 1948 } } }),
     [
-      'unit/Throttle Bore',
+      'sources/Blue Book',
       true,
-      '`unit › Throttle Bore` is no name that may stand here',
-      'write `throttle-bore`',
+      '`sources › Blue Book` is no name that may stand here',
+      'write `blue-book`',
     ],
   ],
   [
