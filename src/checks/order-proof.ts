@@ -2,6 +2,7 @@ import type { Kind, KindPart } from '../kinds/model.ts';
 import { type OrderFault, type Proof, proveOrder, stateNamed } from '../order/index.ts';
 import type { Operation, Sheet } from '../sheet/model.ts';
 import { oncePer } from '../text/once-per.ts';
+import type { Span } from '../text/span.ts';
 
 /** The proof of a sheet's order; null where its kind is unknown. Made once a sheet, for all its checks. */
 export const orderProof = oncePer(
@@ -19,6 +20,14 @@ export function stepFor(kind: Kind, part: string, condition: string): string {
   const instruction = kind.parts.get(part)?.conditions.get(condition)?.instruction;
   const mark = markFor(kind, part, condition);
   return instruction ? `${instruction}. ${mark}` : mark;
+}
+
+/** What says a state: words of a step, or the heading of an operation that leaves the unit so. */
+export function saying(span: Span, sheet: Sheet): { readonly what: string; isHeading: boolean } {
+  const heading = sheet.operations.find((each) => each.heading.span.start === span.start)?.heading;
+  if (heading) return { what: `the heading \`${heading.value}\``, isHeading: true };
+  const words = sheet.text.slice(span.start, span.end).replace(/\s+/g, ' ');
+  return { what: `the words “${words}”`, isHeading: false };
 }
 
 /** A part's label; its name where the kind does not know it. */

@@ -1,6 +1,6 @@
 import { placeToRestore } from '../order/index.ts';
 import { defineCheck } from './define.ts';
-import { conditionWords, nextStep, orderProof, partLabel, stepFor } from './order-proof.ts';
+import { conditionWords, nextStep, orderProof, partLabel, saying, stepFor } from './order-proof.ts';
 
 /** A part that is taken off, opened or backed out, and never put back. */
 export default defineCheck({
@@ -19,7 +19,7 @@ export default defineCheck({
     },
     read: {
       message:
-        'the words “{words}” are read as {part} {was}, and nothing is read that brings it back before {before}',
+        '{saying} read as {part} {was}, and nothing is read that brings it back before {before}',
       fix: 'mark the step that does: `:state[{name} {home}]`; add one if there is none',
     },
   },
@@ -32,6 +32,7 @@ export default defineCheck({
       const { part, state, home, at } = fault;
       const place = placeToRestore(fault, walk, kind);
       const span = fault.state.span;
+      const said = saying(span, sheet);
       report({
         message: fault.doubtful ? 'read' : 'left',
         span,
@@ -44,7 +45,7 @@ export default defineCheck({
           number: place ? nextStep(place) : '1',
           operation: place?.heading.value ?? '',
           step: stepFor(kind, part, home[0] ?? ''),
-          words: sheet.text.slice(span.start, span.end).replace(/\s+/g, ' '),
+          saying: `${said.what} ${said.isHeading ? 'is' : 'are'}`,
         },
         related: at ? [{ span: at.span, label: 'started here' }] : [],
         subject: part,

@@ -61,6 +61,20 @@ export default defineCheck({
       ],
     },
     {
+      name: 'the throttle shut on a stop screw that is set',
+      sheet: {
+        body: '## Initial idle\n\n1. Turn the screw in further. :state[stop-screw set]\n\n## Pump stroke\n\n1. Let the throttle shut. :state[throttle shut]\n2. Measure the travel: :value[pump-stroke].\n',
+      },
+      expect: [
+        {
+          at: ':state[throttle shut]',
+          message:
+            'the throttle cannot be shut with the idle stop screw set: the screw holds the throttle off its seat',
+          fix: 'move the idle stop screw first, in this step or before it, and mark that: `Back the idle stop screw off until it is clear of its lever. :state[stop-screw backed-off]`',
+        },
+      ],
+    },
+    {
       name: 'the cam swung clear in the same step',
       sheet: {
         front:
@@ -72,10 +86,14 @@ export default defineCheck({
   ],
 });
 
-/** A condition of a part that shuts a state out no more: where it starts, else the first that does. */
+/**
+ * A condition of a part that shuts a state out no more: where it starts, else the first that does. One that
+ * is only come into from elsewhere is none: a screw that is set is backed off, not turned in to first contact.
+ */
 function clearOf(other: StateTerm, wanted: StateTerm, kind: Kind): string {
   const part = kind.parts.get(other.part);
   const isClear = (condition: string): boolean =>
+    (part?.conditions.get(condition)?.comesFrom?.anyOf.includes(other.condition) ?? true) &&
     !part?.conditions
       .get(condition)
       ?.bars.some((bar) => bar.part === wanted.part && bar.anyOf.includes(wanted.condition));

@@ -1,7 +1,9 @@
 import type { Kind } from '../kinds/model.ts';
 import type { OrderFault } from '../order/index.ts';
+import type { Sheet } from '../sheet/model.ts';
+import type { Span } from '../text/span.ts';
 import { defineCheck, type Report } from './define.ts';
-import { conditionWords, markFor, orderProof, partLabel, stepFor } from './order-proof.ts';
+import { conditionWords, markFor, orderProof, partLabel, saying, stepFor } from './order-proof.ts';
 
 type Words =
   | 'measured'
@@ -13,7 +15,8 @@ type Words =
   | 'read'
   | 'readInto'
   | 'hearsay'
-  | 'usual';
+  | 'usual'
+  | 'usualEnd';
 
 type Unmet = Extract<OrderFault, { kind: 'unmet' }>;
 
@@ -56,19 +59,21 @@ export default defineCheck({
       fix: 'mark the steps that do it, or add them before this: {steps}',
     },
     read: {
-      message:
-        '`{operation}` needs the {part} {need}, and the words “{words}” are read as {part} {was}',
+      message: '`{operation}` needs the {part} {need}, and {saying} read as {part} {was}',
       fix: 'mark the step that brings it there: `{mark}`; add one if there is none',
     },
     readInto: {
       message:
-        'the {cause} is {causeIs} from here on; that needs the {part} {need}, and the words “{words}” are read as {part} {was}',
+        'the {cause} is {causeIs} from here on; that needs the {part} {need}, and {saying} read as {part} {was}',
       fix: 'mark the step that brings it there: `{mark}`; add one if there is none',
     },
     hearsay: {
-      message:
-        '{who} needs the {part} {need}; only the words “{words}” say so, and the last mark leaves it {was}',
+      message: '{who} needs the {part} {need}; only {saying} so, and the last mark leaves it {was}',
       fix: 'put the mark at the step that does it: `{mark}`; add that step if it is not there',
+    },
+    usualEnd: {
+      message: '`{operation}` usually ends with the {part} {need}, and not {was}: {because}',
+      fix: 'add a step before this one: `{step}`; or leave it, if this paper does otherwise',
     },
     usual: {
       message: '`{operation}` is usually done with the {part} {need}, and not {was}: {because}',
@@ -112,11 +117,11 @@ export default defineCheck({
             : `the ${partLabel(kind, cause.part)} ${conditionWords(kind, cause.part, [cause.condition])} from here on`,
         cause: cause === 'operation' ? '' : partLabel(kind, cause.part),
         causeIs: cause === 'operation' ? '' : conditionWords(kind, cause.part, [cause.condition]),
-        words: read ? sheet.text.slice(read.start, read.end).replace(/\s+/g, ' ') : '',
+        saying: read ? sayingThat(read, sheet, Boolean(fault.onlySaid)) : '',
       };
       const byCause = cause !== 'operation';
       let message: Words;
-      if (need.strength === 'usual') message = 'usual';
+      if (need.strength === 'usual') message = bringsAbout(fault, kind) ? 'usualEnd' : 'usual';
       else if (fault.onlySaid) message = 'hearsay';
       else if (read) message = byCause ? 'readInto' : 'read';
       else if (doubtful || was === null) message = byCause ? 'unsaidInto' : 'unsaid';
@@ -316,6 +321,38 @@ export default defineCheck({
       ],
     },
     {
+      name: 'the engine left running by what stops it',
+      sheet: {
+        front:
+          'unit: { kind: ignition-distributor, maker: Brennick, model: B12, features: [single-breaker] }',
+        body: '## First start\n\n1. Chock the wheels. :state[wheels chocked] :state[gear neutral]\n2. Start the engine. :state[engine running]\n\n## Shutting down\n\n1. Lay the leads aside.\n',
+      },
+      expect: [
+        {
+          at: '1. Lay the leads aside.',
+          severity: 'note',
+          message:
+            '`Shutting down` usually ends with the engine stopped, and not running: this stops it',
+          fix: 'add a step before this one: `Stop the engine. :state[engine stopped]`; or leave it, if this paper does otherwise',
+        },
+      ],
+    },
+    {
+      name: 'on the engine by its heading alone, on a sheet that marks its work',
+      sheet: {
+        body: '## Strip and inspect\n\n1. Take it to the bench. :state[unit on-bench]\n2. Take off the cover. :state[cover off]\n3. Put it back. :state[cover on]\n\n## Installation\n\n1. Turn on the fuel.\n\n## First start\n\n1. Chock the wheels. :state[wheels chocked] :state[gear neutral]\n2. Start the engine. :state[engine running]\n',
+      },
+      expect: [
+        {
+          at: '2. Start the engine. :state[engine running]',
+          severity: 'warning',
+          message:
+            'the engine running from here on needs the unit on the engine; only the heading `Installation` says so, and the last mark leaves it on the bench',
+          fix: 'put the mark at the step that does it: `:state[unit on-engine]`; add that step if it is not there',
+        },
+      ],
+    },
+    {
       name: 'hot by words alone, on a sheet that marks its work',
       sheet: {
         settings: 'idle-speed: { value: 475 rpm, from: m48 p. 41 }',
@@ -352,6 +389,21 @@ export default defineCheck({
 function isUnsaid({ was, doubtful, need, onlySaid }: Unmet): boolean {
   if (need.strength === 'usual' || onlySaid) return false;
   return was === null || (doubtful && was.by !== 'reading');
+}
+
+/** Whether an operation itself brings about what it needs, by the steps that its kind gives it. */
+function bringsAbout({ need, cause, operation }: Unmet, kind: Kind): boolean {
+  if (cause !== 'operation') return false;
+  const known = kind.operations.get(operation.known?.name ?? '');
+  const marks = need.anyOf.map((each) => markFor(kind, need.part, each));
+  return known?.steps.some((step) => marks.some((mark) => step.includes(mark))) ?? false;
+}
+
+/** The end of what says or is read as a state: `the words “off its cam” say`, `the heading ... is`. */
+function sayingThat(span: Span, sheet: Sheet, alone: boolean): string {
+  const { what, isHeading } = saying(span, sheet);
+  if (alone) return `${what} ${isHeading ? 'says' : 'say'}`;
+  return `${what} ${isHeading ? 'is' : 'are'}`;
 }
 
 function isOneMoment(one: Unmet, two: Unmet): boolean {

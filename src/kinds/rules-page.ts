@@ -14,6 +14,9 @@ export function rulesPage(kinds: Iterable<Kind>): string {
     'Made from the kinds of unit by `RENEW_GOLDEN=1 npx vitest run test/docs`. All of it is common practice,',
     'no source. *Hard*: a part in the way, a state that a measurement needs, a setting that is moved. *Likely*:',
     'so on nearly every unit, and a warning at most. *Custom*: right manuals differ, and a note at most.',
+    'Where a rule hangs on what the steps say, their words are given: a setting that is moved “where the steps',
+    'say” them is moved by custom only where they do not, and a need asked for there is asked for nowhere else.',
+    'A need “as it begins” is one of the first moment: what is measured goes on to another state.',
     '',
   ];
   for (const kind of kinds) parts.push(...kindRules(kind));
@@ -38,7 +41,7 @@ function kindRules(kind: Kind): readonly string[] {
   table(
     'Settings, whoever measures them',
     [...kind.settings.values()].flatMap(({ label, needs, countedFrom }) => [
-      ...needs.map((need) => row(`${label} needs ${stateOf(need, kind)}`, need)),
+      ...needs.map((need) => row(`${label} needs ${stateOf(need, kind)}${when(need)}`, need)),
       ...countedFrom.map((need) => row(`${label} is counted from ${stateOf(need, kind)}`, need)),
     ]),
   );
@@ -50,14 +53,20 @@ function kindRules(kind: Kind): readonly string[] {
   return lines;
 }
 
-function operationRules({ after, needs, disturbs }: KindOperation, kind: Kind): readonly string[] {
+function operationRules(
+  { after, needs, disturbs, disturbsSaid }: KindOperation,
+  kind: Kind,
+): readonly string[] {
   return [
     ...after.map((rule) =>
       row(`after ${kind.operations.get(rule.name)?.label ?? rule.name}`, rule),
     ),
-    ...needs.map((need) => row(`needs ${stateOf(need, kind)}`, need)),
+    ...needs.map((need) => row(`needs ${stateOf(need, kind)}${when(need)}`, need)),
     ...disturbs.map((rule) =>
-      row(`moves ${kind.settings.get(rule.name)?.label ?? rule.name}`, rule),
+      row(
+        `moves ${kind.settings.get(rule.name)?.label ?? rule.name}${whereSaid(disturbsSaid.get(rule.name))}`,
+        rule,
+      ),
     ),
   ];
 }
@@ -72,7 +81,9 @@ function stateRules(kind: Kind): readonly string[] {
       });
       const { comesFrom } = condition;
       return [
-        ...condition.needs.map((need) => row(`${own} needs ${stateOf(need, kind)}`, need)),
+        ...condition.needs.map((need) =>
+          row(`${own} needs ${stateOf(need, kind)}${when(need)}`, need),
+        ),
         ...condition.after.map((rule) =>
           row(`${own} after ${kind.operations.get(rule.name)?.label ?? rule.name}`, rule),
         ),
@@ -91,6 +102,16 @@ function stateRules(kind: Kind): readonly string[] {
 
 function row(words: string, { strength, because }: OrderRule | ReasonedNeed): string {
   return `| ${words} | ${strengths[strength]} | ${because} |`;
+}
+
+/** When a need is asked for, where that is not always. */
+function when({ begins, ifWords }: ReasonedNeed): string {
+  return `${begins ? ' as it begins' : ''}${whereSaid(ifWords)}`;
+}
+
+function whereSaid(words: readonly string[] = []): string {
+  if (words.length === 0) return '';
+  return `, where the steps say ${words.map((word) => `“${word}”`).join(', ')}`;
 }
 
 function stateOf(

@@ -65,7 +65,7 @@ export function placeToCheck(
   const needs = [...(maker ? of.operation(maker) : []), ...of.setting(setting)];
   const lacking = needs.filter(({ part, anyOf, noneOf, strength, unless }) => {
     const now = after.get(part);
-    if (strength !== 'hard' || !isThere(part)) return false;
+    if (strength === 'usual' || !isThere(part)) return false;
     if (
       unless.some((lifts) =>
         meets(kind, lifts.part, after.get(lifts.part)?.condition ?? '', lifts.anyOf),
