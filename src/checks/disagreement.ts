@@ -1,3 +1,4 @@
+import { confusable } from '../gauges/index.ts';
 import { principal, type RankedMisprint, writeIn } from '../quantity/index.ts';
 import type { Agreement, Statement } from '../quantity/model.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
@@ -56,8 +57,22 @@ export function disagreement(
       ...(pair.others.length > 1 ? [] : [trusted.stated.size.span]),
     ],
     subject: setting.id,
-    severity: inside ? 'warning' : 'error',
+    severity: inside || areTwins(trusted, doubtful) ? 'warning' : 'error',
   };
+}
+
+/**
+ * Whether a fraction stands for a gauge that it is a near twin of, `drill K` for 9/32 in: papers print
+ * both for one bore, and the editor may know that one drill or the other was meant.
+ */
+function areTwins(one: Restated, other: Restated): boolean {
+  const [first, second] = [principal(one.statement), principal(other.statement)];
+  const gauge = first?.gauge ?? second?.gauge;
+  const bare = first?.gauge ? second : first;
+  if (!gauge || !bare || (bare.style !== 'fraction' && bare.style !== 'mixed')) return false;
+  return confusable(gauge).some(
+    (twin) => twin.kind === 'near-twin' && twin.gauge.mm.equals(bare.base),
+  );
 }
 
 /** A gauge's name says no figure to a reader without the table: the figure is put beside it. */

@@ -58,9 +58,14 @@ export default defineCheck({
         report({ message: 'opened', span: place, values: { written: shown } });
         open = true;
       } else {
-        const meant = `${match[1]}${match[3]?.toLowerCase()}${match[5] ?? ''}`;
-        // Without a closing line the cure would swallow what follows.
-        const closes = /^[ \t]*:{3,}[ \t]*$/m.test(sheet.text.slice(place.end));
+        const closing = /^[ \t]*(:{3,})[ \t]*$/m.exec(sheet.text.slice(place.end));
+        // Without a closing line of as many colons the cure would swallow what follows.
+        const colons = Math.min(
+          match[1]?.length ?? 3,
+          closing?.[1]?.length ?? Number.POSITIVE_INFINITY,
+        );
+        const meant = `${':'.repeat(colons)}${match[3]?.toLowerCase()}${match[5] ?? ''}`;
+        const closes = closing !== null;
         report({
           message: 'spaced',
           span: place,
@@ -118,6 +123,19 @@ export default defineCheck({
           message:
             'the message that `:::warning` opens is never closed, so it takes in all that follows',
           fix: 'put `:::` on a line of its own below its last line',
+        },
+      ],
+    },
+    {
+      name: 'opened with more colons than close it, and a space',
+      sheet: { body: ':::: warning{hazard=gasoline-vapor}\nNo flame.\n:::\n\n## Float level\n' },
+      expect: [
+        {
+          at: ':::: warning{hazard=gasoline-vapor}',
+          message:
+            '`:::: warning{hazard=gasoline-vapor}` is not read as a safety message, because of a space in it',
+          fix: 'write `:::warning{hazard=gasoline-vapor}`',
+          fixed: ':::warning{hazard=gasoline-vapor}',
         },
       ],
     },

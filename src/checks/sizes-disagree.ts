@@ -48,6 +48,18 @@ export default defineCheck({
   },
   examples: [
     {
+      name: 'a gauge and the fraction that is its near twin',
+      sheet: { settings: 'unloader: { value: 9/32 in, also: [drill K], from: m48 p. 33 }' },
+      expect: [
+        {
+          at: 'drill K',
+          message: '9/32 in is 0.2813 in, but `also` says drill K, 0.2810 in (0.0003 in less)',
+          fix: 'look in the source which is right: `also`, or the value, 9/32 in',
+          severity: 'warning',
+        },
+      ],
+    },
+    {
       name: 'two digits swapped',
       sheet: { settings: 'unloader: { value: No. 29 drill, also: [0.163 in], from: m48 p. 33 }' },
       expect: [

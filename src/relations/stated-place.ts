@@ -137,6 +137,10 @@ export class Places {
     const jets = key === MARKED ? setting.jets : undefined;
     // The number of a measured flow says no bore, and is none that is missing.
     if (jets === 'flow') return { ...absent(key, setting), status: 'other' };
+    // A number that is stamped on the part says no size where nobody tells how its maker counts.
+    if (key === MARKED && jets === undefined && /^\D{0,4}\d+$/.test(said.value.trim())) {
+      return { ...absent(key, setting), status: 'other' };
+    }
     const height = dimension === 'length' ? heightText(said.value) : said.value;
     return sized(
       { ...said, ...this.#reading(height, dimension, jets), text: said.value },
@@ -152,14 +156,17 @@ export class Places {
     jets?: Setting['jets'],
   ): Pick<PlacedSize, 'text' | 'reading'> {
     const { gauges, wireGauge } = this.#facts;
-    const swg = this.#sheet.wireGauge?.value ?? wireGauge;
-    const reading = readStatement(text, {
-      gauges,
-      expect: dimension === 'ratio' ? undefined : [dimension as Dimension],
-      swg: wireGaugeNamed(swg),
-      jets,
-    });
-    return { text, reading };
+    const swg = wireGaugeNamed(this.#sheet.wireGauge?.value ?? wireGauge);
+    // What a plunger sweeps is told as a volume too: that of one stroke.
+    if (dimension === 'delivery') {
+      const volume = readStatement(text, { gauges, expect: ['volume'], swg });
+      if (volume.ok && volume.statement.dimension === 'volume') {
+        const swept = readStatement(`${text} per stroke`, { gauges, expect: ['delivery'], swg });
+        return { text, reading: swept.ok ? swept : volume };
+      }
+    }
+    const expect = dimension === 'ratio' ? undefined : [dimension as Dimension];
+    return { text, reading: readStatement(text, { gauges, expect, swg, jets }) };
   }
 
   /** A figure that stands on no sheet: a size, or a plain number for a ratio. */
