@@ -69,6 +69,22 @@ export default defineCheck({
       ],
     },
     {
+      name: 'a clamp that was slackened to lift the distributor out',
+      sheet: {
+        front:
+          'unit: { kind: ignition-distributor, maker: Brennick, model: B12, features: [single-breaker] }',
+        body: '## Strip and inspect\n\n1. Slacken the clamp. :state[clamp loose]\n2. Lift it out. :state[unit on-bench]\n\n## Installation\n\n1. Lower it in. :state[unit on-engine]\n\n## First start\n\n1. Chock the wheels. :state[wheels chocked] :state[gear neutral]\n2. Start the engine. :state[engine running]\n',
+      },
+      expect: [
+        {
+          at: ':state[clamp loose]',
+          severity: 'warning',
+          message: 'nothing brings the clamp back from loose before the engine is started',
+          fix: 'add `2. Tighten the clamp. :state[clamp tight]` at the end of `## Installation`',
+        },
+      ],
+    },
+    {
       name: 'a cover that stays off',
       sheet: {
         body: '## Float level\n\n1. Take the cover off and turn it over. :state[cover inverted] :state[gasket off]\n2. Measure :value[float-level].\n3. Lay the gasket on. :state[gasket on]\n',

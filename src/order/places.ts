@@ -10,6 +10,7 @@ type Disturbed = Extract<OrderFault, { kind: 'disturbed' }>;
 /**
  * The operation at whose end a part goes back to its place: the last that moves it, or that cannot do
  * with it in its place (itself, or what its place shuts out), before the engine starts or the work ends.
+ * What was freed to take another part away stays free until that one is back: the clamp of a distributor.
  * What covers the part, and the way onto the engine, come later. Null where no operation has steps.
  */
 export function placeToRestore(
@@ -27,18 +28,41 @@ export function placeToRestore(
     other === part
       ? !anyOf.some((each) => meets(kind, part, each, home))
       : bars.some((bar) => bar.part === other && anyOf.every((each) => bar.anyOf.includes(each)));
+  const moved = new Set([part, ...freedFor(part, home, kind)]);
   const last = until.findLast((operation) => {
     const known = kind.operations.get(operation.known?.name ?? '');
     return (
+      known?.leaves.some((term) => moved.has(term.part) && term.part !== part) ||
       known?.needs.some(isInTheWay) ||
       known?.settings.some((name) => kind.settings.get(name)?.needs.some(isInTheWay)) ||
       walk.steps.some(
         ({ step }) =>
-          step.operation === operation && step.changes.some(({ term }) => term.part === part),
+          step.operation === operation && step.changes.some(({ term }) => moved.has(term.part)),
       )
     );
   });
   return last ?? until.at(-1) ?? worked[0] ?? null;
+}
+
+/** The parts that come out of their places only where another is out of its own. */
+function freedFor(part: string, home: readonly string[], kind: Kind): readonly string[] {
+  return [...kind.parts.values()]
+    .filter(
+      (other) =>
+        other.name !== part &&
+        other.home.length > 0 &&
+        [...other.conditions].some(
+          ([name, { needs }]) =>
+            !other.home.includes(name) &&
+            needs.some(
+              (need) =>
+                need.part === part &&
+                need.strength === 'hard' &&
+                !need.anyOf.some((each) => meets(kind, part, each, home)),
+            ),
+        ),
+    )
+    .map(({ name }) => name);
 }
 
 /** What has to be brought about before a disturbed setting is checked at the end of what disturbs it. */
