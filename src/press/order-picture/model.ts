@@ -85,9 +85,10 @@ function waits(boxes: readonly OrderBox[]): readonly Pair[] {
   const pairs: Pair[] = [];
   for (const [name, to] of first) {
     const known = boxes.find(({ operation }) => operation.name === name)?.operation;
-    for (const { name: earlier } of known?.before.values() ?? []) {
+    for (const { name: earlier, strength } of known?.before.values() ?? []) {
       const from = first.get(earlier);
-      if (from !== undefined) pairs.push({ from, to });
+      // The picture says what must come first: what is merely usual may stand either way round.
+      if (from !== undefined && strength !== 'usual') pairs.push({ from, to });
     }
   }
   return pairs.sort(byNumbers);
