@@ -1,6 +1,7 @@
 import { stateNamed } from '../order/index.ts';
 import { settingNamed } from '../sheet/index.ts';
 import type { Sheet } from '../sheet/model.ts';
+import { oncePer } from '../text/once-per.ts';
 import type { Span } from '../text/span.ts';
 import { nearest } from './vocabulary.ts';
 
@@ -94,12 +95,7 @@ function markOf(match: RegExpExecArray, sheet: Sheet): BrokenMark | null {
   const end = start + match[0].length - taken;
   const written = sheet.text.slice(start, end);
   const place = placeOf({ start, end }, sheet);
-  if (
-    place === null &&
-    written.toLowerCase() === `:${mark}[${inner}]`.toLowerCase() &&
-    !isUnread({ start, end }, sheet)
-  )
-    return null;
+  if (place === null && written.toLowerCase() === `:${mark}[${inner}]`.toLowerCase()) return null;
   return { span: { start, end }, written, meant: `:${mark}[${meant}]`, place };
 }
 
@@ -127,10 +123,29 @@ function placeOf(span: Span, sheet: Sheet): BrokenMark['place'] {
 }
 
 /** Whether no stretch of prose, mark or safety message of the sheet takes in a place. */
-function isUnread(span: Span, sheet: Sheet): boolean {
-  const parts = [...sheet.prose, ...sheet.values, ...sheet.states, ...sheet.directives];
-  return !parts.some((part) => overlaps(part.span, span));
+function isUnread({ start, end }: Span, sheet: Sheet): boolean {
+  const read = readStretches(sheet);
+  let from = 0;
+  let to = read.length;
+  while (from < to) {
+    const middle = (from + to) >> 1;
+    if ((read[middle]?.end ?? 0) > start) to = middle;
+    else from = middle + 1;
+  }
+  return (read[from]?.start ?? end) >= end;
 }
+
+/** All that is read of a sheet as stretches in file order, none in another: a mark is looked up, not searched for. */
+const readStretches = oncePer((sheet: Sheet): readonly Span[] => {
+  const stretches: { start: number; end: number }[] = [];
+  const parts = [...sheet.prose, ...sheet.values, ...sheet.states, ...sheet.directives];
+  for (const { start, end } of parts.map(({ span }) => span).sort((a, b) => a.start - b.start)) {
+    const last = stretches.at(-1);
+    if (last && start <= last.end) last.end = Math.max(last.end, end);
+    else stretches.push({ start, end });
+  }
+  return stretches;
+});
 
 function overlaps(one: Span, two: Span): boolean {
   return one.start < two.end && two.start < one.end;
