@@ -39,7 +39,11 @@ export default defineCheck({
           report({
             message: 'feature',
             span: spanAt(match),
-            values: { text: match[0], feature, count: `${count} ${words}` },
+            values: {
+              text: match[0],
+              feature,
+              count: `${count} ${count === 1 ? words.replace(/s$/, '') : words}`,
+            },
             subject: feature,
           });
         }

@@ -31,6 +31,7 @@ const mistakes: readonly Mistake[] = [
   ['condition-beside-figure', 24, '7/32 in'],
   ['condition-unknown', 23, 'paralell'],
   ['limits-too-wide', 27, '7/32 ± 1/4 in'],
+  ['count-disagrees', 82, 'all three barrels'],
   ['mark-broken', 84, ': value[float-level]'],
   ['setting-repeated', 47, 'Float Level'],
   ['sheets-joined', 106, '---'],
