@@ -17,7 +17,7 @@ export interface BrokenMark {
 
 /** `value[x]`, `: value[x]`, `:value [x]`, `::value[x]`, `;value(x)`, `:values{x}`, `:value:[x]`. */
 const NAME_FIRST =
-  /(?<![\p{L}\p{N}:;\\])(?<sign>[:;]{0,3})(?<gap>[ \t]?)(?<word>\p{L}{4,8})(?<tie>[ \t]?[:;=]?[ \t]?)[[({<](?<name>[^[\](){}<>\r\n]{1,80})[\])}>]/gu;
+  /(?<![\p{L}\p{N}:;\\])(?<sign>[:;]{0,3})(?<gap>[ \t]?)(?<word>[vVsS]\p{L}{3,7})(?<tie>[ \t]?[:;=]?[ \t]?)[[({<](?<name>[^[\](){}<>\r\n]{1,80})[\])}>]/gu;
 /** `[value:x]`, `[value x]`, `{state: cover off}`. */
 const NAME_WITHIN =
   /(?<sign>)(?<gap>)[[{<(][ \t]*:?(?<word>values?|states?)(?<tie>[ \t]*[:=][ \t]*|[ \t]+)(?<name>[^[\](){}<>\r\n]{1,80})[\]})>]/giu;
@@ -30,9 +30,9 @@ const HALF =
  * quotes, code and in the front matter. Only what names a setting of the sheet, or a condition of the
  * kind, is taken for one: `the value (see below)` is none.
  */
-export function brokenMarks(sheet: Sheet): readonly BrokenMark[] {
-  return mayHoldSome(sheet) ? find(sheet) : [];
-}
+export const brokenMarks = oncePer((sheet: Sheet): readonly BrokenMark[] =>
+  mayHoldSome(sheet) ? find(sheet) : [],
+);
 
 const WHOLE = /:(?:value|state)\[[^\][\r\n]+\]/gi;
 const PART =
@@ -64,12 +64,14 @@ function find(sheet: Sheet): readonly BrokenMark[] {
     .filter(([name]) => name !== '')
     .map(([, span]) => span);
   const known = sheet.directives.filter(({ kind }) => kind === 'text').map(({ span }) => span);
+  const taken = [...read, ...known];
   for (const pattern of [NAME_FIRST, NAME_WITHIN, HALF]) {
     for (const match of sheet.text.matchAll(pattern)) {
+      const place = { start: match.index, end: match.index + match[0].length };
+      if (taken.some((span) => overlaps(span, place))) continue;
       const mark = markOf(match, sheet);
-      if (mark === null) continue;
-      const isRead = [...read, ...known].some((span) => overlaps(span, mark.span));
-      if (isRead || [...marks.values()].some(({ span }) => overlaps(span, mark.span))) continue;
+      if (mark === null || [...marks.values()].some(({ span }) => overlaps(span, mark.span)))
+        continue;
       marks.set(mark.span.start, mark);
     }
   }
