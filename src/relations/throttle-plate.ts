@@ -113,7 +113,10 @@ export function angleOfPlate(
 function angleOfThick(gap: number, closed: number, bore: number, plate: number): number {
   const along = bore - plate * Math.sin(closed * RADIANS);
   const across = plate * cosine(closed);
-  const share = ((bore - 2 * gap) * cosine(closed)) / Math.hypot(along, across);
+  const reach = Math.hypot(along, across);
+  // As thick as its bore and closed along it: such a plate stands at one angle only.
+  if (reach === 0) return 90;
+  const share = ((bore - 2 * gap) * cosine(closed)) / reach;
   const behind = Math.atan2(across, along);
   return (behind + Math.acos(Math.max(-1, Math.min(1, share)))) / RADIANS;
 }
