@@ -1,4 +1,3 @@
-import { spawnSync } from 'node:child_process';
 import { realpathSync } from 'node:fs';
 import { basename, relative, resolve, sep } from 'node:path';
 import { type EditionSnapshot, sheetSnapshot } from '../compare/index.ts';
@@ -9,6 +8,7 @@ import type { Sheet } from '../sheet/model.ts';
 import { type SharedSources, sourcesIn } from '../sheet/shared-sources.ts';
 import { readYaml } from '../text/yaml-places.ts';
 import { decodeText } from './decode.ts';
+import { runGit } from './git.ts';
 import type { Project } from './project.ts';
 import { openProject } from './project.ts';
 import { readBounded, readText } from './read-text.ts';
@@ -208,18 +208,13 @@ function editionFacts(text: string): Readonly<Record<string, unknown>> {
 
 /** What git prints; null where it fails. Fails with `Refusal` where there is no git. */
 function git(root: string, args: readonly string[]): Buffer | null {
-  const done = spawnSync('git', ['-C', root, ...args], {
-    maxBuffer: longestData,
-    stdio: ['ignore', 'pipe', 'ignore'],
-    windowsHide: true,
-  });
-  if (done.error) {
-    const code = (done.error as NodeJS.ErrnoException).code;
+  const { output, fault } = runGit(root, args, longestData);
+  if (fault) {
     throw new Refusal(
-      code === 'ENOENT'
+      fault.code === 'ENOENT'
         ? 'comparing revisions takes git, and it is not installed here'
-        : `git could not be run: ${causeInWords(done.error)}`,
+        : `git could not be run: ${causeInWords(fault)}`,
     );
   }
-  return done.status === 0 ? done.stdout : null;
+  return output;
 }

@@ -1,6 +1,6 @@
-import { spawnSync } from 'node:child_process';
 import { readFileSync, realpathSync } from 'node:fs';
 import { basename, resolve } from 'node:path';
+import { runGit } from './git.ts';
 import { packedProgram } from './packed-program.ts';
 import { causeInWords, Refusal } from './refusal.ts';
 
@@ -72,10 +72,5 @@ function addressOfClone(root: string): string | null {
 }
 
 function git(root: string, args: readonly string[]): string | null {
-  const done = spawnSync('git', ['-C', root, ...args], {
-    encoding: 'utf8',
-    stdio: ['ignore', 'pipe', 'ignore'],
-    windowsHide: true,
-  });
-  return done.error === undefined && done.status === 0 ? done.stdout.trim() : null;
+  return runGit(root, args).output?.toString('utf8').trim() ?? null;
 }
