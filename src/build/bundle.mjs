@@ -3,17 +3,19 @@
  * does not load. Run by `node src/build/bundle.mjs`, after generate.mjs. Templates, schemas and
  * fonts are read from the package's root, above dist, and are not copied.
  */
-import { chmodSync, mkdirSync, rmSync } from 'node:fs';
+import { chmodSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { bundleCheck } from './check-bundle.mjs';
+import { notices } from './notices.mjs';
 
 /**
  * Not bundled: the browser's driver and the browser look for their own files beside themselves, and
- * only printing loads these at all.
+ * only printing loads these at all. They are the `dependencies` of package.json; all else is bundled, so
+ * it is needed to build and stands among the `devDependencies`.
  */
-const EXTERNAL = ['puppeteer-core', '@sparticuz/chromium', '@cantoo/pdf-lib', 'tar-fs'];
+export const EXTERNAL = ['puppeteer-core', '@sparticuz/chromium', '@cantoo/pdf-lib', 'tar-fs'];
 
 /** Writes dist for the project at `root`. Fails with the bundler's own message. */
 export async function bundle(root) {
@@ -22,12 +24,13 @@ export async function bundle(root) {
   rmSync(join(dist, 'chunks'), { recursive: true, force: true });
   const entry = join(dist, 'gaugeleaf.js');
   rmSync(entry, { force: true });
-  await build({
+  const { metafile } = await build({
     absWorkingDir: root,
     entryPoints: { gaugeleaf: 'src/cli/main.ts' },
     outdir: 'dist',
     chunkNames: 'chunks/[name]-[hash]',
     bundle: true,
+    metafile: true,
     splitting: true,
     format: 'esm',
     platform: 'node',
@@ -46,12 +49,15 @@ export async function bundle(root) {
   });
   // The entry's own `#!` line comes through, so the file can be run as a program.
   chmodSync(entry, 0o755);
-  await bundleCheck(root, EXTERNAL);
+  const checked = await bundleCheck(root, EXTERNAL);
+  const inputs = [...Object.keys(metafile.inputs), ...Object.keys(checked.inputs)];
+  writeFileSync(join(dist, 'third-party-notices.txt'), notices(root, inputs));
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
   // The bundler has said by then what it could not do.
-  await bundle(resolve(fileURLToPath(import.meta.url), '..', '..', '..')).catch(() => {
+  await bundle(resolve(fileURLToPath(import.meta.url), '..', '..', '..')).catch((error) => {
+    if (error.errors === undefined) console.error(error.message);
     process.exitCode = 1;
   });
 }

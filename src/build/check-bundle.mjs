@@ -76,18 +76,22 @@ High level floods; see the note[^1].
 [^1]: A note.
 `;
 
-/** Writes dist/check.cjs and the compiled code; the second is left out where it cannot be made. */
+/**
+ * Writes dist/check.cjs and the compiled code; the second is left out where it cannot be made. Gives
+ * what the bundler took in.
+ */
 export async function bundleCheck(root, external) {
   const dist = join(root, 'dist');
   for (const name of readdirSync(dist)) {
     if (/^check.*\.cache$/.test(name)) rmSync(join(dist, name));
   }
-  await build({
+  const { metafile } = await build({
     absWorkingDir: root,
     entryPoints: { check: 'src/cli/quick-check.ts' },
     outdir: 'dist',
     outExtension: { '.js': '.cjs' },
     bundle: true,
+    metafile: true,
     format: 'cjs',
     platform: 'node',
     target: 'node20',
@@ -112,4 +116,5 @@ export async function bundleCheck(root, external) {
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
+  return metafile;
 }

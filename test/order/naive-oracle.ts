@@ -136,7 +136,7 @@ export function canBeDone(text: string, kindName: string): boolean {
   const said: Said = (own, part, key) => {
     for (const name of own) {
       if (kind.settings[name]?.['says-state'] !== part) continue;
-      const words = plain(String(front.settings[name]?.['value'] ?? '')).split(' ');
+      const words = plain(String(front.settings[name]?.value ?? '')).split(' ');
       if (words.some((word) => /\d/.test(word))) continue;
       const meant = words.find((to) => kind.parts[part]?.conditions[to]);
       if (meant) return meant;

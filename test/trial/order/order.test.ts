@@ -22,7 +22,7 @@ const floors: Readonly<Record<string, Floors>> = {
  * Other folders of the same form: ORDER_TRIAL=path npx vitest run test/trial/order. With ORDER_MISSES=1
  * every case that was not met is listed, of a folder named so and of `tune`.
  */
-const given = process.env['ORDER_TRIAL'];
+const given = process.env.ORDER_TRIAL;
 const folders = given
   ? [given]
   : Object.keys(floors).map((name) => join(import.meta.dirname, name));
@@ -36,13 +36,13 @@ test.each(folders)(
     const figures = tryFolder(folder);
     const name = folder.split('/').at(-1) ?? '';
     console.log(`${name}\n${figuresText(figures)}`);
-    if (process.env['ORDER_MISSES'] && (given || name === 'tune')) {
+    if (process.env.ORDER_MISSES && (given || name === 'tune')) {
       console.log([...figures.rightErrors, ...figures.rightWarnings].join('\n'));
       console.log(figures.misses.join('\n'));
     }
     const part = ({ count, of }: { count: number; of: number }): number =>
       of === 0 ? 0 : count / of;
-    const least = floors[name] ?? floors['tune'];
+    const least = floors[name] ?? floors.tune;
     if (least === undefined) throw new Error('no floors');
     expect(figures.rightErrors.length).toBe(0);
     expect(figures.rightWarnings.length).toBeLessThanOrEqual(least.warnings);
