@@ -1,7 +1,7 @@
 import { stringify } from 'yaml';
 import { limitsIn, limitsText, wantedOf } from '../conformance/index.ts';
 import { principal } from '../quantity/index.ts';
-import { gaugeWords, inWorkingOrder, settingLabel, whereWords } from '../sheet/index.ts';
+import { gaugeWords, settingLabel, tasksOf, whereWords } from '../sheet/index.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
 import { visible } from './visible.ts';
 
@@ -43,10 +43,10 @@ export function blankRecord({ sheet, id, serial, schema }: BlankRecord): string 
     'temperature:',
     'settings:',
   ];
-  for (const [index, setting] of inWorkingOrder(sheet).entries()) {
+  for (const { number, setting } of tasksOf(sheet).settings) {
     const [where, gauge] = [whereWords(setting), gaugeWords(setting)];
     const head = settingLabel(setting) + (where === null ? '' : `: ${where}`);
-    out.push(`  # ${index + 1}. ${comment(head)}`);
+    out.push(`  # ${number}  ${comment(head)}`);
     if (gauge !== null) out.push(`  #    gauge on the sheet: ${comment(gauge)}`);
     out.push(`  ${scalar(setting.name.value)}:`, ...settingLines(setting));
   }

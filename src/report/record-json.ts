@@ -7,7 +7,7 @@ import {
   uncertaintyFigure,
   verdictWord,
 } from '../conformance/index.ts';
-import { settingLabel } from '../sheet/index.ts';
+import { settingLabel, tasksOf } from '../sheet/index.ts';
 import { findingJson } from './json.ts';
 import type { JudgedRecord } from './judged-record.ts';
 import type { FileReport } from './placed.ts';
@@ -15,6 +15,7 @@ import type { FileReport } from './placed.ts';
 /** A judged record as one JSON object, on one line; the same figures as the table. */
 export function recordJson(judged: JudgedRecord): string {
   const { file, record, sheet, assessed, tally, report } = judged;
+  const { settings } = tasksOf(sheet);
   return `${JSON.stringify({
     file,
     sheet: record.sheet.value,
@@ -32,6 +33,7 @@ export function recordJson(judged: JudgedRecord): string {
     counts: tally,
     settings: assessed.entries.map(({ setting, place, wanted, found, left }) => ({
       setting: setting.name.value,
+      number: settings.find((each) => each.setting === setting)?.number,
       label: settingLabel(setting),
       place,
       wanted: wanted.text,

@@ -13,7 +13,7 @@ import {
   type VerdictWord,
   verdictWord,
 } from '../conformance/index.ts';
-import { settingLabel } from '../sheet/index.ts';
+import { settingLabel, tasksOf } from '../sheet/index.ts';
 import type { JudgedRecord } from './judged-record.ts';
 import type { Paint } from './paint.ts';
 import { visible } from './visible.ts';
@@ -28,8 +28,8 @@ const signs: Readonly<Record<VerdictWord | 'no reading', string>> = {
   'no reading': ' ',
 };
 
-/** Widths of the columns setting, wanted, as found and as left, blanks between them included. */
-const columns = [20, 22, 17, 16] as const;
+/** Widths of the columns number, setting, wanted, as found and as left, blanks between them included. */
+const columns = [4, 19, 21, 16, 16] as const;
 const indent = ' '.repeat(4);
 
 /** A judged record as a table for a terminal of 80 columns, each reading with its reason. */
@@ -51,9 +51,13 @@ export function recordText(judged: JudgedRecord, ink: Paint): string {
     ...(facts.length > 0 ? wrap(visible(facts.join(', ')), 80) : []),
     ...wrap(`${ruleWords(assessed.rule)}.`, 80),
     '',
-    ink.dim(`${indent}${row(['Setting', 'Wanted', 'As found', 'As left']).join('')}`),
+    ink.dim(`${indent}${row(['', 'Setting', 'Wanted', 'As found', 'As left']).join('')}`),
   ];
-  for (const entry of assessed.entries) out.push(...entryLines(entry, assessed.rule, ink));
+  const { settings } = tasksOf(sheet);
+  for (const entry of assessed.entries) {
+    const number = settings.find(({ setting }) => setting === entry.setting)?.number ?? '';
+    out.push(...entryLines(entry, number, assessed.rule, ink));
+  }
   out.push('', ...wrap(tallyWords(tally, assessed.rule), 80));
   if (assessed.missing.length > 0) {
     const names = assessed.missing.map((setting) => setting.name.value).join(', ');
@@ -64,12 +68,13 @@ export function recordText(judged: JudgedRecord, ink: Paint): string {
 
 function entryLines(
   { setting, place, wanted, found, left, gauge }: AssessedEntry,
+  number: string,
   rule: AcceptanceRule,
   ink: Paint,
 ): string[] {
   const word = left === null ? 'no reading' : verdictWord(left);
   const label = settingLabel(setting) + (place === null ? '' : `, ${place}`);
-  const lines = row([label, wanted.text, readingText(found), readingText(left)]);
+  const lines = row([number, label, wanted.text, readingText(found), readingText(left)]);
   const tint = tintOf(word, ink);
   const out = lines.map((line, index) =>
     `  ${index === 0 ? tint(signs[word]) : ' '} ${line}`.trimEnd(),

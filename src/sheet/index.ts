@@ -37,12 +37,12 @@ export {
 } from './plain.ts';
 export {
   gaugeWords,
-  inWorkingOrder,
   settingLabel,
   whereWords,
   withEquivalents,
 } from './setting-words.ts';
 export type { SharedSources } from './shared-sources.ts';
+export { lettersFor, type NumberedSetting, type Task, type Tasks, tasksOf } from './tasks.ts';
 
 export interface ReadSheetOptions {
   readonly kinds: ReadonlyMap<string, Kind>;

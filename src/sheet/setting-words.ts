@@ -1,33 +1,11 @@
 import { equivalents } from '../quantity/index.ts';
-import type { PlacedSize, Setting, Sheet } from './model.ts';
+import type { PlacedSize, Setting } from './model.ts';
 
 /** The kind's label for a setting, or the sheet's own name in words: `float-level` → `Float level`. */
 export function settingLabel(setting: Setting): string {
   if (setting.known) return setting.known.label;
   const words = setting.name.value.replaceAll('-', ' ');
   return words.charAt(0).toUpperCase() + words.slice(1);
-}
-
-/**
- * The settings of a sheet in the order the work makes them: first as `:value[]` uses them under
- * the headings, then as the kind says an operation makes them, then the rest as the sheet has them.
- */
-export function inWorkingOrder(sheet: Sheet): Setting[] {
-  const ordered = new Set<Setting>();
-  for (const operation of sheet.operations) {
-    const { known } = operation;
-    if (known?.stage === 'any') continue;
-    for (const use of sheet.values) {
-      if (use.operation === operation.index && use.setting) ordered.add(use.setting);
-    }
-    for (const name of known?.settings ?? []) {
-      for (const setting of sheet.settings.values()) {
-        if (setting.id === name) ordered.add(setting);
-      }
-    }
-  }
-  for (const setting of sheet.settings.values()) ordered.add(setting);
-  return [...ordered];
 }
 
 /** Keys of a setting that are said elsewhere in its row. */

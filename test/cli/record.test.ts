@@ -61,7 +61,7 @@ describe('a blank record', () => {
     expect(text).toContain('wanted: 3-1/2 ± 1/2 psi # 3 psi to 4 psi\n');
     expect(text).toContain('wanted: 18-1/2 inHg min # 18.5 inHg or more\n');
     expect(text).toContain('wanted: 13/64 in # no limits stated\n');
-    expect(text).toContain('# 1. Float level: free end of the float; gasket removed\n');
+    expect(text).toContain('# 1  Float level: free end of the float; gasket removed\n');
   });
 
   test('never replaces a file, and is no sheet', async () => {
@@ -177,19 +177,19 @@ describe('the verdicts', () => {
     expect(out).toContain('Guarded acceptance (JCGM 106:2012)');
     expect(out).toContain(
       [
-        '  ? Fuel pressure       3-1/2 ± 1/2 psi       4.5 psi          3.95 psi',
+        '  ? A   Fuel pressure      3-1/2 ± 1/2 psi      4.5 psi         3.95 psi',
         '    as found  does not conform: 0.5 psi above the upper limit 4 psi',
         '    as left   unproven: 0.05 psi inside the upper limit 4 psi, within the',
         '              0.251 psi of gauge and last figure; 65.5 % likely to be inside',
         '    with      pressure gauge, ± 0.25 psi (common practice, no source), with its',
         '              last figure ± 0.251 psi: accepts 3.251 psi to 3.749 psi',
-        '  ✓ Idle vacuum         18-1/2 inHg min       —                20.0 inHg',
+        '  ✓ B   Idle vacuum        18-1/2 inHg min      —               20.0 inHg',
         '    carried   from sea level to 0 ft by V₂ = V₁ − (B(H₁) − B(H₂)), B the',
         '              standard barometer (idle-vacuum-at-altitude)',
         '    as left   conforms: 1.5 inHg inside the lower limit 18.5 inHg',
         '    with      mercury column, ± 0.1 inHg (common practice, no source), with its',
         '              last figure ± 0.116 inHg: accepts 18.616 inHg or more',
-        '  – Float level         13/64 in              —                0.206 in',
+        '  – 1   Float level        13/64 in             —               0.206 in',
         '    as left   no limits stated; 0.002875 in more than the figure',
       ].join('\n'),
     );

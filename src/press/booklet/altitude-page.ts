@@ -82,15 +82,12 @@ function columnsOf(
     const settings = [...sheet.settings.values()].filter(({ id }) => id === reading.setting);
     return settings.flatMap((setting) => {
       const from = key === null ? null : altitudeFrom(setting.said.get(key)?.value ?? null);
-      const place = places.get(reading.setting) ?? {
-        number: chapter.number,
-        anchor: chapter.anchor,
-      };
+      const { number, anchor } = places.get(reading.setting) ?? chapter;
       return sizesOf(setting).flatMap(({ words, statement }) => {
         const readings = vacuumByAltitude(statement, from, altitudes).map((row) => row.reading);
         if (readings.every((each) => each === null)) return [];
         const readAt = from?.text ?? 'sea level';
-        return [{ ...place, title: chapter.face.title, stated: words, readAt, readings }];
+        return [{ number, anchor, title: chapter.face.title, stated: words, readAt, readings }];
       });
     });
   });

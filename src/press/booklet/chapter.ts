@@ -1,4 +1,5 @@
 import type { SheetChanges } from '../../compare/index.ts';
+import { tasksOf } from '../../sheet/index.ts';
 import {
   type EditorsNote,
   editorsNotes,
@@ -33,7 +34,8 @@ export interface ChapterSetting extends SettingRow {
 
 /** An operation in its chapter. */
 export interface ChapterOperation extends OperationBody {
-  readonly number: number;
+  /** The number of the task; null for a heading that is no work. */
+  readonly number: number | null;
   /** Its place to link to: `unit-3-heading-2`. */
   readonly anchor: string;
   readonly changed: boolean;
@@ -85,6 +87,7 @@ export function bookletChapter(
   const anchor = `unit-${index + 1}`;
   const sources = sourceLines(sheet);
   const marks = sheetMarks(sheet, changes);
+  const { numberOf } = tasksOf(sheet);
   const settings = settingRows(sheet, sources, facts).map((row) => ({
     ...row,
     anchor: `${anchor}-setting-${row.number}`,
@@ -125,7 +128,7 @@ export function bookletChapter(
     settings,
     operations: body.operations.map((operation, at) => ({
       ...operation,
-      number: at + 1,
+      number: numberOf(at),
       anchor: `${anchor}-heading-${at + 1}`,
       changed: marks.headings.includes(at),
     })),

@@ -1,6 +1,6 @@
 import type { SheetToPrint } from '../orders/model.ts';
 import type { Chapter } from './chapter.ts';
-import { type ChapterPlace, whereWorked } from './where-worked.ts';
+import { type WorkedPlace, whereWorked } from './where-worked.ts';
 
 /** A setting that, out in one way, shows a symptom, and where it is made on each unit. */
 export interface FaultCause {
@@ -8,7 +8,7 @@ export interface FaultCause {
   /** `too high`. */
   readonly way: string;
   /** In the order of the chapters; empty where they are too many for a line. */
-  readonly places: readonly ChapterPlace[];
+  readonly places: readonly WorkedPlace[];
 }
 
 /** A symptom with the settings to look at. */
@@ -30,7 +30,7 @@ export function faultFinding(
   sheets: readonly SheetToPrint[],
   chapters: readonly Chapter[],
 ): readonly Fault[] {
-  const faults = new Map<string, Map<string, FaultCause & { places: ChapterPlace[] }>>();
+  const faults = new Map<string, Map<string, FaultCause & { places: WorkedPlace[] }>>();
   for (const [index, entry] of sheets.entries()) {
     const chapter = chapters[index];
     if (!chapter) continue;

@@ -1,3 +1,4 @@
+import { tasksOf } from '../../sheet/index.ts';
 import type { Sheet } from '../../sheet/model.ts';
 import type { SheetToPrint } from '../orders/model.ts';
 import type { Chapter } from './chapter.ts';
@@ -9,27 +10,36 @@ export interface ChapterPlace {
   readonly anchor: string;
 }
 
+/** Where a setting is made. */
+export interface WorkedPlace extends ChapterPlace {
+  /** The number that the setting goes by: `5`, `5a`. */
+  readonly task: string;
+}
+
 /**
  * Where each setting of a sheet is made, by the kind's name or the sheet's own: the heading of its
- * operation, the first of several; its row in the table where no operation makes it.
+ * task; its row in the table where no task makes it.
  */
 export function whereWorked(
   { sheet }: SheetToPrint,
   chapter: Chapter,
-): ReadonlyMap<string, ChapterPlace> {
-  const { number } = chapter;
-  const places = new Map<string, ChapterPlace>();
-  for (const { index, known } of sheet.operations) {
-    const anchor = chapter.operations[index]?.anchor;
-    if (!known || known.stage === 'any' || anchor === undefined) continue;
-    for (const name of known.settings) {
-      if (!places.has(name)) places.set(name, { number, anchor });
-    }
-  }
-  const worked = new Map<string, ChapterPlace>();
-  for (const { name, anchor } of chapter.settings) {
+): ReadonlyMap<string, WorkedPlace> {
+  const made = tasksOf(sheet);
+  const rows = new Map(chapter.settings.map(({ name, anchor }) => [name, anchor]));
+  const heads = new Map(
+    made.tasks.map(({ number, operation }) => [
+      number,
+      chapter.operations[operation.index]?.anchor,
+    ]),
+  );
+  const worked = new Map<string, WorkedPlace>();
+  for (const { number: task, task: of, setting } of made.settings) {
+    const name = setting.name.value;
+    const anchor = (of === null ? null : heads.get(of)) ?? rows.get(name);
     const key = idOf(name, sheet);
-    if (!worked.has(key)) worked.set(key, places.get(key) ?? { number, anchor });
+    if (anchor !== undefined && !worked.has(key)) {
+      worked.set(key, { number: chapter.number, anchor, task });
+    }
   }
   return worked;
 }

@@ -1,4 +1,5 @@
 import type { Finding } from '../../checks/define.ts';
+import { tasksOf } from '../../sheet/index.ts';
 import type { Sheet } from '../../sheet/model.ts';
 import {
   type Density,
@@ -38,7 +39,7 @@ interface CardOperation {
   readonly number: number;
   /** HTML. */
   readonly title: string;
-  /** The settings that it makes, by their numbers in the table: `4`, `1–3, 7`; null for none. */
+  /** The settings that its steps print, by their numbers in the table: `4`, `5a, 5b`; null for none. */
   readonly sets: string | null;
   /** Whether a hazard stands among its steps. */
   readonly alert: boolean;
@@ -119,11 +120,12 @@ export function cardModel(
   });
   const settings = cardRows(rows, options.readings, papers[options.paper].small);
   const body = sheetBody(sheet, options.picture, 'card');
+  const { numberOf } = tasksOf(sheet);
   const operations: CardOperation[] = [];
   for (const [index, operation] of body.operations.entries()) {
     if (operation.steps === '') continue;
     operations.push({
-      number: operations.length + 1,
+      number: numberOf(index) ?? 0,
       title: operation.title,
       sets: numbersOf(sheet, index, settings),
       alert: operation.steps.includes('⚠'),
@@ -179,18 +181,11 @@ function recordOf(readings: CardReadings | null): CardRecord | null {
   return { serial, by, date, rule };
 }
 
-/** The numbers of the settings that an operation uses, as runs: `1–3, 7`. */
+/** The numbers of the settings that an operation's steps print. */
 function numbersOf(sheet: Sheet, operation: number, rows: readonly CardRow[]): string | null {
   const names = new Set(
     sheet.values.filter((use) => use.operation === operation).map((use) => use.setting?.name.value),
   );
-  const runs: { first: number; last: number }[] = [];
-  for (const { name, number } of rows) {
-    if (!names.has(name)) continue;
-    const run = runs.at(-1);
-    if (run?.last === number - 1) run.last = number;
-    else runs.push({ first: number, last: number });
-  }
-  if (runs.length === 0) return null;
-  return runs.map(({ first, last }) => (first === last ? first : `${first}–${last}`)).join(', ');
+  const numbers = rows.filter(({ name }) => names.has(name)).map(({ number }) => number);
+  return numbers.length === 0 ? null : numbers.join(', ');
 }

@@ -1,3 +1,4 @@
+import { lettersFor } from '../../sheet/index.ts';
 import type { Citation, Sheet } from '../../sheet/model.ts';
 
 /** A source as the foot of a card or chapter lists it. */
@@ -20,7 +21,7 @@ export function sourceLines(sheet: Sheet): SourceLine[] {
       units === null ? null : `${units} ${units === 1 ? 'unit' : 'units'}`,
     ];
     return {
-      mark: letterFor(index),
+      mark: lettersFor(index),
       name: source.name.value,
       title: source.title?.value ?? source.name.value,
       facts: facts.filter((fact) => fact !== null).join(', '),
@@ -33,9 +34,4 @@ export function citationMark(citation: Citation, sources: readonly SourceLine[])
   const name = citation.id;
   const mark = sources.find((source) => source.name === name)?.mark ?? name;
   return citation.page === null ? mark : `${mark} ${citation.page}`;
-}
-
-function letterFor(index: number): string {
-  const letter = String.fromCharCode(97 + (index % 26));
-  return index < 26 ? letter : letterFor(Math.floor(index / 26) - 1) + letter;
 }

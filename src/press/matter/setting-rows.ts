@@ -1,5 +1,5 @@
 import { equivalents } from '../../quantity/index.ts';
-import { gaugeWords, inWorkingOrder, settingLabel, whereWords } from '../../sheet/index.ts';
+import { gaugeWords, settingLabel, tasksOf, whereWords } from '../../sheet/index.ts';
 import type { PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
 import { citationMark, type SourceLine } from './citations.ts';
 import { type WorkedFacts, type WorkedLine, workedLines } from './worked-lines.ts';
@@ -27,8 +27,10 @@ export interface DissentLine extends ValueLine {
 
 /** One setting as a table prints it. */
 export interface SettingRow {
-  /** Its place in the order of work, from 1. */
-  readonly number: number;
+  /** The number that it goes by everywhere: that of its task, `5` or `5a`; a letter without one. See `tasksOf`. */
+  readonly number: string;
+  /** The number of the task that makes it; null where none does. */
+  readonly task: number | null;
   readonly name: string;
   readonly label: string;
   readonly values: readonly ValueLine[];
@@ -46,14 +48,15 @@ export interface SettingRow {
   readonly worked: readonly WorkedLine[];
 }
 
-/** The settings of a sheet, in the order that the work makes them. */
+/** The settings of a sheet, in the order of the tasks that make them. */
 export function settingRows(
   sheet: Sheet,
   sources: readonly SourceLine[],
   facts: WorkedFacts = { altitude: null },
 ): SettingRow[] {
-  return inWorkingOrder(sheet).map((setting, index) => ({
-    number: index + 1,
+  return tasksOf(sheet).settings.map(({ number, task, setting }) => ({
+    number,
+    task,
     name: setting.name.value,
     label: settingLabel(setting),
     values: valueLines(setting),

@@ -1,11 +1,12 @@
 import type { Kind, KindOperation, Stage } from '../../kinds/model.ts';
 import { ownRules, stageRank, workingOperations, workOf } from '../../order/index.ts';
+import { tasksOf } from '../../sheet/index.ts';
 import type { Operation, Sheet } from '../../sheet/model.ts';
 import { type Pair, transitiveReduction } from './reduction.ts';
 
 /** One operation of a sheet as a box of its picture. */
 export interface OrderBox {
-  /** The number that the booklet prints at its heading, counted from 1 over all headings. */
+  /** The number that every print calls it by; see `tasksOf`. */
   readonly number: number;
   /** The heading's own words. */
   readonly label: string;
@@ -54,21 +55,18 @@ export function orderGraph(sheet: Sheet, usual: Kind): OrderGraph {
 }
 
 function boxesOf(sheet: Sheet, kind: Kind): readonly OrderBox[] {
+  const { numberOf } = tasksOf(sheet);
   const first = new Map<string, number>();
   return workingOperations(sheet, kind).flatMap((operation): OrderBox[] => {
     const known = kind.operations.get(operation.known?.name ?? '');
     if (!known || stageRank(known.stage) < 0) return [];
-    const number = numberOf(operation);
+    const number = numberOf(operation.index) ?? 0;
     const again = first.get(known.name) ?? null;
     if (again === null) first.set(known.name, number);
     return [
       { number, label: headingWords(operation), stage: known.stage, again, operation: known },
     ];
   });
-}
-
-function numberOf(operation: Operation): number {
-  return operation.index + 1;
 }
 
 function headingWords(operation: Operation): string {
@@ -131,8 +129,9 @@ function disturbances(
   };
   const byNumber = new Map(boxes.map((box) => [box.number, box]));
   for (const box of boxes) for (const { name } of box.operation.disturbs) add(box, name, false);
+  const { numberOf } = tasksOf(sheet);
   for (const { operation, changes } of workOf(sheet, kind).steps) {
-    const box = byNumber.get(numberOf(operation));
+    const box = byNumber.get(numberOf(operation.index) ?? 0);
     if (!box) continue;
     for (const { term, by } of changes) {
       if (by !== 'mark') continue;

@@ -79,7 +79,8 @@ interface UnitCaution extends SafetyLine {
 
 /** An operation with the settings it makes. */
 export interface UnitOperation {
-  readonly number: number;
+  /** The number of the task; null for a heading that is no work. */
+  readonly number: number | null;
   readonly id: string;
   /** HTML. */
   readonly title: string;
@@ -87,6 +88,8 @@ export interface UnitOperation {
   readonly html: string;
   readonly sets: readonly {
     readonly href: string;
+    /** The number that the setting goes by. */
+    readonly number: string;
     readonly label: string;
     readonly values: readonly ValueLine[];
     readonly gauge: string | null;

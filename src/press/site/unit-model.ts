@@ -1,9 +1,9 @@
+import { tasksOf } from '../../sheet/index.ts';
 import type { Sheet } from '../../sheet/model.ts';
 import { typesetWords } from '../lettering/index.ts';
 import {
   editorsNotes,
   ruleNotes,
-  type SettingRow,
   safetyLines,
   settingRows,
   sheetBody,
@@ -33,10 +33,11 @@ export type UnitMatter = Omit<UnitPage, keyof PageFrame | 'workedHref' | 'previo
 export function unitMatter(entry: SheetToPrint, number: number, options: UnitOptions): UnitMatter {
   const { sheet } = entry;
   const id = idMaker();
+  const { tasks, numberOf } = tasksOf(sheet);
   const operations = sheet.operations.map((operation, index) => {
     const words = operation.heading.value.replace(/\s*\{#[^}]*\}\s*$/, '');
     const name = operation.known?.name ?? operation.id?.value ?? words;
-    return { id: id('work', name), words, number: index + 1 };
+    return { id: id('work', name), words, number: numberOf(index) };
   });
   const body = sheetBody(
     sheet,
@@ -55,8 +56,7 @@ export function unitMatter(entry: SheetToPrint, number: number, options: UnitOpt
   );
   const sources = sourceLines(sheet);
   const settings = settingRows(sheet, sources, options.facts).map((row): UnitSetting => {
-    const at = operationOf(row, sheet);
-    const made = at === null ? undefined : operations[at];
+    const made = operations[tasks.find(({ number }) => number === row.task)?.operation.index ?? -1];
     return {
       ...row,
       id: id('setting', row.name),
@@ -86,17 +86,6 @@ export function unitMatter(entry: SheetToPrint, number: number, options: UnitOpt
   };
 }
 
-/** The operation that makes a setting: the first that the kind says does, else the first that prints it. */
-function operationOf({ name }: SettingRow, sheet: Sheet): number | null {
-  const setting = sheet.settings.get(name);
-  const makes = sheet.operations.find(({ known }) =>
-    known?.settings.some((each) => each === setting?.id),
-  );
-  if (makes !== undefined) return makes.index;
-  const use = sheet.values.find((each) => each.operation !== null && each.setting === setting);
-  return use?.operation ?? null;
-}
-
 /** The settings that an operation's steps print, in the order of the table. */
 function settingsSet(
   operation: number,
@@ -108,5 +97,11 @@ function settingsSet(
   );
   return settings
     .filter(({ name }) => names.has(name))
-    .map(({ id, label, values, gauge }) => ({ href: `#${id}`, label, values, gauge }));
+    .map(({ id, number, label, values, gauge }) => ({
+      href: `#${id}`,
+      number,
+      label,
+      values,
+      gauge,
+    }));
 }

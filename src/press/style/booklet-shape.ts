@@ -66,7 +66,7 @@ const chapterShape: ShapeOf<Chapter> = fields('One unit.', {
   operations: list(
     'The work, in order.',
     fields('One operation.', {
-      number: number('Its number.'),
+      number: number('The number of the task; nothing for a heading that is no work.'),
       anchor: text('Its place, for a link.'),
       changed: flag('Whether its heading bears a bar.'),
       title: html('Its heading.'),
@@ -136,7 +136,13 @@ const faultShape: ShapeOf<Fault> = fields('One symptom.', {
     fields('One setting.', {
       label: text('Its name.'),
       way: text('Which way it is out.'),
-      places: list('The chapters; empty where they are too many.', placeShape),
+      places: list(
+        'The chapters; empty where they are too many.',
+        fields('One chapter.', {
+          ...placeFields,
+          task: text('The number that the setting goes by there.'),
+        }),
+      ),
     }),
   ),
 });

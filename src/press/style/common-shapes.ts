@@ -63,7 +63,8 @@ export const workedShape: ShapeOf<WorkedLine> = fields('One worked figure.', {
 
 /** The fields of a setting, without its values. */
 export const settingFields = {
-  number: number('Its number in the order of work.'),
+  number: text('The number that it goes by: that of its task, `5` or `5a`; a letter without one.'),
+  task: number('The number of the task that makes it; nothing where none does.'),
   name: text('Its name on the sheet.'),
   label: text('Its name in words.'),
   also: text('Other ways the sheet states it, as written.'),

@@ -98,7 +98,7 @@ const unitShape: ShapeOf<UnitPage> = fields('A unit’s page.', {
   operations: list(
     'The work, in order.',
     fields('One operation.', {
-      number: number('Its number.'),
+      number: number('The number of the task; nothing for a heading that is no work.'),
       id: text('Its place, for a link.'),
       title: html('Its heading.'),
       html: html('Its steps, cautions and figures.'),
@@ -106,6 +106,7 @@ const unitShape: ShapeOf<UnitPage> = fields('A unit’s page.', {
         'The settings that it makes.',
         fields('One setting.', {
           ...linkFields,
+          number: text('The number that it goes by.'),
           values: list('Its values.', valueShape),
           gauge: text('What it is made with.'),
         }),

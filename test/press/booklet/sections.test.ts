@@ -44,7 +44,11 @@ describe('what is noticed when a setting is out', () => {
     expect(cause?.way).toBe('too high');
     const orlo = chapterOf('orlo-t71-wexcombe-six');
     const heading = orlo.operations.find(({ title }) => title === 'Float level');
-    expect(cause?.places).toContainEqual({ number: orlo.number, anchor: heading?.anchor });
+    expect(cause?.places).toContainEqual({
+      number: orlo.number,
+      anchor: heading?.anchor,
+      task: String(heading?.number),
+    });
   });
 
   test('stands in the order of the alphabet, and names no setting that no sheet states', () => {

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { workingOperations } from '../../../src/order/index.ts';
 import { listOrder } from '../../../src/press/order-picture/list.ts';
 import { orderGraph } from '../../../src/press/order-picture/model.ts';
+import { tasksOf } from '../../../src/sheet/index.ts';
 import { demoSheets, sample, sheetAndKind } from './stand.ts';
 
 const head = `---
@@ -28,8 +29,9 @@ describe('the graph of a demo sheet', () => {
   test.each(demoSheets)('%s has every operation, and says all that the kind asks', (file, text) => {
     const { sheet, kind } = sheetAndKind(text, file);
     const graph = orderGraph(sheet, kind);
+    const { numberOf } = tasksOf(sheet);
     expect(graph.boxes.map(({ number }) => number)).toEqual(
-      workingOperations(sheet, kind).map(({ index }) => index + 1),
+      workingOperations(sheet, kind).map(({ index }) => numberOf(index)),
     );
     // Every pair of the kind's `after`, worked out here anew, is joined by a way of arrows.
     const ways = waysOf(graph.before);
@@ -71,7 +73,7 @@ function waysOf(pairs: readonly { from: number; to: number }[]): string[] {
 }
 
 describe('the graph of a sheet', () => {
-  test('numbers boxes as the booklet numbers headings, and leaves out what is no work', () => {
+  test('numbers boxes as the booklet numbers tasks, and leaves out what is no work', () => {
     const graph = graphOf(['Identification', 'Strip', 'Polishing the badge', 'Float level']);
     expect(graph.boxes.map(({ number, label }) => `${number} ${label}`)).toEqual([
       '2 Strip',
