@@ -52,7 +52,7 @@ export const sentences: Readonly<Record<string, readonly (readonly [string, ...s
     ['Close the strangler flap and hold it closed.', 'choke shut'],
     ['With the engine ticking over, listen for a hiss.', 'engine running'],
     [
-      'Screw the throttle stop screw in until it just touches, then a further turn.',
+      'Screw the throttle stop in till it barely touches, and give it a turn more.',
       'stop-screw at-contact',
     ],
     ['Turn the top half upside down.', 'cover inverted'],
@@ -90,7 +90,7 @@ export const sentences: Readonly<Record<string, readonly (readonly [string, ...s
     ],
     ['Warm up engine to operating temperature.', 'temperature hot', 'engine running'],
     ['Turn off engine.', 'engine stopped'],
-    ['Position fast idle screw on highest step of cam.', 'cam highest-step'],
+    ['Cam up; fast idle screw on top step.', 'cam highest-step'],
     ['Lift metering rods out of jets.', 'rods out'],
     ['Insert metering rods in jets.', 'rods in'],
     ['Rotate cam clear of fast idle screw.', 'cam slow-notch'],
@@ -197,7 +197,7 @@ export const sentences: Readonly<Record<string, readonly (readonly [string, ...s
       'cam slow-notch',
     ],
     [
-      'Turn the stop screw in until it just touches the lever, which must rest on nothing else.',
+      'Run the stop screw in until it barely touches the lever, which must lean on nothing else.',
       'stop-screw at-contact',
     ],
     [
@@ -262,7 +262,7 @@ export const sentences: Readonly<Record<string, readonly (readonly [string, ...s
       'rods bottomed',
     ],
     ['Both metering rods are hung in.', 'rods in'],
-    ['The stop screw is turned in until it just touches.', 'stop-screw at-contact'],
+    ['The stop screw is run in until it barely touches.', 'stop-screw at-contact'],
   ],
   'not done, or not yet': [
     ['Do not remove the gasket.'],
@@ -355,7 +355,7 @@ export const sentences: Readonly<Record<string, readonly (readonly [string, ...s
     ['Pull the rods and lay them on clean paper.', 'rods out'],
     ['Return the rods to their jets.', 'rods in'],
     ['Slide the rods back into their jets and hook the springs.', 'rods in'],
-    ['Place the fast idle screw on the highest step of the cam.', 'cam highest-step'],
+    ['Set the fast idle screw down on the top step.', 'cam highest-step'],
     [
       'Open the throttle slightly, rotate the cam so that the screw sits on the second step, and let go.',
       'cam named-step',
@@ -455,7 +455,7 @@ export const sentences: Readonly<Record<string, readonly (readonly [string, ...s
     ],
     ['Draw out the metering rods and hang them up.', 'rods out'],
     ['Drop each rod into its jet.', 'rods in'],
-    ['Put the cam on its highest step.', 'cam highest-step'],
+    ['Take the cam round to the top step.', 'cam highest-step'],
     ['With the screw on the second step of the cam, check the speed.', 'cam named-step'],
     ['Open the throttle for a moment and let the fast idle cam drop.', 'cam slow-notch'],
     ['Kick the cam off.', 'cam slow-notch'],
