@@ -28,6 +28,7 @@ const floors: readonly (readonly string[])[] = [
   ['order', 'relations', 'conformance', 'compare', 'concordance'],
   ['checks', 'import'],
   ['report', 'press'],
+  ['desk'],
   ['project'],
   ['cli'],
 ];

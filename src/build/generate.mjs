@@ -58,6 +58,7 @@ export async function generate(root) {
   }
   put(join(root, 'schemas', 'variant.schema.json'), variantSchemaText(readSchema(root, 'sheet')));
   put(join(out, 'sheet-keys.ts'), keysModule(readSchema(root, 'sheet')));
+  put(join(out, 'sheet-words.ts'), wordsModule(readSchema(root, 'sheet')));
   put(join(out, 'kinds.ts'), kindsModule(root, validators.get('kind')));
   put(join(out, 'kind-references.ts'), referencesModule(readSchema(root, 'kind')));
   put(join(out, 'lexicon.ts'), lexiconModule(root));
@@ -118,6 +119,57 @@ function keysModule(schema) {
     `export const unitKeys: readonly string[] = ${keys('unit')};`,
     '/** Keys of a setting that the schema names; anything else is only said beside the value. */',
     `export const settingKeys: readonly string[] = ${keys('setting')};`,
+    '',
+  ].join('\n');
+}
+
+/** What each key of front matter says, for whoever writes it: the words and examples of the schema. */
+function wordsModule(schema) {
+  const resolved = ({ $ref, ...own }) =>
+    $ref === undefined ? own : { ...schema.$defs[$ref.replace('#/$defs/', '')], ...own };
+  const wordsOf = (raw) => {
+    const {
+      description,
+      examples = [],
+      properties,
+      additionalProperties,
+      items,
+      ...rest
+    } = resolved(raw);
+    const choices = rest.enum ?? [];
+    const texts = examples.flat().filter((each) => ['string', 'number'].includes(typeof each));
+    return {
+      explain: description,
+      choices: choices.map(String),
+      examples: texts.map(String),
+      keys: Object.fromEntries(
+        Object.entries(properties ?? {}).map(([key, value]) => [key, wordsOf(value)]),
+      ),
+      any:
+        typeof additionalProperties === 'object' && !additionalProperties.$comment
+          ? wordsOf(additionalProperties)
+          : null,
+      items: typeof items === 'object' ? wordsOf(items) : null,
+      required: rest.required ?? [],
+    };
+  };
+  return [
+    '// Made by src/build/generate.mjs from schemas/sheet.schema.json: change the schema.',
+    '/** What a key of front matter says, and what may stand under it. */',
+    'export interface KeyWords {',
+    '  readonly explain: string;',
+    '  /** The only words that may stand there; empty where others may. */',
+    '  readonly choices: readonly string[];',
+    '  readonly examples: readonly string[];',
+    '  readonly keys: Readonly<Record<string, KeyWords>>;',
+    '  /** What stands under names that the sheet chooses; null where it chooses none. */',
+    '  readonly any: KeyWords | null;',
+    '  /** What each item of a list is; null for no list. */',
+    '  readonly items: KeyWords | null;',
+    '  readonly required: readonly string[];',
+    '}',
+    '/** The front matter as a whole. */',
+    `export const sheetWords: KeyWords = ${JSON.stringify(wordsOf(schema))};`,
     '',
   ].join('\n');
 }

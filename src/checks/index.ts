@@ -233,3 +233,4 @@ export function checkNamed(id: string): Check | null {
 export { acrossChecks } from './across/index.ts';
 export * from './define.ts';
 export { explainCheck, findingsPage, type ToldCheck } from './findings-page.ts';
+export { markText, orderProof } from './order-proof.ts';

@@ -40,10 +40,15 @@ export function partLabel(kind: Kind, part: string): string {
  * word and means the same: `:state[engine hot]`, not the temperature.
  */
 export function markFor(kind: Kind, part: string, condition: string): string {
+  return `:state[${markText(kind, part, condition)}]`;
+}
+
+/** What stands in the brackets of `markFor`. */
+export function markText(kind: Kind, part: string, condition: string): string {
   const label = partLabel(kind, part);
   const meant = /^\p{L}+$/u.test(label) ? stateNamed(`${label} ${condition}`, kind) : null;
   const isSame = meant?.part === part && meant.condition === condition;
-  return `:state[${isSame ? label : part} ${condition}]`;
+  return `${isSame ? label : part} ${condition}`;
 }
 
 /** The lines under `work:` by which a sheet overrules what is behind some faults, with room for its reason. */

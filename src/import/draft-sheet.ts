@@ -103,7 +103,8 @@ function plainMarkdown(text: string): string {
   return text.replace(/[\\`*_[\]<>#:{}!|~&]/g, (sign) => `\\${sign}`);
 }
 
-function caution(kind: Kind, name: string): string[] {
+/** The lines of a safety message in the kind's words, an empty one last; none for a hazard it does not know. */
+export function caution(kind: Kind, name: string): string[] {
   const hazard = kind.hazards.get(name);
   if (hazard === undefined) return [];
   const { message, signal } = hazard;
@@ -120,10 +121,10 @@ function sentence(text: string): string {
  * The model steps that speak of no other settings than those on the sheet, each placeholder put as
  * `:value[...]`. `used` gathers the settings that steps speak of.
  */
-function modelSteps(
+export function modelSteps(
   operation: KindOperation,
   settings: ReadonlySet<string>,
-  used: Set<string>,
+  used: Set<string> = new Set(),
 ): string[] {
   const own = operation.settings.find((setting) => settings.has(setting)) ?? operation.name;
   const steps: string[] = [];

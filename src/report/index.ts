@@ -24,7 +24,7 @@ export { recordText } from './record-text.ts';
 export { type SarifOptions, toSarif } from './sarif.ts';
 export { type Sharing, type SheetToShare, shareSources } from './share-sources.ts';
 export { sizeJson, unreadSizeJson } from './size-json.ts';
-export { sizeText } from './size-text.ts';
+export { sizeRows, sizeText } from './size-text.ts';
 export { stoppers, stoppersAcross } from './stops.ts';
 export { fileText, summaryText, type TextOptions, toText } from './text.ts';
 export { traceLegend, traceTable } from './trace-table.ts';

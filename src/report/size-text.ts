@@ -17,6 +17,14 @@ const NO_BORE =
 
 /** One size's facts for people: a label to the left, what there is to say to the right. */
 export function sizeText(facts: SizeFacts, ink: Paint): string {
+  const rows = sizeRows(facts);
+  const width = Math.max(...rows.map(([label]) => label.length));
+  const lines = rows.map(([label, text]) => `  ${ink.dim(label.padEnd(width))}  ${text}`);
+  return `${ink.bold(visible(facts.statement.text))}\n${lines.join('\n')}\n`;
+}
+
+/** What there is to say of a size, a label and its text a row; there is one at least. */
+export function sizeRows(facts: SizeFacts): readonly (readonly [label: string, text: string])[] {
   const rows: [string, string][] = [];
   const row = (label: string, text: string | null): void => {
     if (text !== null && text !== '') rows.push([label, text]);
@@ -73,9 +81,7 @@ export function sizeText(facts: SizeFacts, ink: Paint): string {
   row('near twin', facts.twins.map((gauge) => gaugeText(gauge, mm)).join('; '));
   row('same number', facts.namesakes.map((gauge) => gaugeText(gauge, null)).join('; '));
   if (rows.length === 0) row('reads as', `${statement.dimension}, ${statement.form}`);
-  const width = Math.max(...rows.map(([label]) => label.length));
-  const lines = rows.map(([label, text]) => `  ${ink.dim(label.padEnd(width))}  ${text}`);
-  return `${ink.bold(visible(statement.text))}\n${lines.join('\n')}\n`;
+  return rows;
 }
 
 function low64(facts: SizeFacts): Rational | null {

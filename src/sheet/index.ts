@@ -105,6 +105,7 @@ export function readSheet(text: string, file: string, options: ReadSheetOptions)
     tree,
     bodyStart,
     frontMatter: own.place.content,
+    front: own.yaml?.root?.kind === 'map' ? own.yaml.root : null,
   };
 }
 

@@ -10,6 +10,7 @@ import type {
 import type { JetNumbering } from '../quantity/index.ts';
 import type { Reading } from '../quantity/model.ts';
 import type { LineIndex, Placed, Span } from '../text/span.ts';
+import type { PlacedMap } from '../text/yaml-nodes.ts';
 import type { Family } from './family.ts';
 
 /** A size in front matter: the place, the text as written and what it was read as. */
@@ -305,4 +306,9 @@ export interface Sheet {
   readonly bodyStart: number;
   /** The span of the front matter between its fences; null where there is none. */
   readonly frontMatter: Span | null;
+  /**
+   * The front matter of the sheet's own file as keys and values, offsets that file's; null where there is
+   * none, or none that can be read as such.
+   */
+  readonly front: PlacedMap | null;
 }

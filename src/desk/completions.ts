@@ -1,0 +1,26 @@
+import type { Span } from '../text/span.ts';
+import { frontCompletions } from './complete-front.ts';
+import { workCompletions } from './complete-work.ts';
+import { frontCursor } from './front-cursor.ts';
+import type { Completion, DeskDocument } from './model.ts';
+import { workCursor } from './work-cursor.ts';
+
+/**
+ * What may stand at an offset, the likeliest first, not yet held against what is typed there: an editor
+ * filters as its user types on. None where nothing is known.
+ */
+export function completions(document: DeskDocument, offset: number): readonly Completion[] {
+  const frontMatter = document.sheet.frontMatter ?? openFrontMatter(document.text);
+  if (frontMatter !== null && offset <= frontMatter.end) {
+    const cursor = frontCursor(document.text, frontMatter, offset);
+    return cursor === null ? [] : frontCompletions(document, cursor);
+  }
+  if (offset < document.bodyStart) return [];
+  return workCompletions(document, workCursor(document, offset), offset);
+}
+
+/** Front matter that is being begun, and not closed yet. */
+function openFrontMatter(text: string): Span | null {
+  const [fence] = /^\uFEFF?---[ \t]*\r?\n/.exec(text) ?? [];
+  return fence === undefined ? null : { start: fence.length, end: text.length };
+}
