@@ -44,11 +44,15 @@ export function gaugeWords(setting: Setting): string | null {
   return pair.length === 0 ? null : pair.join(', ');
 }
 
-/** Where and in what state a setting is measured; null where the sheet does not say. */
-export function whereWords(setting: Setting): string | null {
+/**
+ * Where and in what state a setting is measured; null where the sheet does not say. `without`: keys that
+ * are told elsewhere.
+ */
+export function whereWords(setting: Setting, without: readonly string[] = []): string | null {
   const words = setting.at === null ? [] : [setting.at.value];
   for (const [key, said] of setting.said) {
-    if (!shownElsewhere.has(key)) words.push(`${key.replaceAll('-', ' ')} ${said.value}`);
+    if (!shownElsewhere.has(key) && !without.includes(key))
+      words.push(`${key.replaceAll('-', ' ')} ${said.value}`);
   }
   if (setting.travel) words.push(`travel ${withEquivalents(setting.travel)}`);
   if (setting.placesDiffer) words.push(`places differ: ${setting.placesDiffer.value}`);

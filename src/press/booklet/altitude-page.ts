@@ -1,11 +1,10 @@
-import { gaugeBook } from '../../gauges/index.ts';
-import { principal, readStatement } from '../../quantity/index.ts';
+import { type Altitude, usualAltitudes, vacuumByAltitude } from '../../relations/altitude-table.ts';
 import {
-  ALTITUDE_RELATION,
-  type Altitude,
-  usualAltitudes,
-  vacuumByAltitude,
-} from '../../relations/altitude-table.ts';
+  altitudeNamed,
+  altitudeReading,
+  clubFigure,
+  isSameHeight,
+} from '../../relations/club-figure.ts';
 import type { Setting } from '../../sheet/model.ts';
 import type { SheetToPrint } from '../orders/model.ts';
 import type { Chapter } from './chapter.ts';
@@ -40,13 +39,13 @@ export function altitudePage(
   clubs: string | null,
   across: number,
 ): readonly AltitudeTable[] {
-  const club = altitudeFrom(clubs);
+  const club = altitudeNamed(clubs);
   const usual = usualAltitudes(clubs?.trim().endsWith('m') ? 'm' : 'ft');
   const altitudes = [...usual.filter(({ mm }) => !club?.mm.equals(mm)), ...(club ? [club] : [])];
   altitudes.sort((first, second) => first.mm.compare(second.mm));
   const columns = sheets.flatMap((entry, index) => {
     const chapter = chapters[index];
-    return chapter ? columnsOf(entry, chapter, altitudes) : [];
+    return chapter ? columnsOf(entry, chapter, altitudes, clubs) : [];
   });
   const count = Math.ceil(columns.length / across);
   const width = Math.ceil(columns.length / Math.max(1, count));
@@ -67,44 +66,42 @@ function columnsOf(
   entry: SheetToPrint,
   chapter: Chapter,
   altitudes: readonly Altitude[],
+  clubs: string | null,
 ): Carried[] {
   const { sheet } = entry;
-  const { kind } = sheet;
   const places = whereWorked(entry, chapter);
-  const bindings = (kind?.relations.bindings ?? []).filter(
-    (each) => each.relation === ALTITUDE_RELATION,
-  );
-  return bindings.flatMap(({ quantities }) => {
-    const reading = quantities.get('reading');
-    const said = quantities.get('altitude');
-    if (reading?.is !== 'setting') return [];
-    const key = said?.is === 'setting' ? said.key : null;
-    const settings = [...sheet.settings.values()].filter(({ id }) => id === reading.setting);
-    return settings.flatMap((setting) => {
-      const from = key === null ? null : altitudeFrom(setting.said.get(key)?.value ?? null);
-      const { number, anchor } = places.get(reading.setting) ?? chapter;
-      return sizesOf(setting).flatMap(({ words, statement }) => {
-        const readings = vacuumByAltitude(statement, from, altitudes).map((row) => row.reading);
-        if (readings.every((each) => each === null)) return [];
-        const readAt = from?.text ?? 'sea level';
-        return [{ number, anchor, title: chapter.face.title, stated: words, readAt, readings }];
+  return [...sheet.settings.values()].flatMap((setting) => {
+    const found = altitudeReading(setting, sheet);
+    if (found === null) return [];
+    const { number, anchor } = places.get(setting.id) ?? chapter;
+    return sizesOf(setting).flatMap(({ place, words, text, statement }) => {
+      const own = clubFigure(setting, sheet, place, clubs);
+      const carried = vacuumByAltitude(statement, found.from, altitudes);
+      // What the sheet itself says of a height is said here too, and not worked a second time.
+      const readings = altitudes.map((altitude, row) => {
+        if (isSameHeight(found.from, altitude)) return text;
+        if (own !== null && altitude.text === own.altitude) return own.text;
+        return carried[row]?.reading ?? null;
       });
+      if (carried.every(({ reading }) => reading === null)) return [];
+      const { readAt } = found;
+      return [{ number, anchor, title: chapter.face.title, stated: words, readAt, readings }];
     });
   });
 }
 
 function sizesOf(setting: Setting) {
-  const whole = setting.value === null ? [] : [['', setting.value] as const];
+  const whole = setting.value === null ? [] : [[null, setting.value] as const];
   return [...whole, ...setting.places].flatMap(([place, { text, reading }]) =>
     reading.ok
-      ? [{ words: place === '' ? text : `${place} ${text}`, statement: reading.statement }]
+      ? [
+          {
+            place,
+            words: place === null ? text : `${place} ${text}`,
+            text,
+            statement: reading.statement,
+          },
+        ]
       : [],
   );
-}
-
-function altitudeFrom(written: string | null): Altitude | null {
-  if (written === null) return null;
-  const reading = readStatement(written, { gauges: gaugeBook(), expect: ['length'] });
-  const amount = reading.ok ? principal(reading.statement) : null;
-  return amount === null ? null : { text: written, mm: amount.base };
 }

@@ -96,18 +96,18 @@ export function bookletChapter(
       [row.where, row.also, row.note].some((text) => text !== null) || row.worked.length > 0,
   }));
   const bodies = options.bodies ?? null;
-  const marked = JSON.stringify([marks.opening, marks.steps, marks.cautions]);
+  const marked = JSON.stringify([facts.altitude, marks.opening, marks.steps, marks.cautions]);
   const body = keptBody(
     bodies === null ? null : { ...bodies, around: `${bodies.around} ${marked}` },
     entry,
     anchor,
     options.picture,
     (picture) =>
-      sheetBody(
-        sheet,
+      sheetBody(sheet, {
+        prefix: anchor,
         picture,
-        anchor,
-        (at) => {
+        altitude: facts.altitude,
+        figures: (at) => {
           const operation = sheet.operations[at];
           if (operation === undefined) return null;
           return stepFigures(sheet, operation, {
@@ -116,8 +116,8 @@ export function bookletChapter(
             texts: options.texts ?? new Map(),
           });
         },
-        withMarks(marks),
-      ),
+        adapt: withMarks(marks),
+      }),
   );
   return {
     number: index + 1,

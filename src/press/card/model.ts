@@ -119,7 +119,11 @@ export function cardModel(
     kit: edition?.kit ?? null,
   });
   const settings = cardRows(rows, options.readings, papers[options.paper].small);
-  const body = sheetBody(sheet, options.picture, 'card');
+  const body = sheetBody(sheet, {
+    prefix: 'card',
+    picture: options.picture,
+    altitude: edition?.altitude ?? null,
+  });
   const { numberOf } = tasksOf(sheet);
   const operations: CardOperation[] = [];
   for (const [index, operation] of body.operations.entries()) {

@@ -52,7 +52,7 @@ const schema = {
   clobber: [],
   attributes: {
     ...defaultSchema.attributes,
-    span: [['className', 'values', 'value', 'missing']],
+    span: [['className', 'values', 'value', 'at-source', 'missing']],
     div: [['className', 'safety', /^safety-/, 'words', 'plain'], 'dataHazards'],
     p: [['className', 'signal', 'plain']],
     img: ['alt', 'title', 'src'],
@@ -67,22 +67,28 @@ export type AdaptText = (
   operation: number | null,
 ) => readonly RootContent[];
 
-/**
- * Makes a sheet's tree into HTML. The tree is the one that was proved: it is not parsed again.
- * `figures` gives what is drawn for the operation at an index; without it nothing is. `adapt` changes
- * text that is safe already, and what it adds is printed as it is.
- */
+/** What a sheet's text is made into HTML with. */
+export interface BodyOptions {
+  /** What the ids of footnotes begin with. */
+  readonly prefix: string;
+  readonly picture: PictureSource | null;
+  /** The altitude that the club's figures are read at, as written; null where it names none. */
+  readonly altitude: string | null;
+  /** What is drawn for the operation at an index; without it nothing is. */
+  readonly figures?: (operation: number) => StepFigures | null;
+  /** Changes text that is safe already; what it adds is printed as it is. */
+  readonly adapt?: AdaptText;
+}
+
+/** Makes a sheet's tree into HTML. The tree is the one that was proved: it is not parsed again. */
 export function sheetBody(
   sheet: Sheet,
-  picture: PictureSource | null,
-  prefix: string,
-  figures: (operation: number) => StepFigures | null = () => null,
-  adapt: AdaptText = (nodes) => nodes,
+  { prefix, picture, altitude, figures = () => null, adapt = (nodes) => nodes }: BodyOptions,
 ): SheetBody {
   if (sheet.tree === null) return { intro: '', operations: [], messages: [], notes: '' };
   const toHtml = unified()
     .use(remarkRehype, {
-      handlers: directiveHandlers(sheet) as never,
+      handlers: directiveHandlers(sheet, altitude) as never,
       clobberPrefix: `${prefix}-`,
     })
     .use(rehypeSanitize, schema);
@@ -178,7 +184,8 @@ function finish<T extends Root | RootContent | ElementContent>(
     const { ariaDescribedBy: _, ...properties } = node.properties;
     return finish({ ...node, properties }, file, picture, inValue);
   }
-  const value = inValue || (node.type === 'element' && classOf(node as Element).includes('value'));
+  const names = node.type === 'element' ? classOf(node as Element) : [];
+  const value = inValue || names.includes('value');
   const children = node.children.map((child) => finish(child as T, file, picture, value));
   return { ...node, children } as T;
 }

@@ -3,6 +3,7 @@ import type { Nodes } from 'mdast';
 import type { ContainerDirective, LeafDirective, TextDirective } from 'mdast-util-directive';
 import type { State } from 'mdast-util-to-hast';
 import type { KindHazard, SignalWord } from '../../kinds/model.ts';
+import { clubFigure } from '../../relations/club-figure.ts';
 import type { Sheet } from '../../sheet/model.ts';
 import type { Span } from '../../text/span.ts';
 
@@ -10,20 +11,26 @@ const signalWords: ReadonlySet<string> = new Set(['danger', 'warning', 'caution'
 
 /**
  * How the directives of a sheet become HTML elements: `:value[x]` a `data` element with what the
- * setting says, safety messages a panel, `:state[x]` nothing. A directive that means nothing here
+ * setting says (where the club's altitude has a figure of its own, that, and the source's behind it),
+ * safety messages a panel, `:state[x]` nothing. A directive that means nothing here
  * prints as it was typed: `4:a` in prose is no directive to whoever wrote it. Sizes inside are not
  * typeset yet.
  */
-export function directiveHandlers(sheet: Sheet) {
+export function directiveHandlers(sheet: Sheet, altitude: string | null) {
   return {
-    textDirective: (state: State, node: TextDirective) => inText(state, node, sheet),
+    textDirective: (state: State, node: TextDirective) => inText(state, node, sheet, altitude),
     leafDirective: (_: State, node: LeafDirective) =>
       element('p', 'plain', [{ type: 'text', value: typed(node, sheet) }]),
     containerDirective: (state: State, node: ContainerDirective) => panel(state, node, sheet),
   };
 }
 
-function inText(state: State, node: TextDirective, sheet: Sheet): ElementContent | undefined {
+function inText(
+  state: State,
+  node: TextDirective,
+  sheet: Sheet,
+  altitude: string | null,
+): ElementContent | undefined {
   const mark = node.name.toLowerCase();
   if (mark === 'state') return undefined;
   if (mark !== 'value') return { type: 'text', value: typed(node, sheet) };
@@ -37,7 +44,12 @@ function inText(state: State, node: TextDirective, sheet: Sheet): ElementContent
   for (const [index, { place, text }] of sizes.entries()) {
     if (index > 0) content.push({ type: 'text', value: ', ' });
     if (place !== null) content.push({ type: 'text', value: `${place.replaceAll('-', ' ')} ` });
-    content.push(element('span', 'value', [{ type: 'text', value: text }]));
+    const club = clubFigure(setting, sheet, place, altitude);
+    content.push(element('span', 'value', [{ type: 'text', value: club?.text ?? text }]));
+    if (club === null) continue;
+    const source = element('span', 'value', [{ type: 'text', value: text }]);
+    const before: ElementContent = { type: 'text', value: ` (${club.readAt} ` };
+    content.push(element('span', 'at-source', [before, source, { type: 'text', value: ')' }]));
   }
   return element('span', 'values', content);
 }

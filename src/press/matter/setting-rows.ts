@@ -1,4 +1,7 @@
-import { equivalents } from '../../quantity/index.ts';
+import { gaugeBook } from '../../gauges/index.ts';
+import { equivalents, readStatement } from '../../quantity/index.ts';
+import type { Statement } from '../../quantity/model.ts';
+import { altitudeReading, clubFigure } from '../../relations/club-figure.ts';
 import { gaugeWords, settingLabel, tasksOf, whereWords } from '../../sheet/index.ts';
 import type { PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
 import { citationMark, type SourceLine } from './citations.ts';
@@ -10,6 +13,10 @@ export interface ValueLine {
   readonly place: string | null;
   /** Exactly as the source wrote it. */
   readonly written: string;
+  /** What stands in the large type: the figure for the club's altitude, where there is one; else as written. */
+  readonly large: string;
+  /** Of a figure for the club's altitude, where that and the source's are read; null for any other. */
+  readonly club: ClubPlace | null;
   /** Decimal inches; null where the value is no length. `as written` where it is inches already. */
   readonly inch: string | null;
   readonly mm: string | null;
@@ -17,6 +24,16 @@ export interface ValueLine {
   readonly both: string | null;
   /** Equivalents in other units, joined by commas; null for none. */
   readonly other: string | null;
+}
+
+/** Where a figure for the club's altitude and its source's own are read. */
+export interface ClubPlace {
+  /** `1350 ft`. */
+  readonly altitude: string;
+  /** `sea level`. */
+  readonly readAt: string;
+  /** Whether it is worked, and the sheet does not state it. */
+  readonly worked: boolean;
 }
 
 /** What another source says of a setting, and the editor's ruling. */
@@ -59,10 +76,10 @@ export function settingRows(
     task,
     name: setting.name.value,
     label: settingLabel(setting),
-    values: valueLines(setting),
+    values: valueLines(setting, sheet, facts.altitude),
     also: setting.also.length === 0 ? null : setting.also.map((size) => size.text).join(', '),
     gauge: gaugeWords(setting),
-    where: whereWords(setting),
+    where: whereAt(setting, sheet, facts.altitude),
     note: setting.note?.value ?? null,
     from: setting.from.map((citation) => citationMark(citation, sources)),
     dissents: setting.but.map((dissent) => ({
@@ -74,24 +91,56 @@ export function settingRows(
   }));
 }
 
-function valueLines(setting: Setting): ValueLine[] {
-  const lines = setting.value === null ? [] : [valueLine(null, setting.value)];
-  for (const [place, size] of setting.places) lines.push(valueLine(place, size));
+/** A figure for the club's altitude tells by itself where it and the source's are read. */
+function whereAt(setting: Setting, sheet: Sheet, altitude: string | null): string | null {
+  const stands = [null, ...setting.places.keys()].some(
+    (place) => clubFigure(setting, sheet, place, altitude) !== null,
+  );
+  return whereWords(setting, stands ? (altitudeReading(setting, sheet)?.keys ?? []) : []);
+}
+
+function valueLines(setting: Setting, sheet: Sheet, altitude: string | null): ValueLine[] {
+  const line = (place: string | null, size: PlacedSize) => {
+    const own = valueLine(place, size);
+    const club = clubFigure(setting, sheet, place, altitude);
+    if (club === null) return own;
+    const { text, stated, readAt } = club;
+    return {
+      ...own,
+      ...equals(readAgain(text, size)),
+      large: text,
+      club: { altitude: club.altitude, readAt, worked: !stated },
+    };
+  };
+  const lines = setting.value === null ? [] : [line(null, setting.value)];
+  for (const [place, size] of setting.places) lines.push(line(place, size));
   return lines.length === 0 ? [valueLine(null, null)] : lines;
+}
+
+/** A figure for the club's altitude, in the dimension of the source's. */
+function readAgain(text: string, size: PlacedSize): Statement | null {
+  if (!size.reading.ok) return null;
+  const { dimension } = size.reading.statement;
+  const reading = readStatement(text, { gauges: gaugeBook(), expect: [dimension] });
+  return reading.ok ? reading.statement : null;
 }
 
 /** What stands under a unit in which the source wrote the size. */
 export const AS_WRITTEN = 'as written';
 
 function valueLine(place: string | null, size: PlacedSize | null): ValueLine {
-  const none = { place, written: size?.text ?? '—', inch: null, mm: null, both: null, other: null };
-  if (!size?.reading.ok) return none;
-  const statement = size.reading.statement;
+  const written = size?.text ?? '—';
+  const statement = size?.reading.ok ? size.reading.statement : null;
+  return { place, written, large: written, club: null, ...equals(statement) };
+}
+
+/** What a figure comes to in other units. */
+function equals(statement: Statement | null): Pick<ValueLine, 'inch' | 'mm' | 'both' | 'other'> {
+  if (statement === null) return { inch: null, mm: null, both: null, other: null };
   const { inch, mm, other } = equivalents(statement);
   const both = [inch, mm].filter((text) => text !== null);
   const isLength = statement.dimension === 'length';
   return {
-    ...none,
     inch: inch ?? (isLength ? AS_WRITTEN : null),
     mm: mm ?? (isLength ? AS_WRITTEN : null),
     both: both.length === 0 ? null : both.join(', '),

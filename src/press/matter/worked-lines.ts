@@ -1,4 +1,5 @@
 import { gaugeBook, type Kit } from '../../gauges/index.ts';
+import { ALTITUDE_RELATION } from '../../relations/altitude-table.ts';
 import { workedNumbers } from '../../relations/index.ts';
 import type { Setting, Sheet } from '../../sheet/model.ts';
 import { workedGauges } from './worked-gauge.ts';
@@ -36,7 +37,8 @@ export function workedLines(
 ): WorkedLine[] {
   const facts = { gauges: gaugeBook(), wireGauge: null, altitude };
   const figures = workedNumbers(sheet, facts)
-    .figures.filter(({ of }) => of === setting.id)
+    // The figure for the club's altitude stands in the large type already.
+    .figures.filter(({ of, relation }) => of === setting.id && relation.id !== ALTITUDE_RELATION)
     .map(({ label, at, text, told }) => ({ label, place: at, text: text.text, told }));
   const gauges = workedGauges(setting, sheet, kit, gathered).map(({ place, text }) => ({
     label: 'gauge',

@@ -39,21 +39,21 @@ export function unitMatter(entry: SheetToPrint, number: number, options: UnitOpt
     const name = operation.known?.name ?? operation.id?.value ?? words;
     return { id: id('work', name), words, number: numberOf(index) };
   });
-  const body = sheetBody(
-    sheet,
-    options.picture,
-    'note',
-    (at) => {
+  const body = sheetBody(sheet, {
+    prefix: 'note',
+    picture: options.picture,
+    altitude: options.facts.altitude,
+    figures: (at) => {
       const operation = sheet.operations[at];
       if (operation === undefined) return null;
       const prefix = `figure-${operations[at]?.id ?? at}`;
       return stepFigures(sheet, operation, { prefix, narrow: false, texts: options.texts });
     },
-    (nodes, at) => {
+    adapt: (nodes, at) => {
       const work = at === null ? null : (operations[at]?.words ?? null);
       return forScreen(nodes, { work, under: at === null ? 1 : 3, pages: options.pages });
     },
-  );
+  });
   const sources = sourceLines(sheet);
   const settings = settingRows(sheet, sources, options.facts).map((row): UnitSetting => {
     const made = operations[tasks.find(({ number }) => number === row.task)?.operation.index ?? -1];

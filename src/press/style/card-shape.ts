@@ -7,6 +7,7 @@ import {
   paperShape,
   settingFields,
   sourceShape,
+  valueFields,
 } from './common-shapes.ts';
 import { fields, flag, html, list, number, type ShapeOf, text } from './shape.ts';
 
@@ -45,12 +46,7 @@ export const cardShape: ShapeOf<CardModel> = fields('A bench card.', {
       values: list(
         'Its values.',
         fields('One value.', {
-          place: text('The barrel or place that it is for; nothing where one value serves all.'),
-          written: text('Exactly as the source wrote it.'),
-          inch: text('Decimal inches; nothing where it is no length.'),
-          mm: text('Millimeters; nothing where it is no length.'),
-          both: text('Inches and millimeters in one line, without what is as written.'),
-          other: text('What it comes to in other units, parted by commas.'),
+          ...valueFields,
           equivalents: list('What it comes to in other units.', text('One of them.')),
           rows: number('Rows of the table that its columns to write in run over.'),
           reading: fields('What a bench record says of it; nothing without a record.', {

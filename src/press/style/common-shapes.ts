@@ -34,9 +34,15 @@ export const faceShape: ShapeOf<SheetFace> = fields('The head of a sheet.', {
   ),
 });
 
-const valueFields = {
+export const valueFields = {
   place: text('The barrel or place that it is for; nothing where one value serves all.'),
   written: text('Exactly as the source wrote it.'),
+  large: text('What stands in the large type: the figure for the club’s altitude, or as written.'),
+  club: fields('Of a figure for the club’s altitude, where it is read; nothing for any other.', {
+    altitude: text('The club’s altitude.'),
+    readAt: text('Where the source read its own.'),
+    worked: flag('Whether the sheet does not state it.'),
+  }),
   inch: text('Decimal inches; nothing where it is no length.'),
   mm: text('Millimeters; nothing where it is no length.'),
   both: text('Inches and millimeters in one line, without what is as written.'),

@@ -6,7 +6,9 @@ import { sampleText, toPrint } from '../stand.ts';
 function steps(markdown: string): string {
   const text = `${sampleText}\n## Test bench\n\n${markdown}\n`;
   const { sheet } = toPrint(text);
-  const html = sheetBody(sheet, null, 'card').operations.at(-1)?.steps ?? '';
+  const html =
+    sheetBody(sheet, { prefix: 'card', picture: null, altitude: null }).operations.at(-1)?.steps ??
+    '';
   return html
     .replace(/<span class="more">(.*?)<\/span>/g, '[$1]')
     .replace(/<span class="step-number">(\d+)<\/span>/g, '($1)')
