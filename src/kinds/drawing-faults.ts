@@ -46,7 +46,10 @@ function faultsOf(drawing: DrawingData, path: Path, data: KindData): KindFault[]
     unknown([...path, 'shows'], message, drawing.shows, Object.keys(drawingForms), false);
     return faults;
   }
-  const slots = (section: 'sizes' | 'threads' | 'choices' | 'labels', names: readonly string[]) => {
+  const slots = (
+    section: 'sizes' | 'threads' | 'counts' | 'choices' | 'labels' | 'called',
+    names: readonly string[],
+  ) => {
     for (const slot of Object.keys(drawing[section] ?? {})) {
       const message = `the drawing \`${drawing.shows}\` has nothing called \`${slot}\` among its ${section}`;
       unknown([...path, section, slot], message, slot, names);
@@ -83,7 +86,9 @@ function faultsOf(drawing: DrawingData, path: Path, data: KindData): KindFault[]
     if (otherwise !== undefined)
       unknown([...at, 'otherwise'], no(otherwise), otherwise, forms, false);
   }
+  slots('counts', form.counts ?? []);
   slots('labels', Object.keys(form.labels));
+  slots('called', Object.keys(form.labels));
   const missing = [
     ...Object.entries(form.sizes)
       .filter(([slot, { needed }]) => needed && drawing.sizes?.[slot] === undefined)
@@ -91,6 +96,9 @@ function faultsOf(drawing: DrawingData, path: Path, data: KindData): KindFault[]
     ...Object.keys(form.choices)
       .filter((slot) => drawing.choices?.[slot] === undefined)
       .map((slot) => ['choices', slot]),
+    ...(form.counts ?? [])
+      .filter((slot) => drawing.counts?.[slot] === undefined)
+      .map((slot) => ['counts', slot]),
   ];
   for (const [section, slot] of missing) {
     const message = `the drawing \`${drawing.shows}\` needs \`${slot}\` among its ${section}`;

@@ -9,6 +9,8 @@ export interface DrawingForm {
   >;
   /** Slots for threads of the unit. */
   readonly threads: readonly string[];
+  /** Slots for how many there are of what the drawing repeats; without one nothing is drawn. */
+  readonly counts?: readonly string[];
   /** Forms that the drawing can take, by slot; without one that is settled nothing is drawn. */
   readonly choices: Readonly<Record<string, readonly string[]>>;
   /** What its parts are called where a kind does not say. */
@@ -53,6 +55,25 @@ export const drawingForms = {
     threads: ['thread'],
     choices: {},
     labels: { screw: 'screw', lever: 'lever', contact: 'at first contact' },
+  },
+  'screw-under-slide': {
+    sizes: { turns: needed('turns') },
+    threads: ['thread'],
+    choices: {},
+    labels: { screw: 'screw', slide: 'slide', contact: 'at first contact' },
+  },
+  'gap-on-lobe': {
+    sizes: { gap: needed('length') },
+    threads: [],
+    counts: ['lobes'],
+    choices: { arms: ['one', 'two'] },
+    labels: {
+      lobes: 'lobes',
+      block: 'block',
+      arm: 'moving contact',
+      fixed: 'fixed contact',
+      other: 'second set',
+    },
   },
   'stepped-cam': {
     sizes: { set: also('speed') },
@@ -113,8 +134,17 @@ export interface KindDrawing {
   /** Slot to the key of `unit:` that names a thread. */
   readonly threads: ReadonlyMap<string, string>;
   readonly choices: ReadonlyMap<string, DrawingChoice>;
+  /** Slot to an entry of the kind's counts. */
+  readonly counts: ReadonlyMap<string, string>;
   /** Names of parts, by slot. */
   readonly labels: ReadonlyMap<string, string>;
+  /** Names that the steps may have for a part, by slot: their own word goes before the label. */
+  readonly called: ReadonlyMap<string, readonly string[]>;
+  /** Features of which the unit must have one, if any stand here, and of which it may have none. */
+  readonly ifFeature: readonly string[];
+  readonly unlessFeature: readonly string[];
+  /** How much it is wanted where there is room for a few: 1 first, `Infinity` where the kind says nothing. */
+  readonly rank: number;
 }
 
 /** A drawing from its data, whose names `drawingFaults` has passed. */
@@ -133,6 +163,11 @@ export function buildDrawing(data: DrawingData): KindDrawing {
         },
       ]),
     ),
+    counts: new Map(Object.entries(data.counts ?? {})),
     labels: new Map(Object.entries(data.labels ?? {})),
+    called: new Map(Object.entries(data.called ?? {})),
+    ifFeature: data['if-feature'] ?? [],
+    unlessFeature: data['unless-feature'] ?? [],
+    rank: data.rank ?? Number.POSITIVE_INFINITY,
   };
 }

@@ -8,6 +8,7 @@ import {
   wireGaugeNamed,
 } from '../quantity/index.ts';
 import type { Dimension, GaugeBook, Statement } from '../quantity/model.ts';
+import { unitCount } from '../sheet/index.ts';
 import type { PlacedSize, Setting, Sheet } from '../sheet/model.ts';
 import type { Span } from '../text/span.ts';
 import { exactFigure, type Figure, figureOf } from './figure.ts';
@@ -201,21 +202,14 @@ export class Places {
 
   /** A number that features say; not known where none or two of them do. */
   #ofCount(name: string): Found {
-    const numbers = this.#kind.relations.counts.get(name);
-    const found = this.#sheet.unit.features.flatMap((feature) => {
-      const count = numbers?.get(feature.id);
-      return count === undefined ? [] : [{ count, span: feature.span }];
-    });
-    const [first] = found;
-    if (!first || found.some(({ count }) => count !== first.count)) {
-      return { ...absent(name), status: 'other' };
-    }
+    const said = unitCount(this.#sheet, name);
+    if (said === null) return { ...absent(name), status: 'other' };
     return {
       ...absent(name),
       status: 'stated',
-      text: String(first.count),
-      span: first.span,
-      figure: exactFigure(rational(first.count)),
+      text: String(said.count),
+      span: said.span,
+      figure: exactFigure(rational(said.count)),
     };
   }
 }

@@ -43,6 +43,7 @@ export {
 } from './setting-words.ts';
 export type { SharedSources } from './shared-sources.ts';
 export { lettersFor, type NumberedSetting, type Task, type Tasks, tasksOf } from './tasks.ts';
+export { unitCount } from './unit-count.ts';
 
 export interface ReadSheetOptions {
   readonly kinds: ReadonlyMap<string, Kind>;

@@ -30,6 +30,8 @@ export interface Feed {
   readonly size: (slot: string) => FedSize | null;
   /** The pitch of a thread in mm; null where it is not known. */
   readonly pitchMm: (slot: string) => number | null;
+  /** How many there are of what the drawing repeats; 0 where nothing says. */
+  readonly count: (slot: string) => number;
   /** The form that was chosen. */
   readonly choice: (slot: string) => string;
   readonly label: (slot: string) => string;

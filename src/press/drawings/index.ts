@@ -1,1 +1,6 @@
-export { type OperationDrawing, operationDrawings } from './operation-drawings.ts';
+export {
+  type OperationDrawing,
+  operationDrawings,
+  type RankedDrawing,
+  rankedDrawings,
+} from './operation-drawings.ts';

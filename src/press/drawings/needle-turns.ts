@@ -3,7 +3,7 @@ import { capital, type Feed, type Sketch } from './feed.ts';
 import { box, polygon, polyline } from './pen.ts';
 import { Scene } from './scene.ts';
 import { threaded } from './screw-thread.ts';
-import { slottedHead, turnArrow } from './turn-arrow.ts';
+import { headNote, slottedHead, turnArrow } from './turn-arrow.ts';
 
 /** The section, in mm: the screw's axis, the casting's face, its seat, the casting's foot. */
 const AXIS = 8.5;
@@ -38,8 +38,8 @@ export function needleTurns(feed: Feed): Sketch | null {
   scene.sizeLabel(set.text, end, 'none', Math.min(end.y, -5));
   scene.name(feed.label('needle'), { x: AXIS + SHANK - 1.4, y: SEAT - drawn - 5.4 }, 20);
   scene.name(feed.label('seat'), { x: AXIS + ORIFICE + 0.9, y: SEAT + 0.9 }, 31);
-  if (scale === null) scene.note('Not to scale.');
-  else scene.note(`Lift drawn ${scaleWords(scale)},`, 'the rest not to scale.');
+  if (scale === null) scene.note('Not to scale.', headNote);
+  else scene.note(`Lift drawn ${scaleWords(scale)},`, 'the rest not to scale.', headNote);
   if (set.travel !== null && scale !== null) {
     const top = 6 - drawn;
     scene.upright(top, top + drawn, AXIS + 8.4, { top: AXIS + 5, bottom: AXIS + 5 }, set.travel);
@@ -50,7 +50,7 @@ export function needleTurns(feed: Feed): Sketch | null {
   return {
     scene,
     title: `${capital(label('needle'))} and ${label('seat')}`,
-    words: `Section of the ${label('needle')} off its ${label('seat')}, and its head with an arrow that shows the turns: ${set.text}${travel}.`,
+    words: `Section of the ${label('needle')} off its ${label('seat')}, and its head, seen from above, with an arrow that shows the turns: ${set.text}${travel}.`,
   };
 }
 

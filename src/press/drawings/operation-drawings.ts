@@ -1,7 +1,7 @@
 import { thread } from '../../gauges/index.ts';
 import { type DrawingChoice, drawingForm, type KindDrawing } from '../../kinds/drawings.ts';
 import { isFlat, type Statement } from '../../quantity/index.ts';
-import { settingNamed } from '../../sheet/index.ts';
+import { settingNamed, unitCount } from '../../sheet/index.ts';
 import type { Operation, PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
 import { draws } from './draws.ts';
 import type { FedGauge, FedSize, Feed } from './feed.ts';
@@ -12,6 +12,8 @@ export type { Drawing } from './finish.ts';
 /** A drawing of an operation, with the name of what it shows. */
 export interface OperationDrawing extends Drawing {
   readonly shows: string;
+  /** Its place among the drawings of a unit where there is room for a few: 1 first. */
+  readonly rank: number;
 }
 
 /** How drawings are made: what the ids of each begin with, and whether each is a file of its own. */
@@ -34,21 +36,56 @@ export function operationDrawings(
   const { known } = operation;
   const drawn: OperationDrawing[] = [];
   for (const drawing of known?.drawings ?? []) {
-    const feed = feedOf(drawing, sheet);
+    if (!shows(drawing, sheet)) continue;
+    const feed = feedOf(drawing, sheet, operation);
     const sketch = feed === null ? null : draws[drawing.shows](feed);
     if (sketch === null) continue;
     const { scene, title, words } = sketch;
     const prefix = drawn.length === 0 ? options.prefix : `${options.prefix}-${drawn.length + 1}`;
     drawn.push({
       shows: drawing.shows,
+      rank: drawing.rank,
       ...finish(scene, { prefix, alone: options.alone, title, words }),
     });
   }
   return drawn;
 }
 
+/** A drawing with the operation beside whose steps it stands. */
+export interface RankedDrawing extends OperationDrawing {
+  readonly operation: Operation;
+}
+
+/**
+ * The drawings of a whole sheet, those first that its kind ranks first, and among equals in the order of
+ * the work: whoever has room for two or three takes them from the start. `options.prefix` is
+ * followed by the number of the operation.
+ */
+export function rankedDrawings(sheet: Sheet, options: DrawingOptions): readonly RankedDrawing[] {
+  return sheet.operations
+    .flatMap((operation) =>
+      operationDrawings(sheet, operation, {
+        ...options,
+        prefix: `${options.prefix}-${operation.index + 1}`,
+      }).map((drawing) => ({ ...drawing, operation })),
+    )
+    .map((drawing, at) => ({ drawing, at }))
+    .sort(
+      (a, b) =>
+        (a.drawing.rank < b.drawing.rank ? -1 : Number(a.drawing.rank > b.drawing.rank)) ||
+        a.at - b.at,
+    )
+    .map(({ drawing }) => drawing);
+}
+
+/** Whether a drawing shows the unit at hand, by its features. */
+function shows({ ifFeature, unlessFeature }: KindDrawing, { unit }: Sheet): boolean {
+  const has = (names: readonly string[]) => unit.features.some(({ id }) => names.includes(id));
+  return (ifFeature.length === 0 || has(ifFeature)) && !has(unlessFeature);
+}
+
 /** What a drawing is fed with from a sheet; null where something that it needs is not there. */
-function feedOf(drawing: KindDrawing, sheet: Sheet): Feed | null {
+function feedOf(drawing: KindDrawing, sheet: Sheet, operation: Operation): Feed | null {
   const form = drawingForm(drawing.shows);
   if (form === null) return null;
   const sizes = new Map<string, FedSize>();
@@ -68,6 +105,18 @@ function feedOf(drawing: KindDrawing, sheet: Sheet): Feed | null {
     if (chosen === null) return null;
     choices.set(slot, chosen);
   }
+  const counts = new Map<string, number>();
+  for (const slot of form.counts ?? []) {
+    const said = unitCount(sheet, drawing.counts.get(slot) ?? '');
+    if (said === null) return null;
+    counts.set(slot, said.count);
+  }
+  const texts = workText(sheet, operation);
+  const label = (slot: string) =>
+    firstOf(drawing.called.get(slot) ?? [], texts) ??
+    drawing.labels.get(slot) ??
+    form.labels[slot] ??
+    slot;
   return {
     size: (slot) => sizes.get(slot) ?? null,
     pitchMm: (slot) => {
@@ -75,8 +124,31 @@ function feedOf(drawing: KindDrawing, sheet: Sheet): Feed | null {
       return (named === undefined ? null : thread(named.value))?.pitchMm.valueOf() ?? null;
     },
     choice: (slot) => choices.get(slot) ?? '',
-    label: (slot) => drawing.labels.get(slot) ?? form.labels[slot] ?? slot,
+    count: (slot) => counts.get(slot) ?? 0,
+    label,
   };
+}
+
+/** The stretches of words below an operation's heading: none runs on into the next. */
+function workText(sheet: Sheet, operation: Operation): readonly string[] {
+  return sheet.prose.filter((prose) => prose.operation === operation.index).map(({ text }) => text);
+}
+
+/** Of some names, in the singular or the plural, the one that stands first; of two at one place the longer. */
+function firstOf(names: readonly string[], texts: readonly string[]): string | null {
+  const longest = [...names].sort((a, b) => b.length - a.length);
+  for (const text of texts) {
+    const level = leveled(text);
+    let first: { readonly name: string; readonly at: number } | null = null;
+    for (const name of longest) {
+      const words = leveled(name);
+      for (const at of [level.indexOf(words), level.indexOf(`${words.trimEnd()}s `)]) {
+        if (at >= 0 && (first === null || at < first.at)) first = { name, at };
+      }
+    }
+    if (first !== null) return first.name;
+  }
+  return null;
 }
 
 function choiceOf(choice: DrawingChoice | undefined, setting: Setting | null): string | null {
@@ -95,12 +167,15 @@ function saidUnder(key: string, setting: Setting | null): string | undefined {
 
 /** Whether words stand in a text, whole: `on` is not in `horizontal`. */
 function hasWords(text: string, words: string): boolean {
-  const level = (each: string) =>
-    ` ${each
-      .toLowerCase()
-      .replace(/[^\p{L}\p{N}]+/gu, ' ')
-      .trim()} `;
-  return level(text).includes(level(words));
+  return leveled(text).includes(leveled(words));
+}
+
+/** Words in small letters with one space around each. */
+function leveled(text: string): string {
+  return ` ${text
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, ' ')
+    .trim()} `;
 }
 
 function fedSize(size: PlacedSize, setting: Setting | null): FedSize | null {

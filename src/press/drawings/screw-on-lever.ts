@@ -3,7 +3,7 @@ import { capital, type Feed, type Sketch } from './feed.ts';
 import { box, circle, Pen, polygon, polyline, turned } from './pen.ts';
 import { Scene } from './scene.ts';
 import { threaded } from './screw-thread.ts';
-import { slottedHead, turnArrow } from './turn-arrow.ts';
+import { headNote, slottedHead, turnArrow } from './turn-arrow.ts';
 
 /** In mm: the screw's height, where its tip first touches, and the lever's shaft. */
 const LEVEL = 12;
@@ -50,14 +50,15 @@ export function screwOnLever(feed: Feed): Sketch | null {
   const { label } = feed;
   scene.name(label('screw'), { x: CONTACT + drawn - 1.5, y: LEVEL + 0.8 }, 9);
   scene.name(label('lever'), { x: SHAFT.x + drawn * 0.45 + 0.3, y: 20 }, 19);
-  scene.name(label('contact'), { x: CONTACT + 0.9, y: 25 }, 29);
-  if (scale === null) scene.note('Not to scale.');
-  else scene.note(`Travel drawn ${scaleWords(scale)},`, 'the rest not to scale.');
+  // On the dashed edge itself, at the top, where no other line runs.
+  scene.name(label('contact'), { x: CONTACT + 1.4, y: LEVEL - 6 }, 3.4);
+  if (scale === null) scene.note('Not to scale.', headNote);
+  else scene.note(`Travel drawn ${scaleWords(scale)},`, 'the rest not to scale.', headNote);
   const far = set.travel === null ? '' : `, a travel of ${set.travel}`;
   return {
     scene,
     title: `${capital(label('screw'))} and ${label('lever')}`,
-    words: `The ${label('screw')} has pushed the ${label('lever')} on from where it stood, dashed, ${label('contact')}. An arrow around the screw's head shows the turns: ${set.text}${far}.`,
+    words: `The ${label('screw')} has pushed the ${label('lever')} on from where it stood, dashed, ${label('contact')}. An arrow around the screw's head, seen from the head, shows the turns: ${set.text}${far}.`,
   };
 }
 

@@ -1,6 +1,9 @@
 import { circle, type Point, polyline } from './pen.ts';
 import type { Scene } from './scene.ts';
 
+/** From where an arrow of turns is seen: on it hangs which way is in. */
+export const headNote = 'Turns seen from the head.';
+
 /** More turns than this run into one another on paper. */
 const MOST = 6;
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type DrawingName, drawingForms } from '../../../src/kinds/drawings.ts';
+import { type DrawingName, drawingForm, drawingForms } from '../../../src/kinds/drawings.ts';
 import {
   type Box,
   drawnFrom,
@@ -59,10 +59,15 @@ function givenFor(name: DrawingName): fc.Arbitrary<Given> {
     const drawn = { text: written, value, dimension, gauge: fc.option(gauge), travel, sense };
     return [slot, fc.record(drawn)] as const;
   });
+  const counts = (drawingForm(name)?.counts ?? []).map((slot) => [
+    slot,
+    fc.integer({ min: 1, max: 12 }),
+  ]);
   const labels = Object.keys(drawingForms[name].labels).map((slot) => [slot, part] as const);
   return fc.record({
     sizes: fc.record(Object.fromEntries(fed)),
     choices: choicesOf(name),
+    counts: fc.record(Object.fromEntries(counts)),
     pitchMm: pitch,
     labels: fc.record(Object.fromEntries(labels)),
   }) as fc.Arbitrary<Given>;
@@ -296,7 +301,9 @@ describe('what is not drawn', () => {
     const sizes = { turns: { text: '1 turn out', value: 1, dimension: 'turns' } };
     const svg = drawnFrom('needle-turns', { sizes })?.svg ?? '';
     expect(statedScale(svg)).toBeNull();
-    expect(letteringOf(svg).map(({ text }) => text)).toContain('Not to scale.');
+    expect(letteringOf(svg).map(({ text }) => text)).toContain(
+      'Not to scale. Turns seen from the head.',
+    );
   });
 });
 

@@ -7,6 +7,7 @@ import { type Drawing, finish } from '../../../src/press/drawings/finish.ts';
 export interface Given {
   readonly sizes: Readonly<Record<string, Partial<FedSize> & { readonly text: string }>>;
   readonly choices?: Readonly<Record<string, string>>;
+  readonly counts?: Readonly<Record<string, number>>;
   readonly pitchMm?: number;
   readonly labels?: Readonly<Record<string, string>>;
 }
@@ -21,6 +22,7 @@ export function drawnFrom(name: DrawingName, given: Given): Drawing | null {
       return { value: null, dimension: 'length', gauge: null, travel: null, sense: null, ...size };
     },
     pitchMm: () => given.pitchMm ?? null,
+    count: (slot) => given.counts?.[slot] ?? 0,
     choice: (slot) => given.choices?.[slot] ?? '',
     label: (slot) => given.labels?.[slot] ?? labels[slot] ?? slot,
   };
