@@ -1,5 +1,5 @@
 import { basename, join, resolve } from 'node:path';
-import { type OperationDrawing, operationDrawings } from '../../press/drawings/index.ts';
+import { type OperationDrawing, rankedDrawings } from '../../press/drawings/index.ts';
 import { Refusal } from '../../project/refusal.ts';
 import { Projects, sheetNamed } from '../../project/targets.ts';
 import { writeWhole } from '../../project/write-whole.ts';
@@ -16,7 +16,7 @@ export interface DrawOptions {
 
 /**
  * `gaugeleaf draw`: the line drawings of a sheet's operations, or of one of them, each as an SVG file
- * of its own. Fails with `Refusal` where there is nothing to draw, and says what a drawing needs.
+ * of its own; those that the kind ranks first are listed first. Fails with `Refusal` where there is nothing to draw, and says what a drawing needs.
  */
 export async function draw(
   name: string,
@@ -36,11 +36,10 @@ export async function draw(
       : operationsNamed(wanted, named, (text) => kind?.operationNamed(text)?.name ?? null);
   const files = new Map<string, OperationDrawing>();
   const id = basename(path).replace(/\.md$/i, '');
-  for (const operation of chosen) {
-    const drawn = operationDrawings(sheet, operation, { prefix: 'drawing', alone: true });
-    // An operation that is done again shows the same.
-    for (const drawing of drawn)
-      files.set(`${id}-${operation.known?.name}-${drawing.shows}.svg`, drawing);
+  for (const drawing of rankedDrawings(sheet, { prefix: 'drawing', alone: true })) {
+    const { known } = drawing.operation;
+    if (!chosen.some((operation) => operation.known?.name === known?.name)) continue;
+    files.set(`${id}-${known?.name}-${drawing.shows}.svg`, drawing);
   }
   if (files.size === 0) {
     throw new Refusal(

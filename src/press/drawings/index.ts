@@ -1,6 +1,5 @@
 export {
   type OperationDrawing,
   operationDrawings,
-  type RankedDrawing,
   rankedDrawings,
 } from './operation-drawings.ts';

@@ -62,20 +62,17 @@ export interface RankedDrawing extends OperationDrawing {
  * followed by the number of the operation.
  */
 export function rankedDrawings(sheet: Sheet, options: DrawingOptions): readonly RankedDrawing[] {
-  return sheet.operations
-    .flatMap((operation) =>
-      operationDrawings(sheet, operation, {
-        ...options,
-        prefix: `${options.prefix}-${operation.index + 1}`,
-      }).map((drawing) => ({ ...drawing, operation })),
-    )
-    .map((drawing, at) => ({ drawing, at }))
-    .sort(
-      (a, b) =>
-        (a.drawing.rank < b.drawing.rank ? -1 : Number(a.drawing.rank > b.drawing.rank)) ||
-        a.at - b.at,
-    )
-    .map(({ drawing }) => drawing);
+  const drawn = new Map<string, RankedDrawing>();
+  for (const operation of sheet.operations) {
+    const prefix = `${options.prefix}-${operation.index + 1}`;
+    for (const drawing of operationDrawings(sheet, operation, { ...options, prefix })) {
+      // An operation that is done again shows the same.
+      const key = `${operation.known?.name} ${drawing.shows}`;
+      if (!drawn.has(key)) drawn.set(key, { ...drawing, operation });
+    }
+  }
+  // Sorting keeps the order of equals; two without a rank have the same.
+  return [...drawn.values()].sort((a, b) => (a.rank === b.rank ? 0 : a.rank - b.rank));
 }
 
 /** Whether a drawing shows the unit at hand, by its features. */
