@@ -9,6 +9,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { bundleCheck } from './check-bundle.mjs';
 import { notices } from './notices.mjs';
+import { pastDoors } from './past-doors.mjs';
 
 /**
  * Not bundled: the browser's driver and the browser look for their own files beside themselves, and
@@ -36,6 +37,7 @@ export async function bundle(root) {
     platform: 'node',
     target: 'node20',
     external: EXTERNAL,
+    plugins: [pastDoors()],
     minifyWhitespace: true,
     minifySyntax: true,
     legalComments: 'external',

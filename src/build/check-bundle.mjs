@@ -9,6 +9,7 @@ import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'esbuild';
+import { pastDoors } from './past-doors.mjs';
 
 /** A sheet that sends the program through what nearly every sheet does, faults included. */
 const SAMPLE = `---
@@ -96,6 +97,7 @@ export async function bundleCheck(root, external) {
     platform: 'node',
     target: 'node20',
     external,
+    plugins: [pastDoors()],
     minify: true,
     // Read as one byte a character, and given the address of the entry in place of its own.
     charset: 'ascii',

@@ -1,5 +1,5 @@
 import type { Sheet } from '../sheet/model.ts';
-import type { Placed, Span } from '../text/span.ts';
+import type { Placed, Span } from '../text/index.ts';
 import { fillersIn, isBlank } from './blank.ts';
 import { defineCheck } from './define.ts';
 

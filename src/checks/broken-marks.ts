@@ -1,8 +1,7 @@
 import { stateNamed } from '../order/index.ts';
 import { settingNamed } from '../sheet/index.ts';
 import type { Sheet } from '../sheet/model.ts';
-import { oncePer } from '../text/once-per.ts';
-import type { Span } from '../text/span.ts';
+import { oncePer, type Span } from '../text/index.ts';
 import { nearest } from './vocabulary.ts';
 
 /** What was meant for a mark and is none, because of how it is written or where it stands. */

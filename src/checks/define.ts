@@ -1,10 +1,9 @@
 import type { Kit } from '../gauges/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import type { GaugeBook } from '../quantity/model.ts';
-import type { FamilyBook } from '../sheet/family.ts';
+import type { FamilyBook, SharedSources } from '../sheet/index.ts';
 import type { Acceptance, Sheet } from '../sheet/model.ts';
-import type { SharedSources } from '../sheet/shared-sources.ts';
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 
 export type Severity = 'error' | 'warning' | 'note';
 

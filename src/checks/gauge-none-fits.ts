@@ -1,5 +1,5 @@
 import { gaugeAdvice, nearestWords, ordinaryKit } from '../gauges/index.ts';
-import { gapsOf } from '../sheet/gaps.ts';
+import { gapsOf } from '../sheet/index.ts';
 import { defineCheck } from './define.ts';
 
 /** Narrow limits that no gauge at hand lies within, and no gauge named. */

@@ -1,6 +1,6 @@
 import { settingKeys, unitKeys } from '../generated/sheet-keys.ts';
 import type { Kind } from '../kinds/model.ts';
-import type { Placed } from '../text/span.ts';
+import type { Placed } from '../text/index.ts';
 import { defineCheck } from './define.ts';
 import { keySpanBefore } from './key-span.ts';
 import { nearest } from './vocabulary.ts';

@@ -1,4 +1,4 @@
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 
 /** Where a key stands, found from the place of its value: the last one before it. */
 export function keySpanBefore(text: string, key: string, value: Span): Span {

@@ -1,7 +1,7 @@
 import { chordError, type Kit, LEAF_WIDTH_MM, lengthWords, ordinaryKit } from '../gauges/index.ts';
 import { exactText, inUnit, isFlat } from '../quantity/index.ts';
 import type { Gauge, Rational, Statement } from '../quantity/model.ts';
-import { gapsOf, type SettingGap } from '../sheet/gaps.ts';
+import { gapsOf, type SettingGap } from '../sheet/index.ts';
 import type { PlacedSize, Setting } from '../sheet/model.ts';
 import { defineCheck } from './define.ts';
 import { readOf } from './stated-sizes.ts';

@@ -2,7 +2,7 @@ import { distance } from 'fastest-levenshtein';
 import { type Thread, threads } from '../gauges/index.ts';
 import type { GaugeBook } from '../quantity/model.ts';
 import { threadVerdict, type WorkedNumbers } from '../relations/index.ts';
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 
 /** A thread that may have been meant, as a paper would write it. */
 export interface LikelyThread {

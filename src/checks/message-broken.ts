@@ -1,5 +1,5 @@
 import type { UnknownDirective } from '../sheet/model.ts';
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 import { defineCheck } from './define.ts';
 
 const opening =

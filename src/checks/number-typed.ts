@@ -1,5 +1,5 @@
 import type { Sheet } from '../sheet/model.ts';
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 import { defineCheck } from './define.ts';
 import { proseNumbers } from './prose-numbers.ts';
 

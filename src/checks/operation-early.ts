@@ -1,4 +1,5 @@
-import type { OrderFault, OrderMove, Weight } from '../order/index.ts';
+import type { OrderMove } from '../order/index.ts';
+import type { OrderFault, Weight } from '../order/model.ts';
 import type { Operation } from '../sheet/model.ts';
 import { defineCheck } from './define.ts';
 import { editsFor } from './move-section.ts';

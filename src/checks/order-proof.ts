@@ -1,8 +1,8 @@
 import type { Kind, KindPart } from '../kinds/model.ts';
-import { type OrderFault, type Proof, proveOrder, stateNamed } from '../order/index.ts';
+import { type Proof, proveOrder, stateNamed } from '../order/index.ts';
+import type { OrderFault } from '../order/model.ts';
 import type { Operation, Sheet } from '../sheet/model.ts';
-import { oncePer } from '../text/once-per.ts';
-import type { Span } from '../text/span.ts';
+import { oncePer, type Span } from '../text/index.ts';
 
 /** The proof of a sheet's order; null where its kind is unknown. Made once a sheet, for all its checks. */
 export const orderProof = oncePer(

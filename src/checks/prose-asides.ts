@@ -2,7 +2,7 @@ import type { Kind } from '../kinds/model.ts';
 import { principal, sameFamily } from '../quantity/index.ts';
 import type { Rational, Statement } from '../quantity/model.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
-import { oncePer } from '../text/once-per.ts';
+import { oncePer } from '../text/index.ts';
 import { readsOtherwise } from './prose-sources.ts';
 import { namesThing } from './prose-things.ts';
 import { readOf } from './stated-sizes.ts';

@@ -1,4 +1,4 @@
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 
 /** How far around a figure its sentence is looked for, in characters: a bound on a hostile sheet. */
 const REACH = 400;

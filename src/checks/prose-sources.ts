@@ -1,6 +1,6 @@
 import type { Kind } from '../kinds/model.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
-import { oncePer } from '../text/once-per.ts';
+import { oncePer } from '../text/index.ts';
 import type { Told } from './prose-asides.ts';
 
 const KINDS_OF =

@@ -1,7 +1,7 @@
 import { agree, liesInside, principal, sameFamily } from '../quantity/index.ts';
 import type { Statement } from '../quantity/model.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 import type { Told } from './prose-asides.ts';
 import { settingsNamed } from './prose-names.ts';
 import type { ProseNumber } from './prose-numbers.ts';

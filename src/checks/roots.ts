@@ -1,4 +1,4 @@
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 import type { Finding, Severity } from './define.ts';
 
 /** A finding with what decides whether it follows from another. */

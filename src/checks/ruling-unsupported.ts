@@ -1,5 +1,5 @@
+import { differs, isFollowed } from '../sheet/index.ts';
 import type { Setting } from '../sheet/model.ts';
-import { differs, isFollowed } from '../sheet/rule-statements.ts';
 import { defineCheck } from './define.ts';
 import { nearest } from './vocabulary.ts';
 

@@ -1,4 +1,4 @@
-import { originOf } from '../sheet/family.ts';
+import { originOf } from '../sheet/index.ts';
 import type { Acceptance, Sheet } from '../sheet/model.ts';
 import type { Check, CheckContext, Edit, Finding, Report, Reviewed } from './define.ts';
 import { fillTemplate } from './fill-template.ts';

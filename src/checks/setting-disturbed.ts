@@ -1,7 +1,7 @@
 import type { Kind, ReasonedNeed } from '../kinds/model.ts';
 import { placeToCheck } from '../order/index.ts';
 import type { Sheet } from '../sheet/model.ts';
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 import { defineCheck } from './define.ts';
 import {
   conditionWords,

@@ -1,6 +1,6 @@
 import type { Kind } from '../kinds/model.ts';
 import { knownMarks, plainWords, stateNamed } from '../order/index.ts';
-import { nearestName } from '../text/nearest-name.ts';
+import { nearestName } from '../text/index.ts';
 import { isBrokenMark } from './broken-marks.ts';
 import { defineCheck } from './define.ts';
 import { orderProof } from './order-proof.ts';

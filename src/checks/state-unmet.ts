@@ -1,7 +1,7 @@
 import type { Kind } from '../kinds/model.ts';
-import type { OrderFault } from '../order/index.ts';
+import type { OrderFault } from '../order/model.ts';
 import type { Sheet } from '../sheet/model.ts';
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 import { defineCheck, type Report } from './define.ts';
 import { conditionWords, markFor, orderProof, partLabel, saying, stepFor } from './order-proof.ts';
 

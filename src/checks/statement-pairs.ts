@@ -1,7 +1,7 @@
 import { agree, agreeLimits, type LimitsAgreement } from '../quantity/index.ts';
 import type { Agreement, Statement } from '../quantity/model.ts';
 import type { Setting } from '../sheet/model.ts';
-import { oncePer } from '../text/once-per.ts';
+import { oncePer } from '../text/index.ts';
 import { readOf, type StatedSize, sizesOfSetting } from './stated-sizes.ts';
 
 /** A readable size of a setting that restates the value. */

@@ -1,7 +1,7 @@
 import { levelName } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import type { Sheet } from '../sheet/model.ts';
-import { nearestName } from '../text/nearest-name.ts';
+import { nearestName } from '../text/index.ts';
 
 /** A unit of the kind in a sentence: `a carburetor`, `an ignition-distributor`. */
 export function oneUnit(kind: Kind): string {

@@ -4,7 +4,7 @@ import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { cachedDataVersionTag } from 'node:v8';
 import { Script } from 'node:vm';
-import { writeWhole } from '../project/write-whole.ts';
+import { writeWhole } from '../project/index.ts';
 import type { quickCheck } from './quick-check.ts';
 
 type Start = (require: NodeJS.Require, module: unknown, url: string) => void;

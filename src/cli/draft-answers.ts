@@ -1,14 +1,7 @@
 import { createInterface } from 'node:readline/promises';
-import {
-  type Choice,
-  chosenFeatures,
-  chosenName,
-  kindOfFeatures,
-} from '../import/draft-choices.ts';
+import { type Choice, chosenFeatures, chosenName, kindOfFeatures } from '../import/index.ts';
 import type { Kind } from '../kinds/model.ts';
-import { namedKind } from '../project/named-kind.ts';
-import type { Project } from '../project/project.ts';
-import { Refusal } from '../project/refusal.ts';
+import { namedKind, type Project, Refusal } from '../project/index.ts';
 import type { Io } from './io.ts';
 
 /** What `draft` was told on the command line; what is missing is asked for on a terminal. */

@@ -1,10 +1,14 @@
 import { readdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { clubFolder } from '../project/club-folder.ts';
-import { causeInWords, Refusal } from '../project/refusal.ts';
-import { isFolder, shownPath } from '../project/root.ts';
-import { isTaken } from '../project/safe-path.ts';
-import { writeWhole } from '../project/write-whole.ts';
+import {
+  causeInWords,
+  clubFolder,
+  isFolder,
+  isTaken,
+  Refusal,
+  shownPath,
+  writeWhole,
+} from '../project/index.ts';
 import { type Io, say } from './io.ts';
 import type { ExitStatus } from './run.ts';
 

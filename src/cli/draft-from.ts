@@ -1,20 +1,25 @@
 import { basename, join, resolve } from 'node:path';
-import { listBounds, type Table } from '../import/list-model.ts';
-import { listedDifferences } from '../import/listed-differences.ts';
-import { mappedTable } from '../import/mapped-table.ts';
-import type { Mapping } from '../import/mapping.ts';
-import { readList } from '../import/read-list.ts';
-import { readUnits } from '../import/read-units.ts';
-import { namedSheets } from '../import/sheet-ids.ts';
-import { inListOrder } from '../import/slip.ts';
-import type { SizeTools } from '../import/written-size.ts';
-import { listedSheets } from '../project/listed-sheets.ts';
-import { openProject } from '../project/project.ts';
-import { readBounded } from '../project/read-text.ts';
-import { Refusal } from '../project/refusal.ts';
-import { isFolder } from '../project/root.ts';
-import { isTaken } from '../project/safe-path.ts';
-import { writeWhole } from '../project/write-whole.ts';
+import {
+  inListOrder,
+  listBounds,
+  listedDifferences,
+  type Mapping,
+  mappedTable,
+  namedSheets,
+  readList,
+  readUnits,
+  type SizeTools,
+  type Table,
+} from '../import/index.ts';
+import {
+  isFolder,
+  isTaken,
+  listedSheets,
+  openProject,
+  Refusal,
+  readBounded,
+  writeWhole,
+} from '../project/index.ts';
 import { wireGaugeNamed } from '../quantity/index.ts';
 import { differencesText, listSummary, paint, slipsText } from '../report/index.ts';
 import type { DraftOptions } from './draft-answers.ts';

@@ -1,21 +1,27 @@
 import { basename, dirname, extname, join, resolve } from 'node:path';
-import { guessMapping, openPoints, type Told } from '../import/guess-mapping.ts';
-import type { List } from '../import/list-model.ts';
-import type { Mapping } from '../import/mapping.ts';
-import { readMapping } from '../import/read-mapping.ts';
-import { mappingText } from '../import/write-mapping.ts';
-import type { SizeTools } from '../import/written-size.ts';
+import {
+  guessMapping,
+  type List,
+  type Mapping,
+  mappingText,
+  openPoints,
+  readMapping,
+  type SizeTools,
+  type Told,
+} from '../import/index.ts';
 import { kindNamed } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
-import { namedKind } from '../project/named-kind.ts';
-import type { Project } from '../project/project.ts';
-import { readText } from '../project/read-text.ts';
-import { Refusal } from '../project/refusal.ts';
-import { isTaken } from '../project/safe-path.ts';
-import { schemaWay } from '../project/schema-way.ts';
-import { writeWhole } from '../project/write-whole.ts';
+import {
+  isTaken,
+  namedKind,
+  type Project,
+  Refusal,
+  readText,
+  schemaWay,
+  writeWhole,
+} from '../project/index.ts';
 import { guessText, visible } from '../report/index.ts';
-import { LineIndex } from '../text/span.ts';
+import { LineIndex } from '../text/index.ts';
 import type { DraftOptions } from './draft-answers.ts';
 import { type Io, say } from './io.ts';
 

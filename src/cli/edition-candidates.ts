@@ -1,8 +1,6 @@
 import { basename } from 'node:path';
 import type { PartStore } from '../press/index.ts';
-import type { Edition } from '../project/edition.ts';
-import type { Project } from '../project/project.ts';
-import { Refusal } from '../project/refusal.ts';
+import { type Edition, type Project, Refusal } from '../project/index.ts';
 import { placeFindings, stoppers } from '../report/index.ts';
 import type { Io } from './io.ts';
 import { type Candidate, candidate, stopReports, tellStops } from './printing.ts';

@@ -1,6 +1,5 @@
 import { acrossChecks, allChecks } from '../checks/index.ts';
-import { projectChecks } from '../project/file-faults.ts';
-import { packageVersion } from '../project/package-root.ts';
+import { packageVersion, projectChecks } from '../project/index.ts';
 import {
   addCounts,
   type Counts,

@@ -1,7 +1,6 @@
 import { gaugeBook } from '../gauges/index.ts';
 import type { Imposed, Imposition, Paper } from '../press/index.ts';
-import { Refusal } from '../project/refusal.ts';
-import { writeWhole } from '../project/write-whole.ts';
+import { Refusal, writeWhole } from '../project/index.ts';
 import { readStatement } from '../quantity/index.ts';
 import { type Io, say } from './io.ts';
 

@@ -1,8 +1,6 @@
-import { Refusal } from '../project/refusal.ts';
-import { Projects, sheetNamed, type Target } from '../project/targets.ts';
-import { workedNumbers } from '../relations/index.ts';
-import { likenesses } from '../relations/two-sheets.ts';
-import { likeText } from '../report/like-text.ts';
+import { Projects, Refusal, sheetNamed, type Target } from '../project/index.ts';
+import { likenesses, workedNumbers } from '../relations/index.ts';
+import { likeText } from '../report/index.ts';
 import { type Io, widthOf } from './io.ts';
 import { candidate } from './printing.ts';
 import type { ExitStatus } from './run.ts';

@@ -2,7 +2,7 @@
 import nodeModule from 'node:module';
 import { join } from 'node:path';
 import { setFlagsFromString } from 'node:v8';
-import { userCache } from '../project/user-cache.ts';
+import { userCache } from '../project/index.ts';
 import { cachedCore, keepCache } from './cached-code.ts';
 import type { Io } from './io.ts';
 

@@ -1,5 +1,5 @@
 import { join, resolve } from 'node:path';
-import type { Finding } from '../checks/define.ts';
+import type { Finding } from '../checks/index.ts';
 import type {
   Browser,
   Paper,
@@ -8,11 +8,14 @@ import type {
   Printed,
   SheetToPrint,
 } from '../press/index.ts';
-import { type Examined, examineFile } from '../project/examine-file.ts';
-import { pictureData } from '../project/pictures.ts';
-import type { Project } from '../project/project.ts';
-import { isFolder } from '../project/root.ts';
-import { writeWhole } from '../project/write-whole.ts';
+import {
+  type Examined,
+  examineFile,
+  isFolder,
+  type Project,
+  pictureData,
+  writeWhole,
+} from '../project/index.ts';
 import {
   countFindings,
   type FileReport,
@@ -105,7 +108,7 @@ export async function browserFor(
   io: Io,
   progress: Progress,
 ): Promise<Browser> {
-  const { findBrowser } = await import('../project/browser.ts');
+  const { findBrowser } = await import('../project/browser/index.ts');
   return findBrowser(options.browser, {
     env: io.env,
     onProgress: (message) => progress.show(message),

@@ -1,5 +1,5 @@
 import { Argument, Command, Option } from 'commander';
-import { packageVersion } from '../project/package-root.ts';
+import { packageVersion } from '../project/index.ts';
 import type { Io } from './io.ts';
 import type { ExitStatus } from './run.ts';
 

@@ -1,4 +1,4 @@
-import type { Project } from '../project/project.ts';
+import type { Project } from '../project/index.ts';
 import { countFindings, fileText, placeFindings, stoppers, summaryText } from '../report/index.ts';
 import { type Io, say, usesColor, widthOf } from './io.ts';
 

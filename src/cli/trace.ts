@@ -1,7 +1,6 @@
-import { orderProof } from '../checks/order-proof.ts';
+import { orderProof } from '../checks/index.ts';
 import { traceOf } from '../order/index.ts';
-import { examineFile } from '../project/examine-file.ts';
-import type { Target } from '../project/targets.ts';
+import { examineFile, type Target } from '../project/index.ts';
 import { traceLegend, traceTable } from '../report/index.ts';
 import { type Io, say } from './io.ts';
 import type { ExitStatus } from './run.ts';

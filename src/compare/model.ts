@@ -4,7 +4,6 @@ import type { ExportData } from '../generated/export-data.ts';
 export type SheetSnapshot = ExportData['sheets'][number];
 export type SettingSnapshot = SheetSnapshot['settings'][number];
 export type OperationSnapshot = SheetSnapshot['operations'][number];
-export type StepSnapshot = OperationSnapshot['steps'][number];
 export type CautionSnapshot = OperationSnapshot['cautions'][number];
 export type DissentSnapshot = SettingSnapshot['but'][number];
 
@@ -14,7 +13,7 @@ export type DissentSnapshot = SettingSnapshot['but'][number];
  */
 export type EditionSnapshot = Pick<ExportData, 'title' | 'edition' | 'date' | 'sheets'>;
 
-export const changeKinds = [
+const changeKinds = [
   'sheet-added',
   'sheet-dropped',
   'unit-changed',

@@ -1,6 +1,6 @@
 import { plainHead, plainSetting } from '../sheet/index.ts';
 import type { Operation, Setting, Sheet } from '../sheet/model.ts';
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 import type { OperationSnapshot, SettingSnapshot, SheetSnapshot } from './model.ts';
 
 /** What a sheet says, as plain data to keep or to hold against another; nothing is converted. */

@@ -1,6 +1,6 @@
 import { agree } from '../quantity/index.ts';
+import { differs } from '../sheet/index.ts';
 import type { Citation, Dissent, PlacedSize, Setting, Sheet } from '../sheet/model.ts';
-import { differs } from '../sheet/rule-statements.ts';
 import type { Concordance, ConcordanceRow, ConcordanceSource, Said } from './model.ts';
 
 /** One thing said, still with the name of its source; null for a source that is not named. */

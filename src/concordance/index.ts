@@ -1,2 +1,1 @@
 export { comparedRows, concordanceOf } from './concordance.ts';
-export type * from './model.ts';

@@ -1,6 +1,5 @@
-import { inUnit, NOT_STATED, type ReadOptions } from '../quantity/index.ts';
+import { inUnit, NOT_STATED, type ReadOptions, unitById } from '../quantity/index.ts';
 import type { Rational } from '../quantity/model.ts';
-import { unitById } from '../quantity/units.ts';
 import { judge } from './judge.ts';
 import type { AcceptanceRule, Judgment, Limits } from './model.ts';
 import { probabilityInside } from './normal.ts';

@@ -1,14 +1,17 @@
-import { spaced } from '../quantity/amount-text.ts';
 import {
+  exactPlaces,
   formatDecimal,
-  type Rational,
+  placesToShow,
   type RoundingMode,
   roundTo,
+  spaced,
+  toBase,
+  unitById,
   unitWord,
+  usualPlaces,
+  writeCount,
 } from '../quantity/index.ts';
-import { exactPlaces } from '../quantity/rational.ts';
-import { toBase, unitById } from '../quantity/units.ts';
-import { placesToShow, usualPlaces, writeCount } from '../quantity/write.ts';
+import type { Rational } from '../quantity/model.ts';
 
 /**
  * A number of a unit for people: exactly where six places do, else rounded once as `mode` says, with

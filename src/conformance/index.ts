@@ -5,8 +5,7 @@ export {
   assessRecord,
   type RecordPlace,
 } from './assess-record.ts';
-export { figure, limitsText, uncertaintyFigure } from './figure.ts';
-export type { AcceptanceRule } from './model.ts';
+export { limitsText, uncertaintyFigure } from './figure.ts';
 export { readRecord } from './read-record.ts';
 export type { BenchRecord, RecordFault } from './record.ts';
 export { wantedOf } from './stated-limits.ts';

@@ -1,5 +1,5 @@
+import { ZERO } from '../quantity/index.ts';
 import type { Rational } from '../quantity/model.ts';
-import { ZERO } from '../quantity/rational.ts';
 import type {
   AcceptanceRule,
   EndUncertainty,

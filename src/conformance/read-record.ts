@@ -1,11 +1,15 @@
 import validate from '../generated/validate-record.js';
 import { readStatement } from '../quantity/index.ts';
 import type { GaugeBook } from '../quantity/model.ts';
-import { entriesOf, Fields, under } from '../sheet/fields.ts';
-import { schemaWords } from '../text/schema-words.ts';
-import type { Placed } from '../text/span.ts';
-import type { PlacedEntry, PlacedNode } from '../text/yaml-nodes.ts';
-import { lookup, readYaml } from '../text/yaml-places.ts';
+import { entriesOf, Fields, under } from '../sheet/index.ts';
+import {
+  lookup,
+  type Placed,
+  type PlacedEntry,
+  type PlacedNode,
+  readYaml,
+  schemaWords,
+} from '../text/index.ts';
 import type {
   BenchRecord,
   RecordEntry,

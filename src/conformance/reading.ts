@@ -1,8 +1,13 @@
-import { incomparable } from '../quantity/comparable.ts';
-import { inUnit, NOT_STATED, type ReadOptions, readStatement } from '../quantity/index.ts';
+import {
+  incomparable,
+  inUnit,
+  NOT_STATED,
+  type ReadOptions,
+  readStatement,
+} from '../quantity/index.ts';
 import type { Amount, Gauge, Rational, Sense, Statement } from '../quantity/model.ts';
 import type { Setting } from '../sheet/model.ts';
-import type { Placed, Span } from '../text/span.ts';
+import type { Placed, Span } from '../text/index.ts';
 import type { ReadingRange } from './model.ts';
 import type { RecordFault, WrittenGauge, WrittenReading } from './record.ts';
 

@@ -1,4 +1,4 @@
-import type { Placed, Span } from '../text/span.ts';
+import type { Placed, Span } from '../text/index.ts';
 
 /** A reading as the record has it, before it is made sense of. */
 export type WrittenReading =

@@ -1,9 +1,14 @@
-import { instrumentNamed, instrumentOf } from '../gauges/index.ts';
-import type { Instrument } from '../gauges/instruments.ts';
-import { exactPlaces, type ReadOptions, readStatement, roundTo } from '../quantity/index.ts';
+import { type Instrument, instrumentNamed, instrumentOf } from '../gauges/index.ts';
+import {
+  exactPlaces,
+  greater,
+  type ReadOptions,
+  readStatement,
+  roundTo,
+  unitById,
+  ZERO,
+} from '../quantity/index.ts';
 import type { Gauge, Rational } from '../quantity/model.ts';
-import { greater, ZERO } from '../quantity/rational.ts';
-import { unitById } from '../quantity/units.ts';
 import type { EndUncertainty } from './model.ts';
 import type { TakenReading } from './reading.ts';
 import type { RecordEntry } from './record.ts';

@@ -1,7 +1,13 @@
-import { type ReadOptions, readStatement, sameFamily } from '../quantity/index.ts';
+import {
+  type ReadOptions,
+  rational,
+  readStatement,
+  sameFamily,
+  type UnitOfMeasure,
+  unitById,
+  ZERO,
+} from '../quantity/index.ts';
 import type { Amount, Rational } from '../quantity/model.ts';
-import { rational, ZERO } from '../quantity/rational.ts';
-import { type UnitOfMeasure, unitById } from '../quantity/units.ts';
 
 /** An uncertainty in the unit of a reading, or why it is none, in a restorer's words. */
 export type UncertaintyRead =

@@ -1,7 +1,6 @@
-import type { Edit } from '../checks/define.ts';
-import type { Finding } from '../checks/index.ts';
-import { blank } from '../import/sheet-front.ts';
-import type { Span } from '../text/span.ts';
+import type { Edit, Finding } from '../checks/index.ts';
+import { blank } from '../import/index.ts';
+import type { Span } from '../text/index.ts';
 import type { DeskDocument } from './model.ts';
 
 /**

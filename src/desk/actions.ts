@@ -1,5 +1,5 @@
 import { mend } from '../report/index.ts';
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 import { acceptance } from './accept.ts';
 import { findings } from './findings.ts';
 import type { DeskAction, DeskDocument, DeskFinding } from './model.ts';

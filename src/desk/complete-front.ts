@@ -1,9 +1,8 @@
 import { checkNamed } from '../checks/index.ts';
-import type { KeyWords } from '../generated/sheet-words.ts';
-import { sheetWords } from '../generated/sheet-words.ts';
+import { type KeyWords, sheetWords } from '../generated/sheet-words.ts';
 import type { Kind } from '../kinds/model.ts';
 import type { Setting, Source } from '../sheet/model.ts';
-import { scalar } from '../text/yaml-scalar.ts';
+import { scalar } from '../text/index.ts';
 import { sizeCompletions } from './complete-sizes.ts';
 import type { FrontCursor } from './front-cursor.ts';
 import type { Completion, CompletionKind, DeskDocument } from './model.ts';

@@ -2,16 +2,14 @@ import { namesOf, nearest } from '../gauges/index.ts';
 import type { KindSetting } from '../kinds/model.ts';
 import {
   allUnits,
-  type Dimension,
   equivalents,
-  type Gauge,
   principal,
   rational,
   readStatement,
-  type Statement,
   unitWord,
   wireGaugeNamed,
 } from '../quantity/index.ts';
+import type { Dimension, Gauge, Statement } from '../quantity/model.ts';
 import type { PlacedSize, Setting } from '../sheet/model.ts';
 import type { Offer } from './complete-front.ts';
 import type { DeskDocument } from './model.ts';

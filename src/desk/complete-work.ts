@@ -1,10 +1,10 @@
 import { markText } from '../checks/index.ts';
-import { caution, modelSteps } from '../import/draft-sheet.ts';
+import { caution, modelSteps } from '../import/index.ts';
 import type { Kind, KindOperation } from '../kinds/model.ts';
 import { ownRules } from '../order/index.ts';
 import { settingLabel } from '../sheet/index.ts';
 import type { Operation } from '../sheet/model.ts';
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 import type { Completion, CompletionKind, DeskDocument } from './model.ts';
 import { operationAt, type WorkCursor } from './work-cursor.ts';
 

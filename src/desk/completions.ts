@@ -1,4 +1,4 @@
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 import { frontCompletions } from './complete-front.ts';
 import { workCompletions } from './complete-work.ts';
 import { frontCursor } from './front-cursor.ts';

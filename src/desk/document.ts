@@ -1,7 +1,7 @@
 import { examineParsed, type Finding } from '../checks/index.ts';
 import { type FamilyBook, linesOf, originOf, ownText, readSheet } from '../sheet/index.ts';
 import type { Sheet } from '../sheet/model.ts';
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 import type { DeskDocument, DeskPlace, DeskProject } from './model.ts';
 
 /** Reads a text as a sheet, and checks it when its findings are first asked for. Never throws for the text. */

@@ -1,4 +1,4 @@
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 
 /** Where in the front matter the cursor stands: found by lines and brackets, since what is being typed reads as no YAML yet. */
 export interface FrontCursor {

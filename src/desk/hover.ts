@@ -4,7 +4,7 @@ import type { KindSetting } from '../kinds/model.ts';
 import { wireGaugeNamed } from '../quantity/index.ts';
 import { sizeRows } from '../report/index.ts';
 import type { PlacedSize, Sheet } from '../sheet/model.ts';
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 import { sourceWords, wordsAt } from './complete-front.ts';
 import { holds, ownSpan, sheetOffset } from './document.ts';
 import { frontCursor } from './front-cursor.ts';

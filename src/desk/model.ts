@@ -1,7 +1,6 @@
-import type { CheckContext, Edit, Severity } from '../checks/define.ts';
-import type { Finding } from '../checks/index.ts';
+import type { CheckContext, Edit, Finding, Severity } from '../checks/index.ts';
 import type { Sheet } from '../sheet/model.ts';
-import type { LineIndex, Span } from '../text/span.ts';
+import type { LineIndex, Span } from '../text/index.ts';
 
 /** What an open sheet may know of its project. */
 export interface DeskProject {

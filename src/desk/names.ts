@@ -1,5 +1,5 @@
 import type { Setting, Source } from '../sheet/model.ts';
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 import { holds, ownSpan, placeOf } from './document.ts';
 import type { DeskDocument, DeskPlace } from './model.ts';
 import { citationsOf } from './used.ts';

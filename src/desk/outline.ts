@@ -1,6 +1,6 @@
 import { settingLabel } from '../sheet/index.ts';
 import type { Operation, Setting, Source } from '../sheet/model.ts';
-import type { PlacedEntry } from '../text/yaml-nodes.ts';
+import type { PlacedEntry } from '../text/index.ts';
 import { ownSpan } from './document.ts';
 import type { DeskDocument, DeskLink, Fold, OutlineEntry } from './model.ts';
 

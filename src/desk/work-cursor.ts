@@ -1,5 +1,5 @@
 import type { Operation } from '../sheet/model.ts';
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 import { sheetOffset } from './document.ts';
 import type { DeskDocument } from './model.ts';
 

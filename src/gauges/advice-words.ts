@@ -1,6 +1,5 @@
-import { exactPlaces, formatDecimal, inUnit } from '../quantity/index.ts';
+import { exactPlaces, formatDecimal, inUnit, placesToShow } from '../quantity/index.ts';
 import type { Rational } from '../quantity/model.ts';
-import { placesToShow } from '../quantity/write.ts';
 import type { GaugeAdvice } from './advice.ts';
 import type { KitGauge } from './kit.ts';
 import type { LeafStack } from './leaf-stack.ts';

@@ -1,18 +1,14 @@
 import {
-  type Dimension,
   equivalents,
   exactText,
-  type Gauge,
   inUnit,
   principal,
-  type Rational,
   readStatement,
-  type SizeProblem,
-  type Statement,
   type WireGauge,
   writeCount,
   writeIn,
 } from '../quantity/index.ts';
+import type { Dimension, Gauge, Rational, SizeProblem, Statement } from '../quantity/model.ts';
 import { type GaugeAdvice, gaugeAdvice } from './advice.ts';
 import { gaugeBook } from './book.ts';
 import { confusable } from './confusable.ts';

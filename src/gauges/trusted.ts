@@ -1,6 +1,5 @@
-import { systemRecord } from '../quantity/index.ts';
+import { systemRecord, ZERO } from '../quantity/index.ts';
 import type { Gauge, GaugeSystem, Rational } from '../quantity/model.ts';
-import { ZERO } from '../quantity/rational.ts';
 import { allInstruments, type Instrument } from './instruments.ts';
 import { sizedGauge } from './sized-gauge.ts';
 

@@ -1,4 +1,4 @@
-import type { Dimension } from '../quantity/index.ts';
+import type { Dimension } from '../quantity/model.ts';
 
 /**
  * The units in which papers and gauges of the trade tell each dimension (common practice, no

@@ -1,5 +1,5 @@
 import type { Kind } from '../kinds/model.ts';
-import { nearestName } from '../text/nearest-name.ts';
+import { nearestName } from '../text/index.ts';
 
 /** What was chosen for a new sheet, or why it will not do: a sentence, and a cure where there is one. */
 export type Choice<T> =

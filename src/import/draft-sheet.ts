@@ -1,5 +1,5 @@
 import type { Kind, KindOperation } from '../kinds/model.ts';
-import { scalar } from '../text/yaml-scalar.ts';
+import { scalar } from '../text/index.ts';
 import { type DraftPlan, planDraft } from './draft-plan.ts';
 import {
   blank,

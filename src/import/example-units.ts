@@ -1,5 +1,5 @@
 import type { Kind } from '../kinds/model.ts';
-import { readYaml } from '../text/yaml-places.ts';
+import { readYaml } from '../text/index.ts';
 import { givenSetting, type ListedUnit } from './listed-unit.ts';
 
 /** What an example says of a unit. */

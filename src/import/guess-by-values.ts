@@ -1,5 +1,5 @@
+import { levelName } from '../kinds/index.ts';
 import type { Kind, KindSetting } from '../kinds/model.ts';
-import { levelName } from '../kinds/name-book.ts';
 import { featureSaid, featureWords, yesOrNo } from './feature-words.ts';
 import { type HeadGuess, headParts } from './head-words.ts';
 import type { Cell, Table } from './list-model.ts';

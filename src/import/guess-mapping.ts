@@ -1,5 +1,5 @@
+import { levelName } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
-import { levelName } from '../kinds/name-book.ts';
 import { columnLetters } from './cell-address.ts';
 import { againstValues } from './guess-by-values.ts';
 import { guessHead, type HeadGuess, rowFieldOf } from './head-words.ts';

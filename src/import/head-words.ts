@@ -1,7 +1,7 @@
+import { levelName } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
-import { levelName } from '../kinds/name-book.ts';
 import { isUnit } from '../quantity/index.ts';
-import { nearestName } from '../text/nearest-name.ts';
+import { nearestName } from '../text/index.ts';
 import { type Field, type RowField, type Target, targetText } from './mapping.ts';
 import { type SizeTools, unitWorks } from './written-size.ts';
 

@@ -1,4 +1,4 @@
-import { nearestName } from '../text/nearest-name.ts';
+import { nearestName } from '../text/index.ts';
 import { columnLetters } from './cell-address.ts';
 import type { Table } from './list-model.ts';
 import type { Mapping } from './mapping.ts';

@@ -1,4 +1,4 @@
-import { formatDecimal, rational } from '../quantity/rational.ts';
+import { formatDecimal, rational } from '../quantity/index.ts';
 import { dayOfSerial } from './calendar.ts';
 
 /** How a spreadsheet shows a stored number. */

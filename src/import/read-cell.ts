@@ -1,4 +1,4 @@
-import type { Statement } from '../quantity/index.ts';
+import type { Statement } from '../quantity/model.ts';
 import { dayIn, typedBefore } from './calendar.ts';
 import type { Cell } from './list-model.ts';
 import type { SlipCode } from './slip.ts';

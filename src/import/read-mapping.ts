@@ -1,10 +1,7 @@
 import validate from '../generated/validate-mapping.js';
 import { kindNamed } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
-import { nearestName } from '../text/nearest-name.ts';
-import { schemaWords } from '../text/schema-words.ts';
-import type { Span } from '../text/span.ts';
-import { lookup, readYaml } from '../text/yaml-places.ts';
+import { lookup, nearestName, readYaml, type Span, schemaWords } from '../text/index.ts';
 import { columnNumber } from './cell-address.ts';
 import { type ColumnMapping, isShared, type Mapping } from './mapping.ts';
 import { targetNamed } from './target-named.ts';

@@ -1,5 +1,5 @@
 import type { Kind } from '../kinds/model.ts';
-import { nearestName } from '../text/nearest-name.ts';
+import { nearestName } from '../text/index.ts';
 import { dayIn, typedBefore } from './calendar.ts';
 import { cellName } from './cell-address.ts';
 import { featureSaid, featureWords, yesOrNo } from './feature-words.ts';

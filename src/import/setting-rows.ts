@@ -1,4 +1,4 @@
-import { nearestName } from '../text/nearest-name.ts';
+import { nearestName } from '../text/index.ts';
 import { cellName } from './cell-address.ts';
 import type { Cell, TableRow } from './list-model.ts';
 import { givenSetting, type ListedUnit } from './listed-unit.ts';

@@ -1,5 +1,5 @@
 import type { Kind } from '../kinds/model.ts';
-import { scalar } from '../text/yaml-scalar.ts';
+import { scalar } from '../text/index.ts';
 import type { GivenSetting, ListedUnit, NamedPaper } from './listed-unit.ts';
 
 /** What stands where a figure or words are still to come; the check `blank-to-fill` finds it. */

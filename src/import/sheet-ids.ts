@@ -1,4 +1,4 @@
-import { asciiName } from '../text/ascii-name.ts';
+import { asciiName } from '../text/index.ts';
 import { cellName } from './cell-address.ts';
 import type { ListedUnit } from './listed-unit.ts';
 import type { Slip } from './slip.ts';

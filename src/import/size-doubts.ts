@@ -1,5 +1,5 @@
 import type { KindSetting } from '../kinds/model.ts';
-import type { Rational, Statement } from '../quantity/index.ts';
+import type { Rational, Statement } from '../quantity/model.ts';
 import { cellName } from './cell-address.ts';
 import type { Cell } from './list-model.ts';
 import { type CellRead, cellText } from './read-cell.ts';

@@ -1,5 +1,5 @@
 import type { Kind } from '../kinds/model.ts';
-import { nearestName } from '../text/nearest-name.ts';
+import { nearestName } from '../text/index.ts';
 import { fieldNames, type Mapping, rowFieldNames, type Target } from './mapping.ts';
 
 /** A target, or why a text names none, with what was perhaps meant. */

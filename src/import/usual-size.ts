@@ -1,5 +1,6 @@
 import type { KindSetting } from '../kinds/model.ts';
-import { principal, type Statement } from '../quantity/index.ts';
+import { principal } from '../quantity/index.ts';
+import type { Statement } from '../quantity/model.ts';
 import { commonUnits } from './common-units.ts';
 import { readSize, type SizeTools, withUnit } from './written-size.ts';
 

@@ -1,4 +1,4 @@
-import { scalar } from '../text/yaml-scalar.ts';
+import { scalar } from '../text/index.ts';
 import { columnLetters } from './cell-address.ts';
 import type { MappingGuess } from './guess-mapping.ts';
 import { targetText } from './mapping.ts';

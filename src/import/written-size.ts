@@ -1,5 +1,5 @@
-import type { Dimension, GaugeBook, Reading, Statement } from '../quantity/index.ts';
 import { readStatement, type WireGauge } from '../quantity/index.ts';
+import type { Dimension, GaugeBook, Reading, Statement } from '../quantity/model.ts';
 
 /** What is needed to read sizes. */
 export interface SizeTools {

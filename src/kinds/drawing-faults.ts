@@ -1,4 +1,4 @@
-import { nearestName } from '../text/nearest-name.ts';
+import { nearestName } from '../text/index.ts';
 import type { DrawingData, KindData } from './data.ts';
 import { drawingForm, drawingForms } from './drawings.ts';
 import type { KindFault } from './faults.ts';

@@ -1,7 +1,5 @@
 import { validate } from '../generated/validate-kind.js';
-import { schemaWords } from '../text/schema-words.ts';
-import type { Span } from '../text/span.ts';
-import { lookup, readYaml } from '../text/yaml-places.ts';
+import { lookup, readYaml, type Span, schemaWords } from '../text/index.ts';
 import { buildKind } from './build.ts';
 import type { KindData } from './data.ts';
 import { kindFaults } from './faults.ts';

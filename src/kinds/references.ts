@@ -1,5 +1,5 @@
 import { references } from '../generated/kind-references.ts';
-import { nearestName } from '../text/nearest-name.ts';
+import { nearestName } from '../text/index.ts';
 import type { KindData } from './data.ts';
 import type { KindFault } from './faults.ts';
 

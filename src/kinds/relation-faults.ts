@@ -1,4 +1,4 @@
-import { nearestName } from '../text/nearest-name.ts';
+import { nearestName } from '../text/index.ts';
 import type { KindData, PlaceData, RelationData } from './data.ts';
 import type { KindFault } from './faults.ts';
 import { EACH } from './relations.ts';

@@ -1,5 +1,5 @@
 import type { Kind, KindPart, StateTerm } from '../kinds/model.ts';
-import { oncePer } from '../text/once-per.ts';
+import { oncePer } from '../text/index.ts';
 
 /** A word or name in the one spelling that marks are compared in: `Cam, highest step` → `cam highest step`. */
 export function plainWords(text: string): string {

@@ -1,6 +1,6 @@
 import type { ReasonedNeed, StateTerm, Strength } from '../kinds/model.ts';
 import type { Operation } from '../sheet/model.ts';
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 
 /** How a part came to its condition: surely by a mark or by the kind's data, doubtfully by words. */
 export type Sureness = 'mark' | 'operation' | 'start' | 'reading';

@@ -1,9 +1,8 @@
-import { levelName } from '../kinds/index.ts';
+import { levelName, orderBefore } from '../kinds/index.ts';
 import type { Kind, KindOperation, OrderRule, ReasonedNeed, Stage } from '../kinds/model.ts';
-import { orderBefore } from '../kinds/order-before.ts';
+import { ownOperation } from '../sheet/index.ts';
 import type { Sheet, WorkRule } from '../sheet/model.ts';
-import { ownOperation } from '../sheet/work-rules.ts';
-import type { Placed } from '../text/span.ts';
+import type { Placed } from '../text/index.ts';
 import { ownParts } from './own-parts.ts';
 import { RuleNames } from './rule-names.ts';
 

@@ -1,4 +1,4 @@
-import { oncePer } from '../text/once-per.ts';
+import { oncePer } from '../text/index.ts';
 import {
   type ConditionWords,
   KEPT,

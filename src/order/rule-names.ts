@@ -1,6 +1,6 @@
 import type { Kind, KindOperation, KindPart, StateNeed, StateTerm } from '../kinds/model.ts';
 import type { RuledState } from '../sheet/model.ts';
-import type { Placed } from '../text/span.ts';
+import type { Placed } from '../text/index.ts';
 import { plainWords, stateNamed } from './marks.ts';
 import type { RuleFault } from './own-rules.ts';
 

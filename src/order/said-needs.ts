@@ -1,6 +1,6 @@
 import type { Kind, KindPart, ReasonedNeed } from '../kinds/model.ts';
 import type { Setting } from '../sheet/model.ts';
-import { oncePer } from '../text/once-per.ts';
+import { oncePer } from '../text/index.ts';
 import { plainWords } from './marks.ts';
 
 /**

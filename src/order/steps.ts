@@ -1,6 +1,6 @@
 import type { Kind } from '../kinds/model.ts';
 import type { Operation, Sheet, StateMark } from '../sheet/model.ts';
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 import { plainWords, stateNamed } from './marks.ts';
 import type { StateChange, UnknownMark, WorkStep } from './model.ts';
 import { type ReadState, readSteps } from './reading.ts';

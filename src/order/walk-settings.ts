@@ -1,6 +1,6 @@
 import type { OrderRule, ReasonedNeed } from '../kinds/model.ts';
 import type { Operation } from '../sheet/model.ts';
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 import type { OrderFault, WorkStep } from './model.ts';
 
 /** A setting that was moved after it was made. */

@@ -7,7 +7,7 @@ import type {
   StateTerm,
 } from '../kinds/model.ts';
 import type { Sheet } from '../sheet/model.ts';
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 import { meets } from './marks.ts';
 import type { PartState, StateChange, Sureness, UnitState, WorkStep } from './model.ts';
 

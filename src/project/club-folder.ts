@@ -1,8 +1,7 @@
 import { basename } from 'node:path';
-import { draftSheet } from '../import/draft-sheet.ts';
-import { exampleUnits } from '../import/example-units.ts';
+import { draftSheet, exampleUnits } from '../import/index.ts';
 import { builtInKinds } from '../kinds/index.ts';
-import { scalar } from '../text/yaml-scalar.ts';
+import { scalar } from '../text/index.ts';
 import { clubExamples, clubFiles, clubSchemas } from './club-files.ts';
 import { packageRoot } from './package-root.ts';
 import { programSource } from './program-source.ts';

@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { readYaml, type YamlRead } from '../text/yaml-places.ts';
+import { readYaml, type YamlRead } from '../text/index.ts';
 import { readText, type TextRead } from './read-text.ts';
 import { isTaken } from './safe-path.ts';
 

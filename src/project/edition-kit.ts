@@ -1,6 +1,6 @@
 import { type Kit, kitOf, readKitEntry } from '../gauges/index.ts';
 import { wireGaugeNamed } from '../quantity/index.ts';
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 import type { Fault } from './file-faults.ts';
 
 /** Sets and gauges that a kit may list; it bounds what a stranger's edition can cost. */

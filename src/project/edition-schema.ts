@@ -1,6 +1,5 @@
 import validate from '../generated/validate-edition.js';
-import { schemaWords } from '../text/schema-words.ts';
-import { lookup, type YamlRead } from '../text/yaml-places.ts';
+import { lookup, schemaWords, type YamlRead } from '../text/index.ts';
 import type { Fault } from './file-faults.ts';
 
 /** What the schema of an edition has against the file, in plain words, each with its place. */

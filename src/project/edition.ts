@@ -1,7 +1,6 @@
 import type { Kit } from '../gauges/index.ts';
 import type { EditionFacts, Paper } from '../press/index.ts';
-import { nearestName } from '../text/nearest-name.ts';
-import { lookup } from '../text/yaml-places.ts';
+import { lookup, nearestName } from '../text/index.ts';
 import { altitudeFault, previousFault } from './edition-facts.ts';
 import { type EditionFile, truth, whole, written } from './edition-file.ts';
 import { editionKit } from './edition-kit.ts';

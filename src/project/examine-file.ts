@@ -1,6 +1,5 @@
 import { realpathSync } from 'node:fs';
-import type { CheckContext, Finding } from '../checks/define.ts';
-import { examineParsed } from '../checks/index.ts';
+import { type CheckContext, examineParsed, type Finding } from '../checks/index.ts';
 import type { PartStore } from '../press/index.ts';
 import type { Refused } from '../report/index.ts';
 import { readSheet } from '../sheet/index.ts';

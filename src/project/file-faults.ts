@@ -1,6 +1,5 @@
-import { type Check, defineCheck, type Finding, type Severity } from '../checks/define.ts';
-import type { Span } from '../text/span.ts';
-import { LineIndex } from '../text/span.ts';
+import { type Check, defineCheck, type Finding, type Severity } from '../checks/index.ts';
+import { LineIndex, type Span } from '../text/index.ts';
 
 /** What can be wrong with a project's files other than its sheets; found while they are read. */
 export const projectChecks: readonly Check[] = [

@@ -1,4 +1,4 @@
-import { oncePer } from '../text/once-per.ts';
+import { oncePer } from '../text/index.ts';
 import { fontTable } from './font-table.ts';
 
 /** The code points that one at least of these fonts has a glyph for. */

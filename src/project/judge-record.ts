@@ -1,11 +1,6 @@
-import {
-  type AcceptanceRule,
-  assessRecord,
-  type RecordFault,
-  tallyOf,
-} from '../conformance/index.ts';
-import type { ReadOptions } from '../quantity/index.ts';
-import { wireGaugeNamed } from '../quantity/index.ts';
+import { assessRecord, type RecordFault, tallyOf } from '../conformance/index.ts';
+import type { AcceptanceRule } from '../conformance/model.ts';
+import { type ReadOptions, wireGaugeNamed } from '../quantity/index.ts';
 import {
   type FileReport,
   type JudgedRecord,

@@ -1,9 +1,9 @@
 import { createHash } from 'node:crypto';
 import { serialize } from 'node:v8';
-import type { CheckContext, Finding } from '../checks/define.ts';
+import type { CheckContext, Finding } from '../checks/index.ts';
 import type { PartStore } from '../press/index.ts';
 import type { Sheet } from '../sheet/model.ts';
-import { LineIndex } from '../text/span.ts';
+import { LineIndex } from '../text/index.ts';
 import { pack, unpack } from './packed-sheet.ts';
 
 /** What was read from a sheet and found in it. */

@@ -1,6 +1,7 @@
 import { resolve } from 'node:path';
-import type { ListedUnit } from '../import/listed-unit.ts';
-import { type Kind, levelName } from '../kinds/index.ts';
+import type { ListedUnit } from '../import/index.ts';
+import { levelName } from '../kinds/index.ts';
+import type { Kind } from '../kinds/model.ts';
 import { readSheet } from '../sheet/index.ts';
 import type { Sheet } from '../sheet/model.ts';
 import type { Project } from './project.ts';

@@ -1,7 +1,5 @@
 import { join } from 'node:path';
-import { draftSheet } from '../import/draft-sheet.ts';
-import type { ListedUnit } from '../import/listed-unit.ts';
-import type { GivenFacts } from '../import/sheet-front.ts';
+import { draftSheet, type GivenFacts, type ListedUnit } from '../import/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import { type KnownSheet, KnownUnits } from './known-units.ts';
 import type { Project } from './project.ts';

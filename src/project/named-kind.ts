@@ -1,7 +1,7 @@
 import { basename } from 'node:path';
 import { kindNamed, levelName } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
-import { nearestName } from '../text/nearest-name.ts';
+import { nearestName } from '../text/index.ts';
 import type { Project } from './project.ts';
 import { Refusal } from './refusal.ts';
 

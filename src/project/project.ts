@@ -1,6 +1,6 @@
 import { realpathSync } from 'node:fs';
 import { basename, join, resolve } from 'node:path';
-import type { CheckContext } from '../checks/define.ts';
+import type { CheckContext } from '../checks/index.ts';
 import { gaugeBook } from '../gauges/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import { type Edition, readEdition } from './edition.ts';

@@ -8,7 +8,7 @@ import {
   type ReadingPlace,
   vacuumCarried,
 } from '../relations/index.ts';
-import type { Placed } from '../text/span.ts';
+import type { Placed } from '../text/index.ts';
 
 /**
  * Where a record was taken: at its barometer, where it states one, else at its altitude. What cannot be

@@ -2,7 +2,7 @@ import { realpathSync } from 'node:fs';
 import { basename } from 'node:path';
 import { type BenchRecord, type RecordFault, readRecord } from '../conformance/index.ts';
 import { gaugeBook } from '../gauges/index.ts';
-import { nearestName } from '../text/nearest-name.ts';
+import { nearestName } from '../text/index.ts';
 import { type FileFaults, fileFaults } from './file-faults.ts';
 import type { Project } from './project.ts';
 import { readText } from './read-text.ts';

@@ -1,8 +1,7 @@
 import { join } from 'node:path';
 import validate from '../generated/validate-sources.js';
-import { type SharedSources, sourcesIn } from '../sheet/shared-sources.ts';
-import { schemaWords } from '../text/schema-words.ts';
-import { lookup, readYaml, type YamlRead } from '../text/yaml-places.ts';
+import { type SharedSources, sourcesIn } from '../sheet/index.ts';
+import { lookup, readYaml, schemaWords, type YamlRead } from '../text/index.ts';
 import { type Fault, type FileFaults, fileFaults } from './file-faults.ts';
 import { readText } from './read-text.ts';
 import { isTaken } from './safe-path.ts';

@@ -1,6 +1,6 @@
 import { statSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
-import { nearestName } from '../text/nearest-name.ts';
+import { nearestName } from '../text/index.ts';
 import { type FileSort, fileSort } from './file-sort.ts';
 import { listSheets } from './list-sheets.ts';
 import { notASheet } from './not-a-sheet.ts';

@@ -1,9 +1,9 @@
 import { join } from 'node:path';
-import { drawingForms } from '../kinds/drawings.ts';
+import { drawingForms } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import { readWording } from '../press/orders/index.ts';
 import { checkStyle, largestLogo, pngLogoFault } from '../press/style/index.ts';
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 import { type Fault, type FileFaults, fileFaults } from './file-faults.ts';
 import { logoNames, readTemplateFolder, wordingFile } from './template-folder.ts';
 import { builtInFolder } from './templates.ts';

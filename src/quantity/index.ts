@@ -1,14 +1,10 @@
-export { type AgreeOptions, agree, liesInside } from './agree.ts';
-export { type AmountVerdict, compareAmounts } from './compare.ts';
-export {
-  agreeLimits,
-  type Conversion,
-  type ConversionOptions,
-  convertLimits,
-  type LimitsAgreement,
-} from './convert.ts';
+export { agree, liesInside } from './agree.ts';
+export { spaced } from './amount-text.ts';
+export { incomparable } from './comparable.ts';
+export { compareAmounts } from './compare.ts';
+export { agreeLimits, convertLimits, type LimitsAgreement } from './convert.ts';
 export { asFraction, differenceText, gapText, rewritten, sizeBeside } from './difference.ts';
-export { type Equivalents, equivalents, figuresIn, figuresText } from './equivalents.ts';
+export { equivalents, figuresIn, figuresText } from './equivalents.ts';
 export {
   GAUGE_FAMILIES,
   gaugeLabel,
@@ -28,17 +24,18 @@ export { type ExactFigures, type PrintedFigures, printedFigures } from './inward
 export { FLOW_NUMBER, type JetNumbering, jetNumbering } from './jets.ts';
 export { NOT_STATED } from './lexicon.ts';
 export { findMisprint, likelySlips, type RankedMisprint } from './misprint.ts';
-export type * from './model.ts';
 export { normalize } from './normalize.ts';
 export { numberWordsAt } from './number-words.ts';
-export { type FoundStatement, scanStatements } from './prose.ts';
+export { scanStatements } from './prose.ts';
 export {
   exactPlaces,
   exactText,
   formatDecimal,
+  greater,
   type RoundingMode,
   rational,
   roundTo,
+  ZERO,
 } from './rational.ts';
 export { namedTool, type ReadOptions, readStatement } from './read.ts';
 export {
@@ -50,4 +47,4 @@ export {
   type UnitOfMeasure,
   unitById,
 } from './units.ts';
-export { principal, unitWord, writeCount, writeIn, writeStatement } from './write.ts';
+export { placesToShow, principal, unitWord, usualPlaces, writeCount, writeIn } from './write.ts';

@@ -41,7 +41,7 @@ export type Dimension =
  * negative. A condition has no number, and a sequence (a firing order) several in their order: its words
  * are the statement's `condition`.
  */
-export type BaseValue = Rational;
+type BaseValue = Rational;
 
 /** Which pressure is meant. `unstated` is settled by the setting that the size belongs to. */
 export type PressureReference = 'gauge' | 'absolute' | 'depression' | 'unstated';
@@ -49,7 +49,7 @@ export type PressureReference = 'gauge' | 'absolute' | 'depression' | 'unstated'
 export type { GaugeSystem } from '../generated/gauge-systems.ts';
 
 /** The name of a gauge, e.g. `{ system: 'number-drill', name: '29' }`. */
-export interface GaugeName {
+interface GaugeName {
   readonly system: GaugeSystem;
   /** Without the system's own words: `29`, `E`, `13/64`, `3.5 mm`, `4/0`, `0.026 in`. */
   readonly name: string;

@@ -1,4 +1,4 @@
-import { nearestName } from '../text/nearest-name.ts';
+import { nearestName } from '../text/index.ts';
 import type { SizeProblem } from './model.ts';
 import type { Numeral, NumeralFault } from './numeral.ts';
 import type { UnitOfMeasure } from './units.ts';

@@ -1,4 +1,4 @@
-import { nearestName } from '../text/nearest-name.ts';
+import { nearestName } from '../text/index.ts';
 import { amount } from './amount.ts';
 import { bareNumber } from './gauge-problems.ts';
 import type { WireGauge } from './gauge-systems.ts';

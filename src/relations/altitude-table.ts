@@ -3,11 +3,10 @@ import {
   inUnit,
   principal,
   printedFigures,
-  type Rational,
   rational,
-  type Statement,
   unitById,
 } from '../quantity/index.ts';
+import type { Rational, Statement } from '../quantity/model.ts';
 import idleVacuum from './formulas/idle-vacuum-at-altitude.ts';
 import { enclose } from './interval.ts';
 import { isUnworkable } from './model.ts';

@@ -1,8 +1,6 @@
 import type { Kind } from '../kinds/model.ts';
-import type { ReadOptions } from '../quantity/index.ts';
-import { heightText, readStatement } from '../quantity/index.ts';
+import { heightText, type ReadOptions, rational, readStatement } from '../quantity/index.ts';
 import type { Rational, Statement } from '../quantity/model.ts';
-import { rational } from '../quantity/rational.ts';
 import type { Setting } from '../sheet/model.ts';
 import idleVacuum from './formulas/idle-vacuum-at-altitude.ts';
 import { HIGHEST_MM, LOWEST_MM, pressureAt } from './standard-atmosphere.ts';

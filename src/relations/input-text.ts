@@ -1,7 +1,6 @@
 import { principal } from '../quantity/index.ts';
 import type { Statement } from '../quantity/model.ts';
-import { oncePer } from '../text/once-per.ts';
-import type { Span } from '../text/span.ts';
+import { oncePer, type Span } from '../text/index.ts';
 import type { Derived, Input } from './propagate.ts';
 import { unitFor, type WorkedText, workedText } from './worked-text.ts';
 

@@ -1,8 +1,8 @@
 import type { KindOrder } from '../kinds/model.ts';
 import type { Sheet } from '../sheet/model.ts';
 import type { Figure } from './figure.ts';
-import type { WorkedNumbers } from './index.ts';
 import { Places, type RelationFacts, type StatedPlace } from './stated-place.ts';
+import type { WorkedNumbers } from './worked-numbers.ts';
 
 /** Two figures of a sheet that stand the wrong way round. */
 export interface PairOutOfOrder {

@@ -10,7 +10,7 @@ import {
 import type { Dimension, GaugeBook, Statement } from '../quantity/model.ts';
 import { unitCount } from '../sheet/index.ts';
 import type { PlacedSize, Setting, Sheet } from '../sheet/model.ts';
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 import { exactFigure, type Figure, figureOf } from './figure.ts';
 import type { RelationDimension } from './model.ts';
 

@@ -2,12 +2,12 @@ import equalFlow from './formulas/equal-flow.ts';
 import equalGap from './formulas/equal-gap.ts';
 import throttleArea from './formulas/throttle-area.ts';
 import throttleBarrels from './formulas/throttle-barrels.ts';
-import type { WorkedNumbers } from './index.ts';
 import { filled, inputText, textOf } from './input-text.ts';
 import { type BoundQuantity, type Instance, unsaidOf } from './instances.ts';
 import type { Relation } from './model.ts';
 import { type Derived, propagate } from './propagate.ts';
 import type { StatedPlace } from './stated-place.ts';
+import type { WorkedNumbers } from './worked-numbers.ts';
 import type { WorkedText } from './worked-text.ts';
 
 /** A size of two units, side by side: as written, as worked, or what was taken; null where unknown. */

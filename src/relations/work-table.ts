@@ -1,7 +1,8 @@
-import type { Instance, Verdict, WorkedNumbers } from './index.ts';
 import { textBeside, textOf } from './input-text.ts';
-import { unsaidOf } from './instances.ts';
+import { type Instance, unsaidOf } from './instances.ts';
 import type { Derived } from './propagate.ts';
+import type { Verdict } from './verdicts.ts';
+import type { WorkedNumbers } from './worked-numbers.ts';
 import type { WorkedText } from './worked-text.ts';
 
 /** A quantity of a relation with what stands for it on the sheet. */

@@ -1,10 +1,5 @@
-import {
-  areNamedAlike,
-  type Change,
-  type ChangeKind,
-  type EditionChanges,
-  type SheetChanges,
-} from '../compare/index.ts';
+import { areNamedAlike } from '../compare/index.ts';
+import type { Change, ChangeKind, EditionChanges, SheetChanges } from '../compare/model.ts';
 import type { Paint } from './paint.ts';
 import { visible } from './visible.ts';
 import { wrap } from './wrap.ts';

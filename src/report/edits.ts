@@ -1,4 +1,4 @@
-import type { Edit, Finding } from '../checks/define.ts';
+import type { Edit, Finding } from '../checks/index.ts';
 
 function before(first: Edit, second: Edit): number {
   return first.span.start - second.span.start || first.span.end - second.span.end;

@@ -1,4 +1,4 @@
-import type { Likeness } from '../relations/two-sheets.ts';
+import type { Likeness } from '../relations/index.ts';
 import { visible } from './visible.ts';
 import { wrap } from './wrap.ts';
 

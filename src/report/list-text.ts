@@ -1,8 +1,10 @@
-import { columnLetters } from '../import/cell-address.ts';
-import type { MappingGuess } from '../import/guess-mapping.ts';
-import type { ListedDifference } from '../import/listed-differences.ts';
-import { targetText } from '../import/mapping.ts';
-import type { Slip } from '../import/slip.ts';
+import {
+  columnLetters,
+  type ListedDifference,
+  type MappingGuess,
+  type Slip,
+  targetText,
+} from '../import/index.ts';
 import type { Paint } from './paint.ts';
 import { visible } from './visible.ts';
 import { wrap } from './wrap.ts';

@@ -1,9 +1,7 @@
-import type { AcrossFinding } from '../checks/across/define.ts';
-import type { Finding, Severity } from '../checks/define.ts';
-import { linesOf } from '../sheet/family.ts';
+import type { AcrossFinding, Finding, Severity } from '../checks/index.ts';
+import { linesOf } from '../sheet/index.ts';
 import type { Sheet } from '../sheet/model.ts';
-import { type Region, regionOf } from '../text/region.ts';
-import type { LineIndex } from '../text/span.ts';
+import { type LineIndex, type Region, regionOf } from '../text/index.ts';
 
 export { type Region, regionOf };
 

@@ -1,5 +1,4 @@
 import {
-  type AcceptanceRule,
   type Assessed,
   type AssessedEntry,
   type AssessedSize,
@@ -13,6 +12,7 @@ import {
   type VerdictWord,
   verdictWord,
 } from '../conformance/index.ts';
+import type { AcceptanceRule } from '../conformance/model.ts';
 import { settingLabel, tasksOf } from '../sheet/index.ts';
 import type { JudgedRecord } from './judged-record.ts';
 import type { Paint } from './paint.ts';

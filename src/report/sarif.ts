@@ -1,5 +1,5 @@
-import type { Check } from '../checks/define.ts';
-import type { Region } from '../text/region.ts';
+import type { Check } from '../checks/index.ts';
+import type { Region } from '../text/index.ts';
 import type { FileReport, PlacedFinding, Refused } from './placed.ts';
 
 export interface SarifOptions {

@@ -1,9 +1,11 @@
-import type { SheetFacts } from '../checks/across/facts.ts';
-import { isSameDescription } from '../checks/across/same-source.ts';
-import { type DescribedSource, repeatedSources } from '../checks/across/source-repeated.ts';
-import { type ReadSheetOptions, readSheet } from '../sheet/index.ts';
-import { sourcesIn } from '../sheet/shared-sources.ts';
-import { readYaml } from '../text/yaml-places.ts';
+import {
+  type DescribedSource,
+  isSameDescription,
+  repeatedSources,
+  type SheetFacts,
+} from '../checks/index.ts';
+import { type ReadSheetOptions, readSheet, sourcesIn } from '../sheet/index.ts';
+import { readYaml } from '../text/index.ts';
 import { sourceBlock, withoutSource, withSource } from './source-lines.ts';
 
 /** A sheet as it is saved, and its facts. */

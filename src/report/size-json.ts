@@ -5,7 +5,7 @@ import {
   namedLength,
   type SizeFacts,
 } from '../gauges/index.ts';
-import type { SizeProblem } from '../quantity/index.ts';
+import type { SizeProblem } from '../quantity/model.ts';
 
 /** Why a text is no size, as one JSON object without a line feed. */
 export function unreadSizeJson(

@@ -1,13 +1,6 @@
 import type { MadePair, SizeFacts } from '../gauges/index.ts';
-import {
-  exactPlaces,
-  figuresIn,
-  formatDecimal,
-  type Gauge,
-  inUnit,
-  type Rational,
-  type Statement,
-} from '../quantity/index.ts';
+import { exactPlaces, figuresIn, formatDecimal, inUnit } from '../quantity/index.ts';
+import type { Gauge, Rational, Statement } from '../quantity/model.ts';
 import type { Paint } from './paint.ts';
 import { visible } from './visible.ts';
 

@@ -1,7 +1,5 @@
-import { entriesOf, under } from '../sheet/fields.ts';
-import { type ReadSheetOptions, readSheet } from '../sheet/index.ts';
-import type { Span } from '../text/span.ts';
-import { readYaml } from '../text/yaml-places.ts';
+import { entriesOf, type ReadSheetOptions, readSheet, under } from '../sheet/index.ts';
+import { readYaml, type Span } from '../text/index.ts';
 
 /**
  * A sheet's text without its description of a source; what is then an empty list is written `{}`.

@@ -1,5 +1,4 @@
-import type { AcrossFinding } from '../checks/across/define.ts';
-import type { Finding } from '../checks/define.ts';
+import type { AcrossFinding, Finding } from '../checks/index.ts';
 
 /**
  * The findings that stop the press: errors always; on a released sheet also the warnings that no

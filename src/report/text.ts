@@ -1,4 +1,4 @@
-import type { Severity } from '../checks/define.ts';
+import type { Severity } from '../checks/index.ts';
 import { type Counts, countFindings } from './counts.ts';
 import { type Paint, paint } from './paint.ts';
 import type { FileReport, PlacedFinding } from './placed.ts';

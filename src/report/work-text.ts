@@ -1,4 +1,4 @@
-import type { WorkEntry, WorkQuantity, WorkResult } from '../relations/work-table.ts';
+import type { WorkEntry, WorkQuantity, WorkResult } from '../relations/index.ts';
 import { visible } from './visible.ts';
 import { wrap } from './wrap.ts';
 

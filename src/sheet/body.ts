@@ -1,6 +1,6 @@
 import type { Nodes, Parents, Root } from 'mdast';
 import type { Kind, KindOperation, SignalWord } from '../kinds/model.ts';
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 import { readHazards, readHeading } from './marks.ts';
 import { maskedSource } from './mask.ts';
 import type { Operation, Picture, Sheet, Step } from './model.ts';

@@ -1,6 +1,4 @@
-import { oncePer } from '../text/once-per.ts';
-import { type FileRegion, regionOf } from '../text/region.ts';
-import { LineIndex, type Span } from '../text/span.ts';
+import { type FileRegion, LineIndex, oncePer, regionOf, type Span } from '../text/index.ts';
 import type { Sheet } from './model.ts';
 
 /** A sheet's file as text. The same object stands for the same text, so that it is read once. */

@@ -1,7 +1,6 @@
 import type { JetNumbering, WireGauge } from '../quantity/index.ts';
 import type { Dimension, GaugeBook, Reading } from '../quantity/model.ts';
-import type { Placed, Span } from '../text/span.ts';
-import type { PlacedMap, PlacedNode, PlacedScalar } from '../text/yaml-nodes.ts';
+import type { Placed, PlacedMap, PlacedNode, PlacedScalar, Span } from '../text/index.ts';
 import type { Citation, PlacedSize } from './model.ts';
 import { nameAmong } from './names.ts';
 import { readTool } from './tool.ts';

@@ -1,4 +1,4 @@
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 import type { ReadProblem } from './model.ts';
 
 /** Where the front matter of a sheet lies. */

@@ -1,7 +1,6 @@
 import type { Kind } from '../kinds/model.ts';
 import { jetNumbering } from '../quantity/index.ts';
-import type { Placed } from '../text/span.ts';
-import type { PlacedNode } from '../text/yaml-nodes.ts';
+import type { Placed, PlacedNode } from '../text/index.ts';
 import { entriesOf, type Fields, itemsOf, under } from './fields.ts';
 import type { Acceptance, Fit, PlacedSize, Sheet, Source, Unit } from './model.ts';
 import { nameAmong } from './names.ts';

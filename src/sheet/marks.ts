@@ -1,6 +1,6 @@
 import type { Nodes } from 'mdast';
 import type { Kind, KindHazard } from '../kinds/model.ts';
-import type { Placed, Span } from '../text/span.ts';
+import type { Placed, Span } from '../text/index.ts';
 import type { Named } from './model.ts';
 
 /**

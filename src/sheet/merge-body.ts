@@ -1,7 +1,7 @@
 import type { Nodes, Root } from 'mdast';
 import { levelName } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
-import type { Span } from '../text/span.ts';
+import type { Span } from '../text/index.ts';
 import { readBody } from './body.ts';
 import type { ReadProblem } from './model.ts';
 

@@ -1,6 +1,6 @@
 import { levelName } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
-import type { PlacedEntry, PlacedMap, PlacedNode } from '../text/yaml-nodes.ts';
+import type { PlacedEntry, PlacedMap, PlacedNode } from '../text/index.ts';
 import { entriesOf, under } from './fields.ts';
 import type { ReadProblem } from './model.ts';
 import { settingsMeant } from './names.ts';

@@ -9,8 +9,7 @@ import type {
 } from '../kinds/model.ts';
 import type { JetNumbering } from '../quantity/index.ts';
 import type { Reading } from '../quantity/model.ts';
-import type { LineIndex, Placed, Span } from '../text/span.ts';
-import type { PlacedMap } from '../text/yaml-nodes.ts';
+import type { LineIndex, Placed, PlacedMap, Span } from '../text/index.ts';
 import type { Family } from './family.ts';
 
 /** A size in front matter: the place, the text as written and what it was read as. */
@@ -149,7 +148,7 @@ export interface Step {
  * A stretch of plain prose. `text` is exactly as long as the span, so offsets map one to one: of an
  * escape or an entity the character itself stands there, and blanks for the rest of its source.
  */
-export interface Prose {
+interface Prose {
   readonly text: string;
   readonly span: Span;
   readonly operation: number | null;

@@ -1,9 +1,15 @@
 import { kindNamed } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
-import { nearestName } from '../text/nearest-name.ts';
-import { oncePer } from '../text/once-per.ts';
-import type { PlacedMap, PlacedNode, PlacedScalar } from '../text/yaml-nodes.ts';
-import { readYaml, usualYamlLimits, type YamlRead } from '../text/yaml-places.ts';
+import {
+  nearestName,
+  oncePer,
+  type PlacedMap,
+  type PlacedNode,
+  type PlacedScalar,
+  readYaml,
+  usualYamlLimits,
+  type YamlRead,
+} from '../text/index.ts';
 import { beyondBounds } from './bounds.ts';
 import type { Family, FamilyBook, SheetText } from './family.ts';
 import { FamilyText } from './family-text.ts';

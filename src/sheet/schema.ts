@@ -1,7 +1,5 @@
 import validate from '../generated/validate-sheet.js';
-import { schemaWords } from '../text/schema-words.ts';
-import type { Span } from '../text/span.ts';
-import { lookup, type Part, type YamlRead } from '../text/yaml-places.ts';
+import { lookup, type Part, type Span, schemaWords, type YamlRead } from '../text/index.ts';
 import type { ReadProblem } from './model.ts';
 
 /** What the schema has against a front matter, each at its place in the YAML; none for a sound one. */

@@ -1,8 +1,7 @@
 import type { Kind } from '../kinds/model.ts';
 import { type JetNumbering, jetNumbering } from '../quantity/index.ts';
 import type { Dimension } from '../quantity/model.ts';
-import type { Placed } from '../text/span.ts';
-import type { PlacedEntry, PlacedNode } from '../text/yaml-nodes.ts';
+import type { Placed, PlacedEntry, PlacedNode } from '../text/index.ts';
 import { entriesOf, type Fields, itemsOf, under } from './fields.ts';
 import type { Dissent, PlacedSize, Setting, SourceStatement } from './model.ts';
 import { type MeantSetting, settingsMeant } from './names.ts';

@@ -1,5 +1,4 @@
-import type { Placed } from '../text/span.ts';
-import type { YamlRead } from '../text/yaml-places.ts';
+import type { Placed, YamlRead } from '../text/index.ts';
 import { entriesOf, under } from './fields.ts';
 import type { Citation, Setting, Source } from './model.ts';
 

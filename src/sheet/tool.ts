@@ -1,4 +1,5 @@
-import { LETTERS_PATTERN, namedTool, type Reading } from '../quantity/index.ts';
+import { LETTERS_PATTERN, namedTool } from '../quantity/index.ts';
+import type { Reading } from '../quantity/model.ts';
 import type { ReadSize } from './fields.ts';
 
 /** What reads a factory gauge's own size is given. */

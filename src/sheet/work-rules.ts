@@ -1,7 +1,6 @@
 import { levelName } from '../kinds/index.ts';
 import type { Kind, KindOperation, Stage } from '../kinds/model.ts';
-import type { Placed } from '../text/span.ts';
-import type { PlacedEntry, PlacedNode } from '../text/yaml-nodes.ts';
+import type { Placed, PlacedEntry, PlacedNode } from '../text/index.ts';
 import { entriesOf, type Fields, under } from './fields.ts';
 import type { RuledState, WorkRule } from './model.ts';
 

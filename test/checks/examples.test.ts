@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Check, Example, Finding } from '../../src/checks/define.ts';
-import { allChecks, examine } from '../../src/checks/index.ts';
+import { allChecks } from '../../src/checks/index.ts';
+import { examine } from '../../src/checks/list.ts';
 import { runChecks } from '../../src/checks/run.ts';
-import { applyEdits } from '../../src/report/index.ts';
+import { applyEdits } from '../../src/report/edits.ts';
 import { readSheet } from '../../src/sheet/index.ts';
 import { exampleContext, exampleFile, wholeSheet } from './examples.ts';
 

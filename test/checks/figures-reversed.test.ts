@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type CheckContext, examine } from '../../src/checks/index.ts';
+import type { CheckContext } from '../../src/checks/index.ts';
+import { examine } from '../../src/checks/list.ts';
 import { gaugeBook } from '../../src/gauges/index.ts';
 import { builtInKinds } from '../../src/kinds/index.ts';
 import { exampleFile, wholeSheet } from './examples.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { allChecks, explainCheck, findingsPage } from '../../src/checks/index.ts';
+import { findingsPage } from '../../src/checks/findings-page.ts';
+import { allChecks, explainCheck } from '../../src/checks/index.ts';
 
 describe('the findings page', () => {
   const page = findingsPage(allChecks);

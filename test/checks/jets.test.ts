@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { examine } from '../../src/checks/index.ts';
+import { examine } from '../../src/checks/list.ts';
 import { exampleContext, exampleFile, wholeSheet } from './examples.ts';
 
 /** What is said of settings that are no clean sheet's own; that no step uses them is left out. */

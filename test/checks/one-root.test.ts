@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { type CheckContext, type Example, examine } from '../../src/checks/index.ts';
+import type { Example } from '../../src/checks/define.ts';
+import type { CheckContext } from '../../src/checks/index.ts';
+import { examine } from '../../src/checks/list.ts';
 import { gaugeBook } from '../../src/gauges/index.ts';
 import { builtInKinds } from '../../src/kinds/index.ts';
 import { exampleFile, wholeSheet } from './examples.ts';

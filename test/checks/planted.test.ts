@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { CheckContext, Finding } from '../../src/checks/define.ts';
-import { allChecks, examine } from '../../src/checks/index.ts';
+import { allChecks } from '../../src/checks/index.ts';
+import { examine } from '../../src/checks/list.ts';
 import { gaugeBook } from '../../src/gauges/index.ts';
 import { builtInKinds } from '../../src/kinds/index.ts';
 import { cleanSheets } from './clean-sheets.ts';

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { type Check, defineCheck, type Report } from '../../src/checks/define.ts';
-import { allChecks, examine, examineParsed } from '../../src/checks/index.ts';
+import { allChecks, examineParsed } from '../../src/checks/index.ts';
+import { examine } from '../../src/checks/list.ts';
 import { runChecks } from '../../src/checks/run.ts';
 import { exampleContext, exampleFile, wholeSheet } from './examples.ts';
 

@@ -1,4 +1,5 @@
-import { type CheckContext, examine, type Finding } from '../../src/checks/index.ts';
+import type { CheckContext, Finding } from '../../src/checks/index.ts';
+import { examine } from '../../src/checks/list.ts';
 import type { PlacedSize, Setting, Sheet } from '../../src/sheet/model.ts';
 
 /** One slip of a compositor, a typist or an editor, as it would stand on a sheet. */

@@ -1,14 +1,9 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  type ChangeKind,
-  compareEditions,
-  compareSheets,
-  type SheetSnapshot,
-  type SizeReading,
-  sheetSnapshot,
-} from '../../src/compare/index.ts';
+import { compareSheets } from '../../src/compare/compare.ts';
+import { compareEditions, type SizeReading, sheetSnapshot } from '../../src/compare/index.ts';
+import type { ChangeKind, SheetSnapshot } from '../../src/compare/model.ts';
 import { longestRising, pairUp } from '../../src/compare/pairing.ts';
 import { gaugeBook } from '../../src/gauges/index.ts';
 import { readSheet } from '../../src/sheet/index.ts';

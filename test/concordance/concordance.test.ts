@@ -1,7 +1,8 @@
 import { parse } from 'csv-parse/sync';
 import { describe, expect, test } from 'vitest';
 import { comparedRows, concordanceOf } from '../../src/concordance/index.ts';
-import { concordanceCsv, concordanceText } from '../../src/report/concordance/index.ts';
+import { concordanceCsv } from '../../src/report/concordance/index.ts';
+import { concordanceText } from '../../src/report/concordance/text.ts';
 import { read } from '../sheet/fixtures.ts';
 
 const sheet = read(`---

@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { judge, nearestLimit } from '../../src/conformance/judge.ts';
 import type { Limits, ReadingRange, Verdict } from '../../src/conformance/model.ts';
 import { above, probabilityInside } from '../../src/conformance/normal.ts';
-import { type Rational, rational } from '../../src/quantity/index.ts';
+import { rational } from '../../src/quantity/index.ts';
+import type { Rational } from '../../src/quantity/model.ts';
 import { ZERO } from '../../src/quantity/rational.ts';
 
 const size = (number: Rational): ReadingRange => ({ low: number, high: number, open: false });

@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { probabilityInside } from '../../src/conformance/normal.ts';
 import { ofRounding, ofTimedFlow, together } from '../../src/conformance/uncertainty.ts';
 import { gaugeBook } from '../../src/gauges/index.ts';
-import { type Rational, rational, readStatement } from '../../src/quantity/index.ts';
+import { rational, readStatement } from '../../src/quantity/index.ts';
+import type { Rational } from '../../src/quantity/model.ts';
 import { ZERO } from '../../src/quantity/rational.ts';
 
 describe('uncertainties together', () => {

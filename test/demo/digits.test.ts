@@ -4,7 +4,8 @@ import { allChecks, type CheckContext, examineParsed } from '../../src/checks/in
 import { runChecks } from '../../src/checks/run.ts';
 import { gaugeBook } from '../../src/gauges/index.ts';
 import { builtInKinds } from '../../src/kinds/index.ts';
-import { type Statement, sameFamily } from '../../src/quantity/index.ts';
+import { sameFamily } from '../../src/quantity/index.ts';
+import type { Statement } from '../../src/quantity/model.ts';
 import { readSheet } from '../../src/sheet/index.ts';
 import type { PlacedSize, Setting, Sheet } from '../../src/sheet/model.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { completions } from '../../src/desk/index.ts';
+import { completions } from '../../src/desk/completions.ts';
 import { opened } from './opened.ts';
 
 const head = `---

@@ -1,18 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import {
-  definition,
-  documentOf,
-  folding,
-  hover,
-  openDocument,
-  outline,
-  references,
-  rename,
-  renameStart,
-  stateAfter,
-} from '../../src/desk/index.ts';
+import { documentOf, openDocument } from '../../src/desk/document.ts';
+import { hover, stateAfter } from '../../src/desk/hover.ts';
 import type { DeskDocument, DeskProject } from '../../src/desk/model.ts';
-import { applyEdits } from '../../src/report/index.ts';
+import { definition, references } from '../../src/desk/names.ts';
+import { folding, outline } from '../../src/desk/outline.ts';
+import { rename, renameStart } from '../../src/desk/rename.ts';
+import { applyEdits } from '../../src/report/edits.ts';
 import { exampleContext } from '../checks/examples.ts';
 import { demo, opened } from './opened.ts';
 

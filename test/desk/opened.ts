@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { openDocument } from '../../src/desk/index.ts';
+import { openDocument } from '../../src/desk/document.ts';
 import type { DeskDocument, DeskProject } from '../../src/desk/model.ts';
 import { exampleContext } from '../checks/examples.ts';
 

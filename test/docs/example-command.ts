@@ -2,7 +2,7 @@ import type { Command } from 'commander';
 import type { Io } from '../../src/cli/io.ts';
 import { candidate } from '../../src/cli/printing.ts';
 import type { ExitStatus } from '../../src/cli/run.ts';
-import { Projects, sheetNamed } from '../../src/project/targets.ts';
+import { Projects, sheetNamed } from '../../src/project/index.ts';
 
 /** `gaugeleaf settings`: the settings of a sheet as written, in its own order. */
 export async function settings(name: string, io: Io): Promise<ExitStatus> {

@@ -1,7 +1,8 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { acrossChecks, allChecks, findingsPage } from '../../src/checks/index.ts';
+import { findingsPage } from '../../src/checks/findings-page.ts';
+import { acrossChecks, allChecks } from '../../src/checks/index.ts';
 import { projectChecks } from '../../src/project/file-faults.ts';
 import { root } from './marked-blocks.ts';
 

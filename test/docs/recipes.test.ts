@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { buildProgram } from '../../src/cli/program.ts';
 import type { CardModel } from '../../src/press/card/model.ts';
 import { render } from '../../src/press/html/render.ts';
-import { relations } from '../../src/relations/index.ts';
+import { relations } from '../../src/relations/formulas/list.ts';
 import { builtInTemplates } from '../press/stand.ts';
 import { expectEnclosed, middle, refusal } from '../relations/sampling.ts';
 import { reports } from '../report/specimens.ts';

@@ -4,7 +4,8 @@ import { expect, test } from 'vitest';
 import { kinds } from '../../src/generated/kinds.ts';
 import { kindFaults } from '../../src/kinds/faults.ts';
 import { builtInKinds } from '../../src/kinds/index.ts';
-import { formulaNames, relations } from '../../src/relations/index.ts';
+import { relations } from '../../src/relations/formulas/list.ts';
+import { formulaNames } from '../../src/relations/index.ts';
 import { relationsPage } from '../../src/relations/relations-page.ts';
 import { root } from './marked-blocks.ts';
 

@@ -3,7 +3,8 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { gaugeBook } from '../../src/gauges/index.ts';
-import { readStatement, writeStatement } from '../../src/quantity/index.ts';
+import { readStatement } from '../../src/quantity/index.ts';
+import { writeStatement } from '../../src/quantity/write.ts';
 import { change, demoCopy, root, show } from './marked-blocks.ts';
 import { blockMarked } from './pages.ts';
 

@@ -1,16 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { clearanceOf } from '../../src/gauges/clearance.ts';
+import { gaugeMakersPair } from '../../src/gauges/gauge-makers-pair.ts';
 import {
-  clearanceOf,
   gaugeAdvice,
   gaugeBook,
-  gaugeMakersPair,
   kitOf,
-  leafStack,
-  MOST_LEAVES,
   ordinaryKit,
   readKitEntry,
 } from '../../src/gauges/index.ts';
+import { leafStack, MOST_LEAVES } from '../../src/gauges/leaf-stack.ts';
 import { rational, readStatement } from '../../src/quantity/index.ts';
 import type { Statement } from '../../src/quantity/model.ts';
 

@@ -1,6 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { formulaInches, gaugeBook, thread } from '../../src/gauges/index.ts';
+import { formulaInches } from '../../src/gauges/book.ts';
+import { gaugeBook, thread } from '../../src/gauges/index.ts';
 import type { Gauge } from '../../src/quantity/model.ts';
 
 const book = gaugeBook();

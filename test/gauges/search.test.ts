@@ -1,14 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  confusable,
-  gaugeBook,
-  gaugeUncertainty,
-  goNoGo,
-  inside,
-  namesOf,
-  nearest,
-} from '../../src/gauges/index.ts';
+import { confusable, gaugeBook, goNoGo, inside, namesOf, nearest } from '../../src/gauges/index.ts';
+import { gaugeUncertainty } from '../../src/gauges/trusted.ts';
 import type { Gauge, GaugeSystem } from '../../src/quantity/model.ts';
 import { rational } from '../../src/quantity/rational.ts';
 

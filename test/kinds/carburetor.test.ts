@@ -4,7 +4,8 @@ import { kinds } from '../../src/generated/kinds.ts';
 import { kindFaults } from '../../src/kinds/faults.ts';
 import { builtInKinds } from '../../src/kinds/index.ts';
 import type { Kind, Stage } from '../../src/kinds/model.ts';
-import { type Dimension, readStatement } from '../../src/quantity/index.ts';
+import { readStatement } from '../../src/quantity/index.ts';
+import type { Dimension } from '../../src/quantity/model.ts';
 
 function carburetor(): Kind {
   const kind = builtInKinds().get('carburetor');

@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type CheckContext, examine, type Finding } from '../../src/checks/index.ts';
+import type { CheckContext, Finding } from '../../src/checks/index.ts';
+import { examine } from '../../src/checks/list.ts';
 import { gaugeBook } from '../../src/gauges/index.ts';
 import { kinds } from '../../src/generated/kinds.ts';
 import { draftSheet } from '../../src/import/draft-sheet.ts';

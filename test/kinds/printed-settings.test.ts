@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { type CheckContext, examine } from '../../src/checks/index.ts';
-import { compareSheets, sheetSnapshot } from '../../src/compare/index.ts';
+import type { CheckContext } from '../../src/checks/index.ts';
+import { examine } from '../../src/checks/list.ts';
+import { compareSheets } from '../../src/compare/compare.ts';
+import { sheetSnapshot } from '../../src/compare/index.ts';
 import { assessRecord, readRecord, verdictWord } from '../../src/conformance/index.ts';
 import { gaugeBook } from '../../src/gauges/index.ts';
 import { draftSheet } from '../../src/import/draft-sheet.ts';

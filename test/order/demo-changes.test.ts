@@ -1,8 +1,8 @@
 import { afterAll, describe, expect, test } from 'vitest';
 import type { Finding } from '../../src/checks/define.ts';
-import { examine } from '../../src/checks/index.ts';
+import { examine } from '../../src/checks/list.ts';
 import { runChecks } from '../../src/checks/run.ts';
-import { applyEdits } from '../../src/report/index.ts';
+import { applyEdits } from '../../src/report/edits.ts';
 import { readSheet } from '../../src/sheet/index.ts';
 import { demoContext, demoSheets, orderChecks, removals, swaps } from './demo-sheets.ts';
 import { canBeDone } from './naive-oracle.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { allChecks, examine } from '../../src/checks/index.ts';
+import { allChecks } from '../../src/checks/index.ts';
+import { examine } from '../../src/checks/list.ts';
 import { gaugeBook } from '../../src/gauges/index.ts';
 import { freeNeighbors, planDraft } from '../../src/import/draft-plan.ts';
 import { draftSheet } from '../../src/import/draft-sheet.ts';

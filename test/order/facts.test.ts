@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { allChecks, examine } from '../../src/checks/index.ts';
+import { allChecks } from '../../src/checks/index.ts';
+import { examine } from '../../src/checks/list.ts';
 import { exampleContext, exampleFile, wholeSheet } from '../checks/examples.ts';
 
 /*

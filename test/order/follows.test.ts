@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { walkSheet } from '../../src/order/index.ts';
+import { walkSheet } from '../../src/order/walk.ts';
 import { readSheet } from '../../src/sheet/index.ts';
 import { demoContext } from './demo-sheets.ts';
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { examine } from '../../src/checks/index.ts';
+import { examine } from '../../src/checks/list.ts';
 import { wholeSheet } from '../checks/examples.ts';
 import { demoContext } from './demo-sheets.ts';
 

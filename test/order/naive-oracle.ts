@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parse } from 'yaml';
 import { builtInKinds } from '../../src/kinds/index.ts';
-import { readStates } from '../../src/order/index.ts';
+import { readStates } from '../../src/order/reading.ts';
 
 /*
  * A second simulation of the work, written apart from src/order/walk.ts and as plainly as it goes:

@@ -1,5 +1,6 @@
 import type { Kind } from '../../src/kinds/model.ts';
-import { type OrderFault, proveOrder, workingOperations } from '../../src/order/index.ts';
+import { proveOrder, workingOperations } from '../../src/order/index.ts';
+import type { OrderFault } from '../../src/order/model.ts';
 import type { Sheet } from '../../src/sheet/model.ts';
 import type { Span } from '../../src/text/span.ts';
 

@@ -1,5 +1,5 @@
 import type { Kind } from '../../src/kinds/model.ts';
-import { walkSheet } from '../../src/order/index.ts';
+import { walkSheet } from '../../src/order/walk.ts';
 import type { Sheet } from '../../src/sheet/model.ts';
 
 /** How the states that words say compare with what the marks of the same sheet say. */

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { gaugeBook } from '../../src/gauges/index.ts';
 import { builtInKinds } from '../../src/kinds/index.ts';
-import { orderedOperations, walkWork, workOf } from '../../src/order/index.ts';
+import { orderedOperations, workOf } from '../../src/order/index.ts';
+import { walkWork } from '../../src/order/walk.ts';
 import { readSheet } from '../../src/sheet/index.ts';
 
 /** A sheet of forty operations with ten steps each, every second step marked, all in order. */

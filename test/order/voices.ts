@@ -4,7 +4,7 @@ import { parse } from 'yaml';
 import { gaugeBook } from '../../src/gauges/index.ts';
 import { builtInKinds } from '../../src/kinds/index.ts';
 import type { Kind } from '../../src/kinds/model.ts';
-import { readStates } from '../../src/order/index.ts';
+import { readStates } from '../../src/order/reading.ts';
 import { readSheet } from '../../src/sheet/index.ts';
 import { compareReading, type Figures, noFigures } from './reading-figures.ts';
 

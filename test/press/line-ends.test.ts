@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { type CheckContext, examine } from '../../src/checks/index.ts';
+import type { CheckContext } from '../../src/checks/index.ts';
+import { examine } from '../../src/checks/list.ts';
 import { sheetSnapshot } from '../../src/compare/index.ts';
 import { gaugeBook } from '../../src/gauges/index.ts';
 import { builtInKinds } from '../../src/kinds/index.ts';

@@ -14,7 +14,7 @@ import {
   type SheetToPrint,
   type Templates,
 } from '../../src/press/index.ts';
-import { findBrowser } from '../../src/project/browser.ts';
+import { findBrowser } from '../../src/project/browser/find-browser.ts';
 import { readTemplates } from '../../src/project/templates.ts';
 import { readSheet } from '../../src/sheet/index.ts';
 

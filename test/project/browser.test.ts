@@ -13,7 +13,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { PressStopped } from '../../src/press/index.ts';
-import { findBrowser } from '../../src/project/browser.ts';
+import { findBrowser } from '../../src/project/browser/find-browser.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'gaugeleaf-browser-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { type Agreement, agree, findMisprint } from '../../src/quantity/index.ts';
+import { agree, findMisprint } from '../../src/quantity/index.ts';
+import type { Agreement } from '../../src/quantity/model.ts';
 import { gauges, size } from './reading.ts';
 
 function verdictOf(first: string, second: string): Agreement {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { namesOf } from '../../src/gauges/index.ts';
-import type { GaugeSystem } from '../../src/quantity/index.ts';
+import type { GaugeSystem } from '../../src/generated/gauge-systems.ts';
 import { referenceRows } from '../gauges/reference-tables.ts';
 import { gauges, problemOf, size } from './reading.ts';
 

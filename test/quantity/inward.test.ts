@@ -7,12 +7,11 @@ import {
   figuresIn,
   inUnit,
   printedFigures,
-  type Rational,
   rational,
   readStatement,
-  type Statement,
   unitById,
 } from '../../src/quantity/index.ts';
+import type { Rational, Statement } from '../../src/quantity/model.ts';
 import { size } from './reading.ts';
 
 /** The numbers of a printed text: nominal, and its limits in brackets or alone. */

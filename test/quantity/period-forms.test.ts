@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { gaugeBook } from '../../src/gauges/index.ts';
-import { readStatement, type Statement } from '../../src/quantity/index.ts';
+import { readStatement } from '../../src/quantity/index.ts';
+import type { Statement } from '../../src/quantity/model.ts';
 import { DOUBTFUL_FORMS, PERIOD_FORMS } from './period-forms.ts';
 
 const gauges = gaugeBook();

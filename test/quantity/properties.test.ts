@@ -5,12 +5,11 @@ import {
   convertLimits,
   formatDecimal,
   inUnit,
-  type Rational,
   rational,
   readStatement,
-  type Statement,
-  writeStatement,
 } from '../../src/quantity/index.ts';
+import type { Rational, Statement } from '../../src/quantity/model.ts';
+import { writeStatement } from '../../src/quantity/write.ts';
 import { gauges, size } from './reading.ts';
 
 const verdict = (first: Statement, second: Statement) => agree(first, second, { gauges }).verdict;

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { type Dimension, exactText, inUnit, writeStatement } from '../../src/quantity/index.ts';
+import { exactText, inUnit } from '../../src/quantity/index.ts';
+import type { Dimension } from '../../src/quantity/model.ts';
+import { writeStatement } from '../../src/quantity/write.ts';
 import { facts, gauges, problemOf, size } from './reading.ts';
 
 /*

@@ -1,12 +1,6 @@
 import { gaugeBook } from '../../src/gauges/index.ts';
-import {
-  exactText,
-  type Limit,
-  type ReadOptions,
-  readStatement,
-  type SizeProblem,
-  type Statement,
-} from '../../src/quantity/index.ts';
+import { exactText, type ReadOptions, readStatement } from '../../src/quantity/index.ts';
+import type { Limit, SizeProblem, Statement } from '../../src/quantity/model.ts';
 
 export const gauges = gaugeBook();
 

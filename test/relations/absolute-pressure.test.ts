@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { gaugeBook } from '../../src/gauges/index.ts';
 import { builtInKinds } from '../../src/kinds/index.ts';
-import { relations, workNumbers } from '../../src/relations/index.ts';
+import { relations } from '../../src/relations/formulas/list.ts';
+import { workNumbers } from '../../src/relations/worked-numbers.ts';
 import { readSheet } from '../../src/sheet/index.ts';
 
 const kinds = builtInKinds();

@@ -3,16 +3,12 @@ import { describe, expect, test } from 'vitest';
 import { gaugeBook, thread } from '../../src/gauges/index.ts';
 import { builtInKinds } from '../../src/kinds/index.ts';
 import type { Kind } from '../../src/kinds/model.ts';
-import {
-  type Derived,
-  type Instance,
-  relations,
-  type StatedPlace,
-  type Verdict,
-  type WorkedNumbers,
-  workNumbers,
-} from '../../src/relations/index.ts';
+import { relations } from '../../src/relations/formulas/list.ts';
+import type { StatedPlace, Verdict, WorkedNumbers } from '../../src/relations/index.ts';
+import type { Instance } from '../../src/relations/instances.ts';
 import { type Interval, isUnworkable } from '../../src/relations/model.ts';
+import type { Derived } from '../../src/relations/propagate.ts';
+import { workNumbers } from '../../src/relations/worked-numbers.ts';
 import { readSheet } from '../../src/sheet/index.ts';
 import type { Sheet } from '../../src/sheet/model.ts';
 

@@ -2,9 +2,11 @@ import { describe, expect, test } from 'vitest';
 import { gaugeBook } from '../../src/gauges/index.ts';
 import { readKind } from '../../src/kinds/index.ts';
 import { defineRelation, refuse } from '../../src/relations/define-relation.ts';
-import { textOf, type WorkedNumbers, workNumbers } from '../../src/relations/index.ts';
+import type { WorkedNumbers } from '../../src/relations/index.ts';
+import { textOf } from '../../src/relations/input-text.ts';
 import { add, divide, interval, multiply, subtract } from '../../src/relations/interval.ts';
 import type { Relation } from '../../src/relations/model.ts';
+import { workNumbers } from '../../src/relations/worked-numbers.ts';
 import { readSheet } from '../../src/sheet/index.ts';
 
 const words = { source: 'invented', assumptions: [], range: 'any' };

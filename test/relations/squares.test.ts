@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Rational, rational } from '../../src/quantity/index.ts';
+import { rational } from '../../src/quantity/index.ts';
+import type { Rational } from '../../src/quantity/model.ts';
 import { PI, square, squareRoot, squaresApart } from '../../src/relations/squares.ts';
 
 const positive = fc.double({ min: 1e-6, max: 1e6, noNaN: true });

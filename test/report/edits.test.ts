@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { applyEdits, mend } from '../../src/report/index.ts';
+import { applyEdits } from '../../src/report/edits.ts';
+import { mend } from '../../src/report/index.ts';
 import { finding } from './specimens.ts';
 
 const edit = (start: number, end: number, text: string) => ({ span: { start, end }, text });

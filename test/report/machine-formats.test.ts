@@ -3,7 +3,8 @@ import { Ajv, type SchemaObject } from 'ajv';
 import addFormats from 'ajv-formats';
 import { describe, expect, it } from 'vitest';
 import type { Check } from '../../src/checks/define.ts';
-import { placeFindings, toAnnotations, toJson, toSarif } from '../../src/report/index.ts';
+import { placeFindings, toAnnotations, toSarif } from '../../src/report/index.ts';
+import { toJson } from '../../src/report/json.ts';
 import { LineIndex } from '../../src/text/span.ts';
 import { finding, findings, reports, text } from './specimens.ts';
 

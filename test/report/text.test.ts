@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { placeFindings, toText } from '../../src/report/index.ts';
+import { placeFindings } from '../../src/report/index.ts';
+import { toText } from '../../src/report/text.ts';
 import { LineIndex } from '../../src/text/span.ts';
 import { finding, reports, text } from './specimens.ts';
 

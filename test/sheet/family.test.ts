@@ -5,13 +5,8 @@ import { stringify } from 'yaml';
 import { sheetSnapshot } from '../../src/compare/index.ts';
 import { gaugeBook } from '../../src/gauges/index.ts';
 import { builtInKinds } from '../../src/kinds/index.ts';
-import {
-  originOf,
-  readSheet,
-  regionIn,
-  type Sheet,
-  type SheetText,
-} from '../../src/sheet/index.ts';
+import { originOf, readSheet, regionIn, type SheetText } from '../../src/sheet/index.ts';
+import type { Sheet } from '../../src/sheet/model.ts';
 
 const kinds = builtInKinds();
 const gauges = gaugeBook();

@@ -28,7 +28,7 @@ export default async function setup(project: TestProject): Promise<() => Promise
   async function start(): Promise<{ browser: Puppeteer; shared: SharedBrowser }> {
     const { launch } = await import('puppeteer-core');
     const { isolatingSwitches } = await import('../../src/press/browser/isolation.ts');
-    const { findBrowser } = await import('../../src/project/browser.ts');
+    const { findBrowser } = await import('../../src/project/browser/find-browser.ts');
     const { path, env, args: own } = await findBrowser();
     const args = [...isolatingSwitches, ...own];
     const browser = await launch({

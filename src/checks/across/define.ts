@@ -1,7 +1,7 @@
 import type { Kind } from '../../kinds/model.ts';
 import type { GaugeBook } from '../../quantity/model.ts';
-import type { SharedSources } from '../../sheet/shared-sources.ts';
-import type { FileRegion } from '../../text/region.ts';
+import type { SharedSources } from '../../sheet/index.ts';
+import type { FileRegion } from '../../text/index.ts';
 import type { CheckGroup, MessageTemplate, Severity } from '../define.ts';
 import type { SheetFacts } from './facts.ts';
 

@@ -1,9 +1,7 @@
 import type { JetNumbering } from '../../quantity/index.ts';
-import { regionIn } from '../../sheet/family.ts';
-import { plainHead, plainSetting } from '../../sheet/index.ts';
+import { plainHead, plainSetting, regionIn } from '../../sheet/index.ts';
 import type { PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
-import type { FileRegion } from '../../text/region.ts';
-import type { Span } from '../../text/span.ts';
+import type { FileRegion, Span } from '../../text/index.ts';
 import { namesOf, plainName } from '../vocabulary.ts';
 
 /** Words of a sheet with their place. */

@@ -1,5 +1,5 @@
 import { distance } from 'fastest-levenshtein';
-import { oncePer } from '../../text/once-per.ts';
+import { oncePer } from '../../text/index.ts';
 import type { SourceFact } from './facts.ts';
 
 type Described = SourceFact['described'];

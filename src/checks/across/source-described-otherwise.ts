@@ -1,4 +1,4 @@
-import type { SharedSources } from '../../sheet/shared-sources.ts';
+import type { SharedSources } from '../../sheet/index.ts';
 import { defineAcrossCheck } from './define.ts';
 import type { SheetFacts, SourceFact } from './facts.ts';
 import { plainTitle, saidOtherwise } from './same-source.ts';

@@ -1,10 +1,6 @@
 import { join, resolve } from 'node:path';
-import { browserCache } from '../../project/browser-cache.ts';
-import { flate } from '../../project/flate.ts';
-import { lastEdition } from '../../project/last-edition.ts';
-import { partFolder } from '../../project/part-store.ts';
-import { Projects } from '../../project/targets.ts';
-import { readTemplates } from '../../project/templates.ts';
+import { browserCache } from '../../project/browser/index.ts';
+import { flate, lastEdition, Projects, partFolder, readTemplates } from '../../project/index.ts';
 import { editionCandidates } from '../edition-candidates.ts';
 import {
   deliverImposed,

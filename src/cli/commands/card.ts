@@ -1,10 +1,14 @@
 import { basename } from 'node:path';
 import type { Browser, CardOrder, CardReadings, Punch, Templates } from '../../press/index.ts';
-import { flate } from '../../project/flate.ts';
-import { Refusal } from '../../project/refusal.ts';
-import { isFolder } from '../../project/root.ts';
-import { Projects, sheetNamed, type Target } from '../../project/targets.ts';
-import { readTemplates } from '../../project/templates.ts';
+import {
+  flate,
+  isFolder,
+  Projects,
+  Refusal,
+  readTemplates,
+  sheetNamed,
+  type Target,
+} from '../../project/index.ts';
 import type { Io } from '../io.ts';
 import {
   browserFor,

@@ -1,16 +1,25 @@
 import { realpathSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import { type SheetFacts, sheetFacts } from '../../checks/across/facts.ts';
-import { acrossChecks, runAcross } from '../../checks/across/index.ts';
-import type { Finding } from '../../checks/define.ts';
-import { type Examined, examineFile } from '../../project/examine-file.ts';
-import type { FileFaults } from '../../project/file-faults.ts';
-import type { FileSort } from '../../project/file-sort.ts';
-import { kindFileFaults } from '../../project/kinds-folder.ts';
-import { mendFile } from '../../project/mend-file.ts';
-import type { Project } from '../../project/project.ts';
-import { Refusal } from '../../project/refusal.ts';
-import { Projects, type Target, targetsOf } from '../../project/targets.ts';
+import {
+  acrossChecks,
+  type Finding,
+  runAcross,
+  type SheetFacts,
+  sheetFacts,
+} from '../../checks/index.ts';
+import {
+  type Examined,
+  examineFile,
+  type FileFaults,
+  type FileSort,
+  kindFileFaults,
+  type Project,
+  Projects,
+  Refusal,
+  type Target,
+  targetsOf,
+} from '../../project/index.ts';
+import { mendFile } from '../../project/mend/index.ts';
 import {
   InheritedFindings,
   placeAcross,
@@ -72,7 +81,7 @@ export async function check(
     printer.add({ file: faults.file, findings: placeFindings(faults.findings, faults.lines) });
   };
   if (options.fix === true) {
-    const { mendSources } = await import('../../project/mend-sources.ts');
+    const { mendSources } = await import('../../project/mend/index.ts');
     for (const project of whole) {
       const moved = mendSources(project);
       if (moved === null) continue;

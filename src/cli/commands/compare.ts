@@ -1,11 +1,14 @@
 import { compareEditions } from '../../compare/index.ts';
 import type { SlipOrder } from '../../press/index.ts';
-import { editionNamed, projectSnapshot } from '../../project/edition-source.ts';
-import { flate } from '../../project/flate.ts';
-import type { Project } from '../../project/project.ts';
-import { sizeReading } from '../../project/size-reading.ts';
-import { Projects } from '../../project/targets.ts';
-import { readTemplates } from '../../project/templates.ts';
+import {
+  editionNamed,
+  flate,
+  type Project,
+  Projects,
+  projectSnapshot,
+  readTemplates,
+  sizeReading,
+} from '../../project/index.ts';
 import { comparisonText, paint } from '../../report/index.ts';
 import { type Io, say, usesColor, widthOf } from '../io.ts';
 import { browserFor, deliver, outPath, type PrintOptions } from '../printing.ts';

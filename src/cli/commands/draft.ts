@@ -1,14 +1,14 @@
 import { basename, join, resolve } from 'node:path';
-import { freeNeighbors, planDraft } from '../../import/draft-plan.ts';
-import { draftSheet } from '../../import/draft-sheet.ts';
-import { sheetIdOf } from '../../import/sheet-ids.ts';
+import { draftSheet, freeNeighbors, planDraft, sheetIdOf } from '../../import/index.ts';
 import type { Kind } from '../../kinds/model.ts';
-import { openProject } from '../../project/project.ts';
-import { Refusal } from '../../project/refusal.ts';
-import { isFolder } from '../../project/root.ts';
-import { isTaken } from '../../project/safe-path.ts';
-import { schemaWay } from '../../project/schema-way.ts';
-import { writeWhole } from '../../project/write-whole.ts';
+import {
+  isFolder,
+  isTaken,
+  openProject,
+  Refusal,
+  schemaWay,
+  writeWhole,
+} from '../../project/index.ts';
 import { type DraftAnswers, type DraftOptions, draftAnswers } from '../draft-answers.ts';
 import { type Io, say } from '../io.ts';
 import type { ExitStatus } from '../run.ts';

@@ -1,10 +1,8 @@
 import { basename, join, resolve } from 'node:path';
 import { type OperationDrawing, rankedDrawings } from '../../press/drawings/index.ts';
-import { Refusal } from '../../project/refusal.ts';
-import { Projects, sheetNamed } from '../../project/targets.ts';
-import { writeWhole } from '../../project/write-whole.ts';
+import { Projects, Refusal, sheetNamed, writeWhole } from '../../project/index.ts';
 import type { Operation } from '../../sheet/model.ts';
-import { nearestName } from '../../text/nearest-name.ts';
+import { nearestName } from '../../text/index.ts';
 import { type Io, say } from '../io.ts';
 import { candidate } from '../printing.ts';
 import type { ExitStatus } from '../run.ts';

@@ -1,8 +1,7 @@
 import { acrossChecks, allChecks, explainCheck } from '../../checks/index.ts';
-import { projectChecks } from '../../project/file-faults.ts';
-import { Refusal } from '../../project/refusal.ts';
+import { projectChecks, Refusal } from '../../project/index.ts';
 import { checkList, paint } from '../../report/index.ts';
-import { nearestName } from '../../text/nearest-name.ts';
+import { nearestName } from '../../text/index.ts';
 import { type Io, usesColor } from '../io.ts';
 import type { ExitStatus } from '../run.ts';
 

@@ -1,10 +1,14 @@
 import { join, resolve } from 'node:path';
-import { projectSheets, projectSnapshot } from '../../project/edition-source.ts';
-import { isFolder } from '../../project/root.ts';
-import { Projects, targetsOf } from '../../project/targets.ts';
-import { writeWhole } from '../../project/write-whole.ts';
+import {
+  isFolder,
+  Projects,
+  projectSheets,
+  projectSnapshot,
+  targetsOf,
+  writeWhole,
+} from '../../project/index.ts';
 import { exportRows, toCsv, toData, toDataPackage } from '../../report/export/index.ts';
-import { asciiName } from '../../text/ascii-name.ts';
+import { asciiName } from '../../text/index.ts';
 import type { Io } from '../io.ts';
 import type { ExitStatus } from '../run.ts';
 

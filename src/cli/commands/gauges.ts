@@ -1,7 +1,5 @@
 import { basename } from 'node:path';
-import { flate } from '../../project/flate.ts';
-import { Projects, sheetNamed } from '../../project/targets.ts';
-import { readTemplates } from '../../project/templates.ts';
+import { flate, Projects, readTemplates, sheetNamed } from '../../project/index.ts';
 import { type Io, say } from '../io.ts';
 import {
   browserFor,

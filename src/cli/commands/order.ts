@@ -1,9 +1,7 @@
 import { basename } from 'node:path';
 import { drawOrder, listOrder } from '../../press/order-picture/index.ts';
 import { orderGraph } from '../../press/order-picture/model.ts';
-import { Refusal } from '../../project/refusal.ts';
-import { Projects, sheetNamed } from '../../project/targets.ts';
-import { writeWhole } from '../../project/write-whole.ts';
+import { Projects, Refusal, sheetNamed, writeWhole } from '../../project/index.ts';
 import { type Io, say } from '../io.ts';
 import { candidate, outPath } from '../printing.ts';
 import type { ExitStatus } from '../run.ts';

@@ -1,8 +1,5 @@
 import { join, resolve } from 'node:path';
-import { writePages } from '../../project/page-folder.ts';
-import { Refusal } from '../../project/refusal.ts';
-import { Projects } from '../../project/targets.ts';
-import { readTemplates } from '../../project/templates.ts';
+import { Projects, Refusal, readTemplates, writePages } from '../../project/index.ts';
 import { editionCandidates } from '../edition-candidates.ts';
 import { type Io, say } from '../io.ts';
 import { pictureSource } from '../printing.ts';

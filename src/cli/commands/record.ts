@@ -1,13 +1,16 @@
 import { basename, join, resolve } from 'node:path';
 import { isAllRight, tallyWords } from '../../conformance/index.ts';
-import { judgeRecord } from '../../project/judge-record.ts';
-import { cardReadings } from '../../project/record-card.ts';
-import { Refusal } from '../../project/refusal.ts';
-import { isFolder } from '../../project/root.ts';
-import { isTaken } from '../../project/safe-path.ts';
-import { schemaWay } from '../../project/schema-way.ts';
-import { Projects, sheetNamed } from '../../project/targets.ts';
-import { writeWhole } from '../../project/write-whole.ts';
+import {
+  cardReadings,
+  isFolder,
+  isTaken,
+  judgeRecord,
+  Projects,
+  Refusal,
+  schemaWay,
+  sheetNamed,
+  writeWhole,
+} from '../../project/index.ts';
 import {
   blankRecord,
   type FileReport,
@@ -17,7 +20,7 @@ import {
   recordJson,
   recordText,
 } from '../../report/index.ts';
-import { asciiName } from '../../text/ascii-name.ts';
+import { asciiName } from '../../text/index.ts';
 import { tellRefused } from '../findings-printer.ts';
 import { type Io, say, usesColor, widthOf } from '../io.ts';
 import { candidate, candidateFrom, type PrintOptions } from '../printing.ts';

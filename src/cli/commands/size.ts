@@ -1,6 +1,6 @@
 import { createInterface } from 'node:readline';
 import { sizeFacts } from '../../gauges/index.ts';
-import { Refusal } from '../../project/refusal.ts';
+import { Refusal } from '../../project/index.ts';
 import type { WireGauge } from '../../quantity/index.ts';
 import { paint, sizeJson, sizeText, unreadSizeJson, visible } from '../../report/index.ts';
 import { type Io, say, usesColor } from '../io.ts';

@@ -1,11 +1,16 @@
 import { basename, resolve } from 'node:path';
 import { concordanceOf } from '../../concordance/index.ts';
-import { projectSheets } from '../../project/edition-source.ts';
-import { flate } from '../../project/flate.ts';
-import { Refusal } from '../../project/refusal.ts';
-import { Projects, sheetNamed, type Target, targetsOf } from '../../project/targets.ts';
-import { readTemplates } from '../../project/templates.ts';
-import { writeWhole } from '../../project/write-whole.ts';
+import {
+  flate,
+  Projects,
+  projectSheets,
+  Refusal,
+  readTemplates,
+  sheetNamed,
+  type Target,
+  targetsOf,
+  writeWhole,
+} from '../../project/index.ts';
 import { concordanceCsv, concordancesText } from '../../report/concordance/index.ts';
 import type { Io } from '../io.ts';
 import {

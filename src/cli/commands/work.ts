@@ -1,8 +1,6 @@
-import { Refusal } from '../../project/refusal.ts';
-import { Projects, sheetNamed } from '../../project/targets.ts';
-import { workedNumbers } from '../../relations/index.ts';
-import { isWrong, workTable } from '../../relations/work-table.ts';
-import { workText } from '../../report/work-text.ts';
+import { Projects, Refusal, sheetNamed } from '../../project/index.ts';
+import { isWrong, workedNumbers, workTable } from '../../relations/index.ts';
+import { workText } from '../../report/index.ts';
 import { type Io, say, widthOf } from '../io.ts';
 import { candidate } from '../printing.ts';
 import type { ExitStatus } from '../run.ts';

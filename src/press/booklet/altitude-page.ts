@@ -1,10 +1,12 @@
-import { type Altitude, usualAltitudes, vacuumByAltitude } from '../../relations/altitude-table.ts';
 import {
+  type Altitude,
   altitudeNamed,
   altitudeReading,
   clubFigure,
   isSameHeight,
-} from '../../relations/club-figure.ts';
+  usualAltitudes,
+  vacuumByAltitude,
+} from '../../relations/index.ts';
 import type { Setting } from '../../sheet/model.ts';
 import type { SheetToPrint } from '../orders/model.ts';
 import type { Chapter } from './chapter.ts';

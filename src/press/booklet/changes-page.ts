@@ -1,11 +1,10 @@
+import { plainStep, sheetSnapshot } from '../../compare/index.ts';
 import {
   type Change,
   isSizeChange,
-  plainStep,
   type SheetChanges,
   type SheetSnapshot,
-  sheetSnapshot,
-} from '../../compare/index.ts';
+} from '../../compare/model.ts';
 import { typesetSize, typesetWords } from '../lettering/index.ts';
 import type { LastEdition, SheetToPrint } from '../orders/model.ts';
 import type { Chapter } from './chapter.ts';

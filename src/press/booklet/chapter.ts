@@ -1,4 +1,4 @@
-import type { SheetChanges } from '../../compare/index.ts';
+import type { SheetChanges } from '../../compare/model.ts';
 import { tasksOf } from '../../sheet/index.ts';
 import {
   type EditorsNote,

@@ -1,5 +1,6 @@
 import { gaugeBook } from '../../gauges/index.ts';
-import { type Relation, workedNumbers } from '../../relations/index.ts';
+import { workedNumbers } from '../../relations/index.ts';
+import type { Relation } from '../../relations/model.ts';
 import type { SheetToPrint } from '../orders/model.ts';
 import type { Chapter } from './chapter.ts';
 import type { ChapterPlace } from './where-worked.ts';

@@ -1,4 +1,4 @@
-import type { Finding } from '../../checks/define.ts';
+import type { Finding } from '../../checks/index.ts';
 import { tasksOf } from '../../sheet/index.ts';
 import type { Sheet } from '../../sheet/model.ts';
 import {

@@ -1,4 +1,4 @@
-import type { DrawingName } from '../../kinds/drawings.ts';
+import type { DrawingName } from '../../kinds/index.ts';
 import type { Scene } from './scene.ts';
 
 /** A size that a drawing is fed with. */

@@ -1,6 +1,7 @@
 import { thread } from '../../gauges/index.ts';
-import { type DrawingChoice, drawingForm, type KindDrawing } from '../../kinds/drawings.ts';
-import { isFlat, type Statement } from '../../quantity/index.ts';
+import { type DrawingChoice, drawingForm, type KindDrawing } from '../../kinds/index.ts';
+import { isFlat } from '../../quantity/index.ts';
+import type { Statement } from '../../quantity/model.ts';
 import { settingNamed, unitCount } from '../../sheet/index.ts';
 import type { Operation, PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
 import { draws } from './draws.ts';

@@ -1,5 +1,5 @@
 import type * as Handlebars from 'handlebars';
-import { nearestName } from '../../text/nearest-name.ts';
+import { nearestName } from '../../text/index.ts';
 import { contentPolicy } from '../browser/index.ts';
 import { escapeHtml, typesetSize, typesetWords } from '../lettering/index.ts';
 import { fillIn } from '../orders/index.ts';

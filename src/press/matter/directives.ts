@@ -3,9 +3,9 @@ import type { Nodes } from 'mdast';
 import type { ContainerDirective, LeafDirective, TextDirective } from 'mdast-util-directive';
 import type { State } from 'mdast-util-to-hast';
 import type { KindHazard, SignalWord } from '../../kinds/model.ts';
-import { clubFigure } from '../../relations/club-figure.ts';
+import { clubFigure } from '../../relations/index.ts';
 import type { Sheet } from '../../sheet/model.ts';
-import type { Span } from '../../text/span.ts';
+import type { Span } from '../../text/index.ts';
 
 const signalWords: ReadonlySet<string> = new Set(['danger', 'warning', 'caution', 'notice']);
 

@@ -1,4 +1,4 @@
-import type { Finding } from '../../checks/define.ts';
+import type { Finding } from '../../checks/index.ts';
 import type { Kind } from '../../kinds/model.ts';
 
 /** A doubtful point that the editor let stand, and why. */

@@ -8,7 +8,7 @@ import {
 } from '../../gauges/index.ts';
 import { isFlat } from '../../quantity/index.ts';
 import type { Gauge, Rational } from '../../quantity/model.ts';
-import { gapsOf, type SettingGap } from '../../sheet/gaps.ts';
+import { gapsOf, type SettingGap } from '../../sheet/index.ts';
 import type { Setting, Sheet } from '../../sheet/model.ts';
 
 /** A setting of one of the sheets. */

@@ -1,7 +1,7 @@
 import { gaugeBook } from '../../gauges/index.ts';
 import { equivalents, readStatement } from '../../quantity/index.ts';
 import type { Statement } from '../../quantity/model.ts';
-import { altitudeReading, clubFigure } from '../../relations/club-figure.ts';
+import { altitudeReading, clubFigure } from '../../relations/index.ts';
 import { gaugeWords, settingLabel, tasksOf, whereWords } from '../../sheet/index.ts';
 import type { PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
 import { citationMark, type SourceLine } from './citations.ts';

@@ -1,4 +1,4 @@
-import type { Finding } from '../../checks/define.ts';
+import type { Finding } from '../../checks/index.ts';
 import type { KindFeature } from '../../kinds/model.ts';
 import { withEquivalents } from '../../sheet/index.ts';
 import type { Fit, Named, Sheet } from '../../sheet/model.ts';

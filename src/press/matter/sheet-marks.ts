@@ -1,5 +1,6 @@
 import type { Element, ElementContent, RootContent } from 'hast';
-import { type Change, type SheetChanges, sheetSnapshot } from '../../compare/index.ts';
+import { sheetSnapshot } from '../../compare/index.ts';
+import type { Change, SheetChanges } from '../../compare/model.ts';
 import type { Sheet } from '../../sheet/model.ts';
 import type { AdaptText } from './body.ts';
 

@@ -5,7 +5,7 @@ import {
   lengthWords,
   ordinaryKit,
 } from '../../gauges/index.ts';
-import { gapsOf } from '../../sheet/gaps.ts';
+import { gapsOf } from '../../sheet/index.ts';
 import type { Setting, Sheet } from '../../sheet/model.ts';
 
 /** What a setting that names no gauge can be measured with: worked, and never the source's word. */

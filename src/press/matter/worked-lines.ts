@@ -1,6 +1,5 @@
 import { gaugeBook, type Kit } from '../../gauges/index.ts';
-import { ALTITUDE_RELATION } from '../../relations/altitude-table.ts';
-import { workedNumbers } from '../../relations/index.ts';
+import { ALTITUDE_RELATION, workedNumbers } from '../../relations/index.ts';
 import type { Setting, Sheet } from '../../sheet/model.ts';
 import { workedGauges } from './worked-gauge.ts';
 

@@ -1,5 +1,5 @@
-import type { Finding } from '../../checks/define.ts';
-import type { EditionChanges, EditionSnapshot } from '../../compare/index.ts';
+import type { Finding } from '../../checks/index.ts';
+import type { EditionChanges, EditionSnapshot } from '../../compare/model.ts';
 import type { Kit } from '../../gauges/index.ts';
 import type { Sheet } from '../../sheet/model.ts';
 import type { CardReadings } from './card-readings.ts';

@@ -1,5 +1,4 @@
-import type { Span } from '../../text/span.ts';
-import { lookup, readYaml } from '../../text/yaml-places.ts';
+import { lookup, readYaml, type Span } from '../../text/index.ts';
 
 /** The words of the templates by their keys; `{name}` in a line stands for what the page puts there. */
 export type Wording = ReadonlyMap<string, string>;

@@ -1,4 +1,4 @@
-import { wantedOf } from '../../conformance/stated-limits.ts';
+import { wantedOf } from '../../conformance/index.ts';
 import { formatDecimal } from '../../quantity/index.ts';
 import type { Rational } from '../../quantity/model.ts';
 import { settingLabel } from '../../sheet/index.ts';

@@ -1,4 +1,4 @@
-import { asciiName } from '../../text/ascii-name.ts';
+import { asciiName } from '../../text/index.ts';
 
 /**
  * Gives ids that are plain ASCII and that no two elements of a page share: `setting-float-level` for

@@ -1,5 +1,6 @@
 import { gaugeBook } from '../../gauges/index.ts';
-import { type Relation, workedNumbers } from '../../relations/index.ts';
+import { workedNumbers } from '../../relations/index.ts';
+import type { Relation } from '../../relations/model.ts';
 import { settingLabel, settingNamed } from '../../sheet/index.ts';
 import type { Sheet } from '../../sheet/model.ts';
 import type { PageLink, WorkedUnit } from './model.ts';

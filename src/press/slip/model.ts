@@ -1,13 +1,12 @@
+import { areNamedAlike, plainStep } from '../../compare/index.ts';
 import {
-  areNamedAlike,
   type Change,
   type ChangeKind,
   type EditionChanges,
   type EditionSnapshot,
   isSizeChange,
-  plainStep,
   type SheetSnapshot,
-} from '../../compare/index.ts';
+} from '../../compare/model.ts';
 import {
   type Density,
   densitiesFor,

@@ -1,4 +1,4 @@
-import type { EditionChanges } from '../../compare/index.ts';
+import type { EditionChanges } from '../../compare/model.ts';
 import { faultsOf, withBrowser } from '../browser/index.ts';
 import { capHeightsByFamily, render, saidTitle } from '../html/index.ts';
 import { densityNames } from '../lettering/index.ts';

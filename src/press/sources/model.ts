@@ -1,4 +1,5 @@
-import { comparedRows, concordanceOf, type Said, type Standing } from '../../concordance/index.ts';
+import { comparedRows, concordanceOf } from '../../concordance/index.ts';
+import type { Said, Standing } from '../../concordance/model.ts';
 import type { Sheet } from '../../sheet/model.ts';
 import type { SheetFace, SourceLine } from '../matter/index.ts';
 import type { Margins, PaperSize } from '../orders/index.ts';

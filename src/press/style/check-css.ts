@@ -1,5 +1,4 @@
-import { nearestName } from '../../text/nearest-name.ts';
-import type { Span } from '../../text/span.ts';
+import { nearestName, type Span } from '../../text/index.ts';
 import { perhaps, type TemplateFault } from './template-fault.ts';
 
 /** What a style may name, as the rest of the templates has it. */

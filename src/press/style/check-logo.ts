@@ -1,4 +1,4 @@
-import type { Span } from '../../text/span.ts';
+import type { Span } from '../../text/index.ts';
 
 /** A logo of more bytes than this is not printed: it stands on every page of a site. */
 export const largestLogo = 256 * 1024;

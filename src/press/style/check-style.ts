@@ -1,4 +1,4 @@
-import { nearestName } from '../../text/nearest-name.ts';
+import { nearestName } from '../../text/index.ts';
 import { builtInSections } from '../booklet/model.ts';
 import { densityNames } from '../lettering/index.ts';
 import type { Wording } from '../orders/index.ts';

@@ -1,4 +1,4 @@
-import { nearestName } from '../../text/nearest-name.ts';
+import { nearestName } from '../../text/index.ts';
 import { placeholders, readWording, type Wording } from '../orders/index.ts';
 import { perhaps, type TemplateFault } from './template-fault.ts';
 

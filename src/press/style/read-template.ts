@@ -1,5 +1,5 @@
 import type HandlebarsType from 'handlebars';
-import { LineIndex, type Span } from '../../text/span.ts';
+import { LineIndex, type Span } from '../../text/index.ts';
 
 /** A template in its parts. */
 export interface ReadTemplate {

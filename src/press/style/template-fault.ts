@@ -1,4 +1,4 @@
-import type { Span } from '../../text/span.ts';
+import type { Span } from '../../text/index.ts';
 
 /** What is wrong at one place of a file of a club's style. */
 export interface TemplateFault {

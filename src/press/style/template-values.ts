@@ -1,4 +1,4 @@
-import { nearestName } from '../../text/nearest-name.ts';
+import { nearestName } from '../../text/index.ts';
 import { helperNamed, templateHelpers } from '../html/index.ts';
 import { placeholders } from '../orders/index.ts';
 import type { ReadTemplate } from './read-template.ts';

@@ -1,4 +1,4 @@
-import { nearestName } from '../../text/nearest-name.ts';
+import { nearestName } from '../../text/index.ts';
 import { helperNamed } from '../html/index.ts';
 import type { ReadTemplate } from './read-template.ts';
 import { inside, itemOf, namesIn, partialScope, type Scope, someText } from './scope.ts';

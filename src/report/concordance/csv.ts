@@ -1,5 +1,5 @@
 import { stringify } from 'csv-stringify/sync';
-import type { Concordance } from '../../concordance/index.ts';
+import type { Concordance } from '../../concordance/model.ts';
 import { harmlessCell } from '../harmless-cell.ts';
 
 const head = [

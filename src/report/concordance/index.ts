@@ -1,2 +1,2 @@
 export { concordanceCsv } from './csv.ts';
-export { type ConcordancesOptions, concordancesText, concordanceText } from './text.ts';
+export { concordancesText } from './text.ts';

@@ -1,11 +1,11 @@
-import {
-  type Concordance,
-  type ConcordanceRow,
-  type ConcordanceSource,
-  comparedRows,
-  type Said,
-  type Standing,
-} from '../../concordance/index.ts';
+import { comparedRows } from '../../concordance/index.ts';
+import type {
+  Concordance,
+  ConcordanceRow,
+  ConcordanceSource,
+  Said,
+  Standing,
+} from '../../concordance/model.ts';
 import { visible } from '../visible.ts';
 import { wrap } from '../wrap.ts';
 

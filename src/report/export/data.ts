@@ -1,4 +1,4 @@
-import type { EditionSnapshot } from '../../compare/index.ts';
+import type { EditionSnapshot } from '../../compare/model.ts';
 import { columns } from './columns.ts';
 import type { SettingRow } from './rows.ts';
 

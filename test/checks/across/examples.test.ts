@@ -6,7 +6,8 @@ import type {
   AcrossFinding,
 } from '../../../src/checks/across/define.ts';
 import { sheetFacts } from '../../../src/checks/across/facts.ts';
-import { acrossChecks, runAcross } from '../../../src/checks/across/index.ts';
+import { acrossChecks } from '../../../src/checks/across/list.ts';
+import { runAcross } from '../../../src/checks/across/run.ts';
 import { allChecks } from '../../../src/checks/index.ts';
 import { readSheet } from '../../../src/sheet/index.ts';
 import type { FileRegion } from '../../../src/text/region.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { examine } from '../../../src/checks/index.ts';
+import { examine } from '../../../src/checks/list.ts';
 import { exampleContext } from '../examples.ts';
 import { fronts } from './stand.ts';
 

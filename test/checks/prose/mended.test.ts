@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Finding } from '../../../src/checks/define.ts';
-import { examine } from '../../../src/checks/index.ts';
+import { examine } from '../../../src/checks/list.ts';
 import { mend } from '../../../src/report/index.ts';
 import { exampleContext } from '../examples.ts';
 import { alteration } from './alterations.ts';

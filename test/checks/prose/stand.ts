@@ -1,4 +1,4 @@
-import { examine } from '../../../src/checks/index.ts';
+import { examine } from '../../../src/checks/list.ts';
 import { exampleContext } from '../examples.ts';
 
 /** What ought to be said of a sentence's figure: a warning, a note that it is typed again, or nothing. */

@@ -1,10 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import {
-  compareEditions,
-  type EditionSnapshot,
-  plainStep,
-  type SheetSnapshot,
-} from '../../../src/compare/index.ts';
+import { compareEditions, plainStep } from '../../../src/compare/index.ts';
+import type { EditionSnapshot, SheetSnapshot } from '../../../src/compare/model.ts';
 import { gaugeBook } from '../../../src/gauges/index.ts';
 import { slipModel } from '../../../src/press/slip/model.ts';
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { relations } from '../../../src/relations/formulas/index.ts';
+import { relations } from '../../../src/relations/formulas/list.ts';
 import { type Interval, isUnworkable, type Relation } from '../../../src/relations/model.ts';
 
 const figure = fc.oneof(

@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { parse } from 'yaml';
-import { allChecks, type CheckContext, examine, type Finding } from '../../../src/checks/index.ts';
+import { allChecks, type CheckContext, type Finding } from '../../../src/checks/index.ts';
+import { examine } from '../../../src/checks/list.ts';
 import { runChecks } from '../../../src/checks/run.ts';
 import { gaugeBook } from '../../../src/gauges/index.ts';
 import { builtInKinds } from '../../../src/kinds/index.ts';

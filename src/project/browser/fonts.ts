@@ -2,8 +2,8 @@ import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { PressStopped } from '../press/index.ts';
-import { browserCache } from './browser-cache.ts';
+import { PressStopped } from '../../press/index.ts';
+import { browserCache } from './cache.ts';
 
 /**
  * The variables that make a browser find one fallback font and no other. On a machine that has no

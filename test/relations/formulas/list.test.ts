@@ -1,13 +1,13 @@
 import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { relations } from '../../../src/relations/formulas/index.ts';
+import { relations } from '../../../src/relations/formulas/list.ts';
 
 const folder = new URL('../../../src/relations/formulas/', import.meta.url);
 
 describe('the list of relations', () => {
   it('has every file of its folder once, under its name', () => {
     const files = readdirSync(folder)
-      .filter((file) => file !== 'index.ts')
+      .filter((file) => file !== 'list.ts')
       .map((file) => file.replace(/\.ts$/, ''));
     expect(relations.map((relation) => relation.id).sort()).toEqual(files.sort());
   });

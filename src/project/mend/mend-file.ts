@@ -1,9 +1,9 @@
-import type { Finding } from '../checks/define.ts';
-import { mend } from '../report/index.ts';
-import { ownText } from '../sheet/index.ts';
-import { type Examined, examineFile, examineText } from './examine-file.ts';
-import type { Project } from './project.ts';
-import { writeWhole } from './write-whole.ts';
+import type { Finding } from '../../checks/index.ts';
+import { mend } from '../../report/index.ts';
+import { ownText } from '../../sheet/index.ts';
+import { type Examined, examineFile, examineText } from '../examine-file.ts';
+import type { Project } from '../project.ts';
+import { writeWhole } from '../write-whole.ts';
 
 /** One cure may uncover another; more rounds than this mean that two cures undo one another. */
 const mostRounds = 5;

@@ -1,9 +1,9 @@
 import { existsSync, statSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { type Browser, PressStopped } from '../press/index.ts';
-import { fontEnvironment } from './browser-fonts.ts';
-import { installedBrowser, namedBrowser } from './browser-installed.ts';
-import { packagedBrowser } from './browser-packaged.ts';
+import { type Browser, PressStopped } from '../../press/index.ts';
+import { fontEnvironment } from './fonts.ts';
+import { installedBrowser, namedBrowser } from './installed.ts';
+import { packagedBrowser } from './packaged.ts';
 
 /** What a search for a browser goes by; everything has the process's own as its default. */
 export interface BrowserSearch {

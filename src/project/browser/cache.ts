@@ -1,6 +1,6 @@
 import { mkdirSync } from 'node:fs';
-import { PressStopped } from '../press/index.ts';
-import { userCache } from './user-cache.ts';
+import { PressStopped } from '../../press/index.ts';
+import { userCache } from '../user-cache.ts';
 
 /**
  * The folder that one user's unpacked browser and font settings are kept in. Made if it is not there;

@@ -17,5 +17,3 @@ export const acrossChecks: readonly AcrossCheck[] = [
   sourceDescribedOtherwise,
   sourceRepeated,
 ];
-
-export { runAcross } from './run.ts';

@@ -12,8 +12,8 @@ import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { createBrotliDecompress } from 'node:zlib';
-import { PressStopped } from '../press/index.ts';
-import { browserCache } from './browser-cache.ts';
+import { PressStopped } from '../../press/index.ts';
+import { browserCache } from './cache.ts';
 
 /** The packaged browser, ready to start, or why there is none. */
 export type Packaged =

@@ -1,12 +1,12 @@
 import { join, relative } from 'node:path';
-import { sheetFacts } from '../checks/across/facts.ts';
-import { type SheetToShare, shareSources } from '../report/index.ts';
-import { readSheet } from '../sheet/index.ts';
-import type { Project } from './project.ts';
-import { readText } from './read-text.ts';
-import { isTaken, locate } from './safe-path.ts';
-import { sharedSourcesFile } from './shared-sources.ts';
-import { writeWhole } from './write-whole.ts';
+import { sheetFacts } from '../../checks/index.ts';
+import { type SheetToShare, shareSources } from '../../report/index.ts';
+import { readSheet } from '../../sheet/index.ts';
+import type { Project } from '../project.ts';
+import { readText } from '../read-text.ts';
+import { isTaken, locate } from '../safe-path.ts';
+import { sharedSourcesFile } from '../shared-sources.ts';
+import { writeWhole } from '../write-whole.ts';
 
 /** What was moved to the shared file. */
 export interface MovedSources {

@@ -1,0 +1,2 @@
+export { browserCache } from './cache.ts';
+export { findBrowser } from './find-browser.ts';

@@ -1,0 +1,2 @@
+export { mendFile } from './mend-file.ts';
+export { mendSources } from './mend-sources.ts';

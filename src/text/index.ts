@@ -1,0 +1,17 @@
+export { asciiName } from './ascii-name.ts';
+export { nearestName } from './nearest-name.ts';
+export { oncePer } from './once-per.ts';
+export { type FileRegion, type Region, regionOf } from './region.ts';
+export { schemaWords } from './schema-words.ts';
+export { LineIndex, type Placed, type Span } from './span.ts';
+export {
+  lookup,
+  type Part,
+  type PlacedEntry,
+  type PlacedMap,
+  type PlacedNode,
+  type PlacedScalar,
+  plainValue,
+} from './yaml-nodes.ts';
+export { readYaml, usualYamlLimits, type YamlRead } from './yaml-places.ts';
+export { scalar } from './yaml-scalar.ts';
