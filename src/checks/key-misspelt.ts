@@ -35,6 +35,7 @@ export default defineCheck({
       report({ message: 'near', span: at, values: { key, near }, subject });
     };
     for (const setting of sheet.settings.values()) {
+      if (setting.said.size === 0) continue;
       const known = [
         ...settingKeys,
         ...(setting.known?.mustSay ?? []),

@@ -22,7 +22,7 @@ import {
 /** What begins with a word, looked up once: a step is gone through several times. */
 export interface WordInfo {
   readonly nouns: readonly Noun[] | undefined;
-  readonly verbs: readonly VerbForm[] | undefined;
+  readonly verbs: SortedForms | undefined;
   readonly phrases: readonly Phrase[] | undefined;
   readonly conditions: readonly ConditionWords[] | undefined;
   readonly isPronoun: boolean;
@@ -53,7 +53,7 @@ export function infosOf(words: readonly { readonly word: string }[], lexicon: Le
     if (info === undefined) {
       info = {
         nouns: lexicon.nouns.get(word),
-        verbs: lexicon.verbs.get(word),
+        verbs: sortedForms(lexicon.verbs.get(word)),
         phrases: lexicon.phrases.get(word),
         conditions: lexicon.conditions.get(word),
         isPronoun: PRONOUNS.has(word),
@@ -68,7 +68,7 @@ export function infosOf(words: readonly { readonly word: string }[], lexicon: Le
   return found;
 }
 
-interface SortedForms {
+export interface SortedForms {
   /** Which forms they are. */
   readonly forms: readonly Form[];
   readonly plain: readonly VerbForm[];
@@ -77,7 +77,8 @@ interface SortedForms {
 }
 
 /** The forms that a word has, parted by their particles: of sixty of `let` a step can mean two or three. */
-export function sortedForms(forms: readonly VerbForm[]): SortedForms {
+function sortedForms(forms: readonly VerbForm[] | undefined): SortedForms | undefined {
+  if (forms === undefined) return undefined;
   const byTail = new Map<string, VerbForm[]>();
   const plain: VerbForm[] = [];
   for (const each of forms) {

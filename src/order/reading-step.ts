@@ -8,7 +8,7 @@ import {
   conditionOf,
   isOpener,
 } from './reading-conditions.ts';
-import { infosOf, sortedForms, type WordInfo } from './reading-infos.ts';
+import { infosOf, type SortedForms, type WordInfo } from './reading-infos.ts';
 import { type Lexicon, lexiconOf, type VerbForm } from './reading-lexicon.ts';
 import { type Mention, mentionsOf, type Topic } from './reading-mentions.ts';
 import { coordinatedBefore, type Named, objectAt, tailAfter, withTail } from './reading-objects.ts';
@@ -120,7 +120,7 @@ export class StepReader {
       const forms = this.#infos[at]?.verbs;
       if (!forms || this.#mentionAt[at] || this.#clauses.modes[at] === 'open') continue;
       if (this.#active(at, forms)) continue;
-      if (!sortedForms(forms).forms.includes('past')) continue;
+      if (!forms.forms.includes('past')) continue;
       for (const verb of this.#likely(at, forms)) {
         if (verb.form !== 'past' || !matchesAt(this.#tokens, at + 1, verb.rest)) continue;
         const passive = this.#passive(at, verb, subject);
@@ -191,14 +191,14 @@ export class StepReader {
    * A verb that does something to what it names: of those that begin alike the one whose particle
    * stands nearest, then the one that says most. False where it says nothing of a part.
    */
-  #active(at: number, forms: readonly VerbForm[]): boolean {
+  #active(at: number, forms: SortedForms): boolean {
     let best: { readonly object: Named; readonly verb: VerbForm; readonly at: number } | null =
       null;
     let form: Form | null = null;
     let isDoing = false;
     let from = -1;
     let plain: Named | null = null;
-    if (!sortedForms(forms).forms.some((each) => this.#isActive(at, each))) return false;
+    if (!forms.forms.some((each) => this.#isActive(at, each))) return false;
     for (const verb of this.#likely(at, forms)) {
       if (verb.form !== form) {
         form = verb.form;
@@ -250,8 +250,7 @@ export class StepReader {
   }
 
   /** Of a verb's forms those whose particle stands behind it, nearest first, and those without one. */
-  #likely(at: number, forms: readonly VerbForm[]): readonly VerbForm[] {
-    const { plain, byTail } = sortedForms(forms);
+  #likely(at: number, { plain, byTail }: SortedForms): readonly VerbForm[] {
     if (byTail.size === 0) return plain;
     let found: readonly VerbForm[] | null = null;
     for (let i = at + 1; i < this.#tokens.length && i < at + FAR; i++) {

@@ -1,6 +1,6 @@
 import type { Kind } from '../kinds/model.ts';
 import type { Operation, Sheet, StateMark } from '../sheet/model.ts';
-import type { Span } from '../text/index.ts';
+import { oncePer, type Span } from '../text/index.ts';
 import { plainWords, stateNamed } from './marks.ts';
 import type { StateChange, UnknownMark, WorkStep } from './model.ts';
 import { type ReadState, readSteps } from './reading.ts';
@@ -98,8 +98,13 @@ const nothing: ReadonlySet<string> = new Set();
 function seesTo(text: string, { start, end }: Span, kind: Kind): boolean {
   if (kind.seenTo.length === 0) return false;
   const words = ` ${plainWords(text.slice(start, end))} `;
-  return kind.seenTo.some((each) => words.includes(` ${each} `));
+  return wholeWords(kind).some((each) => words.includes(each));
 }
+
+/** The phrases of `seen-to` between blanks. */
+const wholeWords = oncePer(({ seenTo }: Kind): readonly string[] =>
+  seenTo.map((each) => ` ${each} `),
+);
 
 /** Whether the words before a printed setting, in its own sentence, say that it is left as it is. */
 function isInPassing(text: string, step: Span, value: Span, kind: Kind): boolean {
