@@ -163,6 +163,17 @@ alone: where the list says otherwise, it is told. Ends with 1 where a cell was l
       done(await draft(options, io));
     });
 
+  program
+    .command('desk')
+    .description('write sheets in a browser, with findings, card and order of work beside the text')
+    .addArgument(new Argument('[folder]', 'a project folder; without one, the one around you'))
+    .option('--port <number>', 'port on this machine; any that is free if not given')
+    .option('--no-open', 'print the address and open no browser')
+    .action(async (folder: string | undefined, options) => {
+      const { desk } = await import('./commands/desk.ts');
+      done(await desk(folder, options, io));
+    });
+
   printing(
     program
       .command('record')

@@ -141,12 +141,12 @@ test('the example of a template takes the place of the built-in one and of no ot
 
 describe('what the guide speaks of', () => {
   test('rooms are those of src, in an order that the layers allow', () => {
-    const named = [...page.matchAll(/^\| `src\/([a-z]+)\/` \|/gm)].map(([, room = '']) => room);
+    const named = [...page.matchAll(/^\| `src\/([a-z-]+)\/` \|/gm)].map(([, room = '']) => room);
     const rooms = readdirSync(join(root, 'src')).filter((room) => room !== 'generated');
     expect([...named].sort()).toEqual(rooms.sort());
     const layers = readFileSync(join(root, 'test/layers.test.ts'), 'utf8');
     const floors = /const floors[^=]*= \[([\s\S]*?)^\];/m.exec(layers)?.[1] ?? '';
-    const order = [...floors.matchAll(/'([a-z]+)'/g)].map(([, room = '']) => room);
+    const order = [...floors.matchAll(/'([a-z-]+)'/g)].map(([, room = '']) => room);
     expect(named).toEqual([...order, 'build']);
   });
 

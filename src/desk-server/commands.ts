@@ -1,0 +1,89 @@
+import { basename, isAbsolute, join } from 'node:path';
+import type { CommandOrder, Done } from '../desk-page/model.ts';
+import { Refusal } from '../project/index.ts';
+import type { Desk } from './desk.ts';
+
+/** What a command came to. */
+export interface Outcome {
+  readonly status: number;
+  readonly out: string;
+  readonly talk: string;
+}
+
+/** Carries out a command line, as a shell in the project's folder would; `onTalk` is told of its progress. */
+export type RunCommand = (
+  argv: readonly string[],
+  cwd: string,
+  onTalk: (line: string) => void,
+) => Promise<Outcome>;
+
+/** Commands that the page asks for: the same as on the command line, one at a time. */
+export class Commands {
+  readonly #desk: Desk;
+  readonly #run: RunCommand;
+  #last: Promise<unknown> = Promise.resolve();
+
+  constructor(desk: Desk, run: RunCommand) {
+    this.#desk = desk;
+    this.#run = run;
+  }
+
+  /** `job` is the page's own name for it, which talk of progress bears. */
+  carryOut(job: string, order: CommandOrder): Promise<Done> {
+    const next = this.#last.then(() => this.#now(job, order));
+    this.#last = next.catch(() => undefined);
+    return next;
+  }
+
+  async #now(job: string, order: CommandOrder): Promise<Done> {
+    const { root } = this.#desk.project;
+    const argv = this.#argvOf(order);
+    const { status, out, talk } = await this.#run(argv, root, (line) =>
+      this.#desk.tell({ is: 'talk', job, line }),
+    );
+    this.#desk.look();
+    const written = out.split('\n').filter((line) => line !== '');
+    const made = written.find((path) => /\.md$/i.test(path));
+    return {
+      status,
+      out,
+      talk,
+      sheet: made === undefined ? null : basename(made).replace(/\.md$/i, ''),
+      prints: written
+        .filter((path) => isPrint(path, root))
+        .map((path) => `print/${encodeURIComponent(basename(path))}`),
+    };
+  }
+
+  #argvOf(order: CommandOrder): readonly string[] {
+    switch (order.do) {
+      case 'print-card':
+        return ['card', this.#desk.pathOf(order.sheet), ...(order.proof ? ['--proof'] : [])];
+      case 'print-booklet':
+        return ['booklet', ...(order.proof ? ['--proof'] : [])];
+      case 'new-sheet':
+        // Joined by `=`: a value that begins with a hyphen is no option.
+        return [
+          'draft',
+          `--kind=${text(order.kind, 'kind')}`,
+          `--maker=${text(order.maker, 'maker')}`,
+          `--model=${text(order.model, 'model')}`,
+          `--features=${(order.features ?? []).map((each) => text(each, 'feature')).join(',')}`,
+        ];
+      default:
+        throw new Refusal('nobody here knows this order');
+    }
+  }
+}
+
+function text(value: unknown, what: string): string {
+  if (typeof value !== 'string' || value.length > 200) {
+    throw new Refusal(`the ${what} is to be a name of at most 200 letters`);
+  }
+  return value;
+}
+
+function isPrint(path: string, root: string): boolean {
+  const whole = isAbsolute(path) ? path : join(root, path);
+  return /\.pdf$/i.test(path) && whole.startsWith(join(root, 'print'));
+}

@@ -1,0 +1,1 @@
+export { openDesk, type RunCommand } from './open-desk.ts';
