@@ -9,7 +9,14 @@ export type { JudgedRecord } from './judged-record.ts';
 export { likeText } from './like-text.ts';
 export { differencesText, guessText, listSummary, slipsText } from './list-text.ts';
 export { paint } from './paint.ts';
-export { type FileReport, placeAcross, placeFindings, placeSheet, type Refused } from './placed.ts';
+export {
+  type FileReport,
+  type PlacedFinding,
+  placeAcross,
+  placeFindings,
+  placeSheet,
+  type Refused,
+} from './placed.ts';
 export { blankRecord } from './record-blank.ts';
 export { faultyRecordJson, recordJson } from './record-json.ts';
 export { recordText } from './record-text.ts';
