@@ -20,8 +20,8 @@ import {
   schemaWay,
   writeWhole,
 } from '../project/index.ts';
-import { guessText, visible } from '../report/index.ts';
-import { LineIndex } from '../text/index.ts';
+import { guessText } from '../report/index.ts';
+import { LineIndex, visible } from '../text/index.ts';
 import type { DraftOptions } from './draft-answers.ts';
 import { type Io, say } from './io.ts';
 

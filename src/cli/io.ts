@@ -1,3 +1,5 @@
+import { visibleLines } from '../text/index.ts';
+
 /** The part of an output stream that the commands need. */
 export interface Output {
   write(chunk: string | Uint8Array): unknown;
@@ -35,7 +37,15 @@ export function widthOf(stream: Output): number | null {
   return stream.isTTY === true ? (stream.columns ?? 80) : null;
 }
 
-/** One line of talk, on standard error. */
+/** One line of talk, on standard error. It may quote a file: nothing in it is obeyed by a terminal. */
 export function say(io: Io, line: string): void {
-  io.stderr.write(`${line}\n`);
+  io.stderr.write(`${visibleLines(line)}\n`);
+}
+
+/**
+ * Data on standard output: to a program or a file as it is, to a terminal with nothing in it that the
+ * terminal would obey.
+ */
+export function hand(io: Io, data: string): void {
+  io.stdout.write(io.stdout.isTTY === true ? visibleLines(data) : data);
 }

@@ -1,6 +1,7 @@
 import { Projects, Refusal, sheetNamed, type Target } from '../project/index.ts';
 import { likenesses, workedNumbers } from '../relations/index.ts';
 import { likeText } from '../report/index.ts';
+import { jsonText } from '../text/index.ts';
 import { type Io, widthOf } from './io.ts';
 import { candidate } from './printing.ts';
 import type { ExitStatus } from './run.ts';
@@ -30,7 +31,7 @@ export async function like(
     );
   }
   if (options.json === true) {
-    io.stdout.write(`${JSON.stringify({ sheet: own.file, like: other.file, throttles: found })}\n`);
+    io.stdout.write(`${jsonText({ sheet: own.file, like: other.file, throttles: found })}\n`);
   } else {
     io.stdout.write(likeText(found, other.file, widthOf(io.stdout) ?? PIPED_WIDTH));
   }

@@ -1,4 +1,4 @@
-import { visible } from '../report/index.ts';
+import { visible } from '../text/index.ts';
 import { type Io, say } from './io.ts';
 
 /**

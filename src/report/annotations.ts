@@ -1,5 +1,5 @@
+import { visible } from '../text/index.ts';
 import type { FileReport, PlacedFinding, Refused } from './placed.ts';
-import { visible } from './visible.ts';
 
 function escapeData(text: string): string {
   return text.replace(/%/g, '%25').replace(/\r/g, '%0D').replace(/\n/g, '%0A');

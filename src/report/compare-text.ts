@@ -1,7 +1,7 @@
 import { areNamedAlike } from '../compare/index.ts';
 import type { Change, ChangeKind, EditionChanges, SheetChanges } from '../compare/model.ts';
+import { visible } from '../text/index.ts';
 import type { Paint } from './paint.ts';
-import { visible } from './visible.ts';
 import { wrap } from './wrap.ts';
 
 /** What to call a change in front of what changed. */

@@ -27,5 +27,4 @@ export { sizeRows, sizeText } from './size-text.ts';
 export { stoppers, stoppersAcross } from './stops.ts';
 export { fileText, summaryText } from './text.ts';
 export { traceLegend, traceTable } from './trace-table.ts';
-export { visible } from './visible.ts';
 export { workText } from './work-text.ts';

@@ -1,3 +1,4 @@
+import { jsonText } from '../text/index.ts';
 import { type Counts, countFindings } from './counts.ts';
 import type { FileReport, PlacedFinding, Refused } from './placed.ts';
 
@@ -6,7 +7,7 @@ import type { FileReport, PlacedFinding, Refused } from './placed.ts';
  * programs that want more, and left out where there is nothing to say.
  */
 export function findingJson(finding: PlacedFinding): string {
-  return JSON.stringify({
+  return jsonText({
     name: finding.name,
     severity: finding.severity,
     file: finding.file,
@@ -41,7 +42,7 @@ export function jsonObject(
   { error, warning, note }: Counts,
   refused: readonly Refused[],
 ): string {
-  const more = refused.length > 0 ? `,"refused":${JSON.stringify(refused)}` : '';
-  const counts = JSON.stringify({ error, warning, note });
+  const more = refused.length > 0 ? `,"refused":${jsonText(refused)}` : '';
+  const counts = jsonText({ error, warning, note });
   return `{"findings":[${findings.join(',\n')}],"counts":${counts}${more}}\n`;
 }

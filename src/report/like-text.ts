@@ -1,5 +1,5 @@
 import type { Likeness } from '../relations/index.ts';
-import { visible } from './visible.ts';
+import { visible } from '../text/index.ts';
 import { wrap } from './wrap.ts';
 
 /**

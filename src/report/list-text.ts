@@ -5,8 +5,8 @@ import {
   type Slip,
   targetText,
 } from '../import/index.ts';
+import { visible } from '../text/index.ts';
 import type { Paint } from './paint.ts';
-import { visible } from './visible.ts';
 import { wrap } from './wrap.ts';
 
 /** The cells that could not be taken, in the list's order, each with why and what it may have been. */

@@ -3,7 +3,7 @@ import { limitsIn, limitsText, wantedOf } from '../conformance/index.ts';
 import { principal } from '../quantity/index.ts';
 import { gaugeWords, settingLabel, tasksOf, whereWords } from '../sheet/index.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
-import { visible } from './visible.ts';
+import { visible } from '../text/index.ts';
 
 /** What a blank record is written for. */
 export interface BlankRecord {

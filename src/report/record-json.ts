@@ -8,6 +8,7 @@ import {
   verdictWord,
 } from '../conformance/index.ts';
 import { settingLabel, tasksOf } from '../sheet/index.ts';
+import { jsonText } from '../text/index.ts';
 import { findingJson } from './json.ts';
 import type { JudgedRecord } from './judged-record.ts';
 import type { FileReport } from './placed.ts';
@@ -16,7 +17,7 @@ import type { FileReport } from './placed.ts';
 export function recordJson(judged: JudgedRecord): string {
   const { file, record, sheet, assessed, tally, report } = judged;
   const { settings } = tasksOf(sheet);
-  return `${JSON.stringify({
+  return `${jsonText({
     file,
     sheet: record.sheet.value,
     title: sheet.title?.value ?? null,
@@ -49,7 +50,7 @@ export function recordJson(judged: JudgedRecord): string {
 
 /** A record in which nothing could be judged, with what is wrong in it. */
 export function faultyRecordJson(report: FileReport): string {
-  return `${JSON.stringify({ file: report.file, settings: [], findings: findings(report) })}\n`;
+  return `${jsonText({ file: report.file, settings: [], findings: findings(report) })}\n`;
 }
 
 function findings(report: FileReport): unknown[] {

@@ -14,9 +14,9 @@ import {
 } from '../conformance/index.ts';
 import type { AcceptanceRule } from '../conformance/model.ts';
 import { settingLabel, tasksOf } from '../sheet/index.ts';
+import { visible } from '../text/index.ts';
 import type { JudgedRecord } from './judged-record.ts';
 import type { Paint } from './paint.ts';
-import { visible } from './visible.ts';
 import { wrap } from './wrap.ts';
 
 /** Signs that tell the verdicts apart without color. */

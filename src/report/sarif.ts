@@ -1,5 +1,6 @@
 import type { Check } from '../checks/index.ts';
 import type { Region } from '../text/index.ts';
+import { jsonText } from '../text/index.ts';
 import type { FileReport, PlacedFinding, Refused } from './placed.ts';
 
 export interface SarifOptions {
@@ -126,5 +127,5 @@ export function toSarif(reports: readonly FileReport[], options: SarifOptions): 
       },
     ],
   };
-  return `${JSON.stringify(log, null, 2)}\n`;
+  return `${jsonText(log, 2)}\n`;
 }

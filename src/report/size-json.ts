@@ -6,6 +6,7 @@ import {
   type SizeFacts,
 } from '../gauges/index.ts';
 import type { SizeProblem } from '../quantity/model.ts';
+import { jsonText } from '../text/index.ts';
 
 /** Why a text is no size, as one JSON object without a line feed. */
 export function unreadSizeJson(
@@ -13,7 +14,7 @@ export function unreadSizeJson(
   problem: Pick<SizeProblem, 'message' | 'fix' | 'candidates'>,
 ): string {
   const { message, fix, candidates } = problem;
-  return JSON.stringify({
+  return jsonText({
     input,
     error: message,
     fix: fix ?? undefined,
@@ -24,7 +25,7 @@ export function unreadSizeJson(
 /** One size's facts as one JSON object without a line feed; lengths exact, in both units. */
 export function sizeJson(input: string, facts: SizeFacts): string {
   const { statement, exact, low, high, neighbors, pair } = facts;
-  return JSON.stringify({
+  return jsonText({
     input,
     inch: exact?.inch ?? null,
     mm: exact?.mm ?? null,

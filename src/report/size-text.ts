@@ -1,8 +1,8 @@
 import type { MadePair, SizeFacts } from '../gauges/index.ts';
 import { exactPlaces, figuresIn, formatDecimal, inUnit } from '../quantity/index.ts';
 import type { Gauge, Rational, Statement } from '../quantity/model.ts';
+import { visible } from '../text/index.ts';
 import type { Paint } from './paint.ts';
-import { visible } from './visible.ts';
 
 /** Why a measured flow is not turned into a jet's bore. */
 const NO_BORE =

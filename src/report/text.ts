@@ -1,8 +1,8 @@
 import type { Severity } from '../checks/index.ts';
+import { visible } from '../text/index.ts';
 import { type Counts, countFindings } from './counts.ts';
 import { type Paint, paint } from './paint.ts';
 import type { FileReport, PlacedFinding } from './placed.ts';
-import { visible } from './visible.ts';
 import { wrap } from './wrap.ts';
 
 export interface TextOptions {

@@ -2,7 +2,7 @@ import type { TraceRow, TraceStage } from '../order/index.ts';
 import type { PartState, StateChange } from '../order/model.ts';
 import { regionIn } from '../sheet/index.ts';
 import type { Sheet } from '../sheet/model.ts';
-import { visible } from './visible.ts';
+import { visible } from '../text/index.ts';
 
 /** What stands above tables of traces, to read them by. */
 export const traceLegend = `A state with a question mark was read from words, which stand in quotes; without one it is

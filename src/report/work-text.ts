@@ -1,5 +1,5 @@
 import type { WorkEntry, WorkQuantity, WorkResult } from '../relations/index.ts';
-import { visible } from './visible.ts';
+import { visible } from '../text/index.ts';
 import { wrap } from './wrap.ts';
 
 /** How a table of worked figures is written. */

@@ -1,9 +1,11 @@
 export { asciiName } from './ascii-name.ts';
+export { jsonText } from './json-text.ts';
 export { nearestName } from './nearest-name.ts';
 export { oncePer } from './once-per.ts';
 export { type FileRegion, type Region, regionOf } from './region.ts';
 export { schemaWords } from './schema-words.ts';
 export { LineIndex, type Placed, type Span } from './span.ts';
+export { visible, visibleLines } from './visible.ts';
 export {
   lookup,
   type Part,

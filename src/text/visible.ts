@@ -10,3 +10,8 @@ export function visible(text: string): string {
     (character) => `<U+${character.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}>`,
   );
 }
+
+/** Text of several lines made as safe, with its line ends and tabs kept: what a terminal is given of data. */
+export function visibleLines(text: string): string {
+  return text.replace(/[^\t\n]+/g, (piece) => visible(piece));
+}

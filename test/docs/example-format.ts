@@ -1,4 +1,5 @@
-import { type FileReport, visible } from '../../src/report/index.ts';
+import type { FileReport } from '../../src/report/index.ts';
+import { visible } from '../../src/text/index.ts';
 
 /**
  * Findings one a line, `file:line:column: severity: message [name]`, as compilers write them, so that

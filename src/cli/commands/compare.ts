@@ -10,6 +10,7 @@ import {
   sizeReading,
 } from '../../project/index.ts';
 import { comparisonText, paint } from '../../report/index.ts';
+import { jsonText } from '../../text/index.ts';
 import { type Io, say, usesColor, widthOf } from '../io.ts';
 import { browserFor, deliver, outPath, type PrintOptions } from '../printing.ts';
 import { startProgress } from '../progress.ts';
@@ -49,7 +50,7 @@ export async function compare(
     );
     if (!printed) return 1;
   } else if (options.format === 'json') {
-    io.stdout.write(`${JSON.stringify(changes, null, 2)}\n`);
+    io.stdout.write(`${jsonText(changes, 2)}\n`);
   } else {
     const color = paint(usesColor(io, io.stdout));
     const labels = { before: old.label, after: now.label };

@@ -10,7 +10,7 @@ import {
   writeWhole,
 } from '../../project/index.ts';
 import { type DraftAnswers, type DraftOptions, draftAnswers } from '../draft-answers.ts';
-import { type Io, say } from '../io.ts';
+import { hand, type Io, say } from '../io.ts';
 import type { ExitStatus } from '../run.ts';
 
 /** `gaugeleaf draft`: a new sheet, never in place of a file that is there. */
@@ -47,7 +47,7 @@ export async function draft(options: DraftOptions, io: Io): Promise<ExitStatus> 
   }
   const text = draftSheet({ ...answers, id, date, schema: schemaWay('sheet', path, project.root) });
   if (path === null) {
-    io.stdout.write(text);
+    hand(io, text);
     tellFree(answers.kind, answers.features, io);
     return 0;
   }

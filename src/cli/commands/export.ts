@@ -9,7 +9,7 @@ import {
 } from '../../project/index.ts';
 import { exportRows, toCsv, toData, toDataPackage } from '../../report/export/index.ts';
 import { asciiName } from '../../text/index.ts';
-import type { Io } from '../io.ts';
+import { hand, type Io } from '../io.ts';
 import type { ExitStatus } from '../run.ts';
 
 export interface ExportOptions {
@@ -46,7 +46,7 @@ export async function exportSettings(options: ExportOptions, io: Io): Promise<Ex
   }
   const text = options.format === 'csv' ? toCsv(rows) : toData(snapshot, rows);
   if (options.out === undefined || options.out === '-') {
-    io.stdout.write(text);
+    hand(io, text);
     return 0;
   }
   const out = resolve(io.cwd, options.out);

@@ -2,7 +2,7 @@ import { basename } from 'node:path';
 import { drawOrder, listOrder } from '../../press/order-picture/index.ts';
 import { orderGraph } from '../../press/order-picture/model.ts';
 import { Projects, Refusal, sheetNamed, writeWhole } from '../../project/index.ts';
-import { type Io, say } from '../io.ts';
+import { hand, type Io, say } from '../io.ts';
 import { candidate, outPath } from '../printing.ts';
 import type { ExitStatus } from '../run.ts';
 
@@ -53,7 +53,7 @@ export async function order(name: string, options: OrderOptions, io: Io): Promis
     say(io, `note: left out, for the kind ${kind.name} does not know it: ${headings}`);
   }
   if (out === null) {
-    io.stdout.write(text);
+    hand(io, text);
     return 0;
   }
   writeWhole(out, text);

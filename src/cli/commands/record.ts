@@ -22,7 +22,7 @@ import {
 } from '../../report/index.ts';
 import { asciiName } from '../../text/index.ts';
 import { tellRefused } from '../findings-printer.ts';
-import { type Io, say, usesColor, widthOf } from '../io.ts';
+import { hand, type Io, say, usesColor, widthOf } from '../io.ts';
 import { candidate, candidateFrom, type PrintOptions } from '../printing.ts';
 import type { ExitStatus } from '../run.ts';
 import { printCards } from './card.ts';
@@ -147,7 +147,7 @@ function blank(name: string, options: RecordOptions, io: Io): ExitStatus {
   }
   const text = blankRecord({ sheet, id, serial, schema: schemaWay('record', path, root) });
   if (path === null) {
-    io.stdout.write(text);
+    hand(io, text);
     return 0;
   }
   writeWhole(path, text);

@@ -2,7 +2,8 @@ import { createInterface } from 'node:readline';
 import { sizeFacts } from '../../gauges/index.ts';
 import { Refusal } from '../../project/index.ts';
 import type { WireGauge } from '../../quantity/index.ts';
-import { paint, sizeJson, sizeText, unreadSizeJson, visible } from '../../report/index.ts';
+import { paint, sizeJson, sizeText, unreadSizeJson } from '../../report/index.ts';
+import { visible } from '../../text/index.ts';
 import { type Io, say, usesColor } from '../io.ts';
 import type { ExitStatus } from '../run.ts';
 

@@ -12,7 +12,7 @@ import {
   writeWhole,
 } from '../../project/index.ts';
 import { concordanceCsv, concordancesText } from '../../report/concordance/index.ts';
-import type { Io } from '../io.ts';
+import { hand, type Io } from '../io.ts';
 import {
   browserFor,
   candidate,
@@ -71,7 +71,7 @@ export async function sources(
           width: Math.min(io.stdout.columns ?? 80, 120),
           whole: name === undefined,
         });
-  if (options.out === undefined || options.out === '-') io.stdout.write(text);
+  if (options.out === undefined || options.out === '-') hand(io, text);
   else {
     const path = resolve(io.cwd, options.out);
     writeWhole(path, text);

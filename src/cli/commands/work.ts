@@ -1,6 +1,7 @@
 import { Projects, Refusal, sheetNamed } from '../../project/index.ts';
 import { isWrong, workedNumbers, workTable } from '../../relations/index.ts';
 import { workText } from '../../report/index.ts';
+import { jsonText } from '../../text/index.ts';
 import { type Io, say, widthOf } from '../io.ts';
 import { candidate } from '../printing.ts';
 import type { ExitStatus } from '../run.ts';
@@ -32,7 +33,7 @@ export async function work(name: string, options: WorkOptions, io: Io): Promise<
   }
   const entries = workTable(workedNumbers(sheet, project.context(found.path)));
   if (options.json === true) {
-    io.stdout.write(`${JSON.stringify({ sheet: sheet.file, relations: entries })}\n`);
+    io.stdout.write(`${jsonText({ sheet: sheet.file, relations: entries })}\n`);
   } else if (entries.length === 0) {
     say(io, `${sheet.file} states nothing that a relation of the kind ${kind.name} could work`);
   } else {

@@ -6,7 +6,7 @@ import type {
   Said,
   Standing,
 } from '../../concordance/model.ts';
-import { visible } from '../visible.ts';
+import { visible } from '../../text/index.ts';
 import { wrap } from '../wrap.ts';
 
 /** The signs in front of a statement; they are told apart without color. */

@@ -1,4 +1,5 @@
 import type { EditionSnapshot } from '../../compare/model.ts';
+import { jsonText } from '../../text/index.ts';
 import { columns } from './columns.ts';
 import type { SettingRow } from './rows.ts';
 
@@ -12,7 +13,7 @@ const FORMAT = 1;
 export function toData(snapshot: EditionSnapshot, rows: readonly SettingRow[]): string {
   const { title, edition, date, sheets } = snapshot;
   const data = { 'gaugeleaf-data': FORMAT, title, edition, date, settings: rows, sheets };
-  return `${JSON.stringify(data, null, 2)}\n`;
+  return `${jsonText(data, 2)}\n`;
 }
 
 /** The edition in a data file that `toData` made; null where it is none of that version. */
@@ -61,5 +62,5 @@ export function toDataPackage(name: string, snapshot: EditionSnapshot, csvFile: 
       },
     ],
   };
-  return `${JSON.stringify(descriptor, null, 2)}\n`;
+  return `${jsonText(descriptor, 2)}\n`;
 }
