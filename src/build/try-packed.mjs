@@ -2,7 +2,7 @@
  * Tries the packed program as its users have it: packed, installed beside several releases of Node (their
  * binaries come as npm packages), and run by each on a copy of the demo: `check` of every sheet, cards,
  * booklet, pages, export. All must end well and give the same bytes. Then it is installed in the other
- * ways that the README offers. Run by `npm run try-packed -- [--quick] [releases...]`; needs a package
+ * ways that the README offers. Run by `npm run packed -- [--quick] [releases...]`; needs a package
  * registry and some minutes.
  */
 import { execFileSync, spawnSync } from 'node:child_process';

@@ -13,5 +13,5 @@ export function visible(text: string): string {
 
 /** Text of several lines made as safe, with its line ends and tabs kept: what a terminal is given of data. */
 export function visibleLines(text: string): string {
-  return text.replace(/[^\t\n]+/g, (piece) => visible(piece));
+  return text.replace(/(?:[^\t\r\n]|\r(?!\n))+/g, (piece) => visible(piece));
 }

@@ -6,7 +6,7 @@ import { table, tryPacked } from '../../src/build/try-packed.mjs';
 
 /**
  * The packed program on the oldest release of Node that it is for, and on the newest. It takes a package
- * registry, so it is tried where CI or TRY_INSTALL says so; `npm run try-packed` tries five releases and
+ * registry, so it is tried where CI or TRY_INSTALL says so; `npm run packed` tries five releases and
  * the other ways to install it.
  */
 const tried = process.env.CI !== undefined || process.env.TRY_INSTALL !== undefined;

@@ -165,7 +165,7 @@ const characters = [
   '{{x}}',
   '{{{x}}}',
   '{{#each x}}',
-  '${x}',
+  '%{x}',
   '%s',
   '%00',
   '../',
@@ -212,7 +212,7 @@ function onLines(change: (lines: string[], from: number, to: number, pick: numbe
 }
 
 /** Replaces what stands behind the colon of the next entry. */
-function valueOf(list: readonly string[]) {
+function insteadOf(list: readonly string[]) {
   return (text: string, { at, pick }: Change) => {
     const found = /[\w-]+:[ \t]+([^\n{},\]]+)/g;
     found.lastIndex = place(text, at);
@@ -227,13 +227,13 @@ function valueOf(list: readonly string[]) {
 const changes = {
   yamlWord: put(yamlWords),
   yamlLine: putLine(yamlWords),
-  yamlValue: valueOf([...yamlWords, ...sizes, ...characters]),
+  yamlValue: insteadOf([...yamlWords, ...sizes, ...characters]),
   size: put(sizes),
-  sizeValue: valueOf(sizes),
+  sizeValue: insteadOf(sizes),
   markdown: put(markdown),
   markdownLine: putLine(markdown),
   character: put(characters),
-  characterValue: valueOf(characters),
+  characterValue: insteadOf(characters),
   digit: (text: string, { at, pick }: Change) => {
     const found = /\d/g;
     found.lastIndex = place(text, at);
