@@ -14,17 +14,26 @@ export function adviceWords(advice: Omit<GaugeAdvice, 'text'>): string {
   if (highMm === null) return `${best.gauge.label} passes${along}`;
   if (lowMm === null) return `${best.gauge.label} does not pass${along}`;
   const { pair } = advice;
-  if (pair === null) return `${best.gauge.label}${along}${toMakeWords(advice)}`;
+  if (pair === null) return `${best.gauge.label}${along}${alsoToMake(advice)}`;
   return `${best.gauge.label}${along}; go ${pair.go.gauge.label}, no-go ${pair.noGo.gauge.label}`;
 }
 
-/** `; to prove it, make go 0.0408 in and no-go 0.0422 in, known to 0.00007 in`. */
-function toMakeWords({ toMake, clearance, isForRule }: Omit<GaugeAdvice, 'text'>): string {
-  if (toMake === null || isForRule) return '';
+function alsoToMake(advice: Omit<GaugeAdvice, 'text'>): string {
+  const words = toMakeWords(advice);
+  return words === null ? '' : `; ${words}`;
+}
+
+/** `to prove it, make go 0.0408 in and no-go 0.0422 in, known to 0.00007 in`; null where nothing has to be made. */
+export function toMakeWords({
+  toMake,
+  clearance,
+  isForRule,
+}: Omit<GaugeAdvice, 'text'>): string | null {
+  if (toMake === null || isForRule) return null;
   const { unit } = clearance;
   const go = madeWords(toMake.goMm, unit, 'up');
   const noGo = madeWords(toMake.noGoMm, unit, 'down');
-  return `; to prove it, make go ${go} and no-go ${noGo}, known to ${madeWords(toMake.withinMm, unit, 'down')}`;
+  return `to prove it, make go ${go} and no-go ${noGo}, known to ${madeWords(toMake.withinMm, unit, 'down')}`;
 }
 
 /** A size to be made, in full where six places of an inch or five of a millimeter do, else inward. */
@@ -34,14 +43,15 @@ function madeWords(mm: Rational, unit: 'in' | 'mm', inward: 'up' | 'down'): stri
   return `${formatDecimal(number, Math.min(exactPlaces(number) ?? most, most), inward)} ${unit}`;
 }
 
-function noneWords(advice: Omit<GaugeAdvice, 'text'>): string {
+/** What to do where no single gauge fits: leaves together, or the nearest on either side. */
+export function noneWords(advice: Omit<GaugeAdvice, 'text'>): string {
   const { stack } = advice;
   if (stack?.fits) return stackWords(stack);
   const whose = advice.kit.ordinary ? 'no common gauge fits' : 'no gauge of the kit fits';
   const sides = nearestWords(advice);
   return sides === ''
-    ? `${whose}${toMakeWords(advice)}`
-    : `${whose}: nearest ${sides.includes(' and ') ? 'are' : 'is'} ${sides}${toMakeWords(advice)}`;
+    ? `${whose}${alsoToMake(advice)}`
+    : `${whose}: nearest ${sides.includes(' and ') ? 'are' : 'is'} ${sides}${alsoToMake(advice)}`;
 }
 
 /** `0.016 in and 0.0025 in leaves together`. */

@@ -1,5 +1,5 @@
 export { type GaugeAdvice, gaugeAdvice } from './advice.ts';
-export { adviceWords, lengthWords, nearestWords } from './advice-words.ts';
+export { lengthWords, nearestWords, noneWords, stackWords, toMakeWords } from './advice-words.ts';
 export { gaugeBook } from './book.ts';
 export { chordError } from './bore-error.ts';
 export { confusable } from './confusable.ts';

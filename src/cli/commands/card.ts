@@ -3,12 +3,15 @@ import type { Browser, CardOrder, CardReadings, Punch, Templates } from '../../p
 import {
   flate,
   isFolder,
+  type Project,
   Projects,
+  projectSheets,
   Refusal,
   readTemplates,
   sheetNamed,
   type Target,
 } from '../../project/index.ts';
+import type { Sheet } from '../../sheet/model.ts';
 import type { Io } from '../io.ts';
 import {
   browserFor,
@@ -109,12 +112,17 @@ async function printAll(
   const press = await import('../../press/index.ts');
   const browser = await browserFor(options, io, progress);
   const templates = new Map<string, Templates>();
+  const editions = new Map<string, readonly EditionSheet[]>();
   const proof = options.proof === true;
   const orders = jobs.map((job) => {
     const { root } = job.target.project;
     const found = templates.get(root) ?? readTemplates(root);
     templates.set(root, found);
-    return cardOrder(job, options, found, browser, (message) => progress.show(message));
+    const sheets = editions.get(root) ?? editionSheets(job.target.project);
+    editions.set(root, sheets);
+    return cardOrder(job, options, { templates: found, sheets, browser }, (message) =>
+      progress.show(message),
+    );
   });
   const printed = await press.printCards(orders);
   progress.clear();
@@ -130,11 +138,30 @@ async function printAll(
   return status;
 }
 
+type EditionSheet = { readonly sheet: Sheet };
+
+/** The sheets that the edition lists, so that a card takes the gauges that the booklet gathers; none without one. */
+function editionSheets(project: Project): readonly EditionSheet[] {
+  const { edition } = project.edition();
+  if (edition === null) return [];
+  const listed = edition.sheets;
+  return projectSheets(project).filter(
+    ({ sheet }) => listed === null || listed.includes(basename(sheet.file).replace(/\.md$/i, '')),
+  );
+}
+
 function cardOrder(
   { target: { project }, card: job, readings }: CardJob,
   options: CardPrintOptions,
-  templates: Templates,
-  browser: Browser,
+  {
+    templates,
+    sheets,
+    browser,
+  }: {
+    readonly templates: Templates;
+    readonly sheets: readonly EditionSheet[];
+    readonly browser: Browser;
+  },
   onProgress: (message: string) => void,
 ): CardOrder {
   const edition = project.edition().edition;
@@ -142,6 +169,7 @@ function cardOrder(
     sheet: job.sheet,
     findings: job.findings,
     edition: edition?.facts ?? null,
+    sheets: sheets.some(({ sheet }) => sheet.file === job.sheet.file) ? sheets : [...sheets, job],
     readings: readings ?? null,
     paper: options.paper ?? edition?.cardPaper ?? 'letter',
     templates,

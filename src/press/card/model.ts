@@ -1,4 +1,5 @@
 import type { Finding } from '../../checks/index.ts';
+import type { Kit } from '../../gauges/index.ts';
 import { tasksOf } from '../../sheet/index.ts';
 import type { Sheet } from '../../sheet/model.ts';
 import {
@@ -11,6 +12,7 @@ import {
 import {
   type EditorsNote,
   editorsNotes,
+  gaugesToGather,
   hasError,
   ruleNotes,
   type SettingRow,
@@ -101,6 +103,8 @@ interface CardOptions {
   /** The heights of capitals of the fonts in ems, by family. */
   readonly capHeights: ReadonlyMap<string, number>;
   readonly readings: CardReadings | null;
+  /** The gauges that the edition gathers, for all of its sheets; null or absent chooses for this one alone. */
+  readonly gathered?: Kit | null;
 }
 
 /**
@@ -114,9 +118,11 @@ export function cardModel(
   options: CardOptions,
 ): CardModel {
   const sources = sourceLines(sheet);
+  const kit = edition?.kit ?? null;
   const rows = settingRows(sheet, sources, {
     altitude: edition?.altitude ?? null,
-    kit: edition?.kit ?? null,
+    kit,
+    gathered: options.gathered ?? gaugesToGather([{ sheet }], kit ?? undefined).kit,
   });
   const settings = cardRows(rows, options.readings, papers[options.paper].small);
   const body = sheetBody(sheet, {

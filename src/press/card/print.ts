@@ -1,6 +1,7 @@
+import type { Kit } from '../../gauges/index.ts';
 import { faultsOf, type Run, withBrowser } from '../browser/index.ts';
 import { capHeightsByFamily, render, saidTitle } from '../html/index.ts';
-import { hasError } from '../matter/index.ts';
+import { gaugesToGather, hasError } from '../matter/index.ts';
 import { cardMargins, contentWidthMm, papers } from '../orders/index.ts';
 import { type CardOrder, PressStopped, type Printed } from '../orders/model.ts';
 import { finishPdf } from '../pdf/index.ts';
@@ -44,6 +45,7 @@ async function printOne(run: Run, order: CardOrder): Promise<Printed> {
     picture,
     capHeights,
     readings: order.readings ?? null,
+    gathered: gathered(order),
   });
   await run.load(await render('card.hbs', model, order.templates));
   order.onProgress?.(`Printing the card of ${model.face.title}`);
@@ -71,4 +73,10 @@ async function printOne(run: Run, order: CardOrder): Promise<Printed> {
     problems.push('Something on the card is too wide, and the browser shrank the whole to fit it.');
   }
   return { pdf, pages, problems, remarks };
+}
+
+/** The gauges of the edition that a card belongs to, so that it names those that the booklet lists. */
+function gathered({ sheet, sheets = [], edition }: CardOrder): Kit | null {
+  const all = sheets.length === 0 ? [{ sheet }] : sheets;
+  return gaugesToGather(all, edition?.kit ?? undefined).kit;
 }

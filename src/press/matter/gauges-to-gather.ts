@@ -4,6 +4,7 @@ import type { Gauge } from '../../quantity/model.ts';
 import { settingLabel } from '../../sheet/index.ts';
 import type { PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
 import { type GaugeNeeds, gaugeNeeds, keyOf, type Served } from './gauge-needs.ts';
+import { resolvedGauges, STEEL_RULE } from './resolved-gauge.ts';
 
 /** The settings of one sheet that a gauge serves. */
 export interface GaugeUse {
@@ -76,13 +77,23 @@ export function gaugesToGather(
   }
   const named = [...found.values()].flatMap(({ gauge }) => (gauge === null ? [] : [gauge]));
   const needs = gaugeNeeds(sheets, named, kit);
-  for (const { gauge, served } of needs.met) add(keyOf(gauge), gauge.label, gauge, served);
-  for (const served of needs.byRule) add('steel rule', 'steel rule', null, served);
+  const chosen = [...new Map(needs.met.map(({ gauge }) => [keyOf(gauge), gauge])).values()];
+  const gathered = kitOf([...named, ...chosen].flatMap((gauge) => entryOf(gauge, kit)));
+  for (const [index, { sheet }] of sheets.entries()) {
+    for (const setting of sheet.settings.values()) {
+      for (const resolved of resolvedGauges(setting, sheet, { kit, gathered })) {
+        if (!resolved.chosen) continue;
+        const served = { sheet: index, setting };
+        if (resolved.take === STEEL_RULE) add(STEEL_RULE, STEEL_RULE, null, served);
+        for (const gauge of resolved.gauges) add(keyOf(gauge), gauge.label, gauge, served);
+      }
+    }
+  }
   const labelOf = ({ setting }: Served): string => settingLabel(setting);
   return {
     groups: grouped([...found.values()], labelOf),
     minimum: minimumWords(needs),
-    kit: kitOf([...found.values()].flatMap(({ gauge }) => entryOf(gauge, kit))),
+    kit: gathered,
     unmet: needs.unmet.map(({ served, words }) => ({
       sheet: served.sheet,
       words: `${labelOf(served)}: ${words}`,
@@ -91,8 +102,7 @@ export function gaugesToGather(
 }
 
 /** The gauge as a line of a kit of its own, as wide as the kit at hand has it. */
-function entryOf(gauge: Gauge | null, kit: Kit): KitEntry[] {
-  if (gauge === null) return [];
+function entryOf(gauge: Gauge, kit: Kit): KitEntry[] {
   const own = kit.gauges.find((each) => keyOf(each.gauge) === keyOf(gauge));
   return [{ ok: true, gauges: [gauge], widthMm: own?.widthMm ?? null }];
 }

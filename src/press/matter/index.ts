@@ -7,6 +7,7 @@ export { type SafetyLine, safetyLines, signalOrder } from './safety.ts';
 export {
   AS_WRITTEN,
   type DissentLine,
+  type GaugeTold,
   type SettingRow,
   settingRows,
   type ValueLine,

@@ -2,9 +2,10 @@ import { gaugeBook } from '../../gauges/index.ts';
 import { equivalents, readStatement } from '../../quantity/index.ts';
 import type { Statement } from '../../quantity/model.ts';
 import { altitudeReading, clubFigure } from '../../relations/index.ts';
-import { gaugeWords, settingLabel, tasksOf, whereWords } from '../../sheet/index.ts';
+import { settingLabel, tasksOf, whereWords } from '../../sheet/index.ts';
 import type { PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
 import { citationMark, type SourceLine } from './citations.ts';
+import { gaugeLine, type ResolvedGauge, resolvedGauges } from './resolved-gauge.ts';
 import { type WorkedFacts, type WorkedLine, workedLines } from './worked-lines.ts';
 
 /** One value of a setting; every field is text to print. */
@@ -25,6 +26,9 @@ export interface ValueLine {
   /** Equivalents in other units, joined by commas; null for none. */
   readonly other: string | null;
 }
+
+/** A gauge in words. */
+export type GaugeTold = Omit<ResolvedGauge, 'gauges'>;
 
 /** Where a figure for the club's altitude and its source's own are read. */
 export interface ClubPlace {
@@ -53,8 +57,12 @@ export interface SettingRow {
   readonly values: readonly ValueLine[];
   /** Other ways the sheet states it, as written. */
   readonly also: string | null;
-  /** `13/64 drill`, or `go No. 8 drill, no-go No. 3 drill`. */
+  /** What one takes, in one line: `13/64 drill`, `go No. 8 drill, no-go No. 3 drill`; null for no gauge. */
   readonly gauge: string | null;
+  /** Whether that is chosen, since the sheet names none. */
+  readonly isGaugeChosen: boolean;
+  /** The same in its parts, by place. */
+  readonly gauges: readonly GaugeTold[];
   /** Where and in what state it is measured: `free end of the float; cover inverted`. */
   readonly where: string | null;
   readonly note: string | null;
@@ -71,24 +79,29 @@ export function settingRows(
   sources: readonly SourceLine[],
   facts: WorkedFacts = { altitude: null },
 ): SettingRow[] {
-  return tasksOf(sheet).settings.map(({ number, task, setting }) => ({
-    number,
-    task,
-    name: setting.name.value,
-    label: settingLabel(setting),
-    values: valueLines(setting, sheet, facts.altitude),
-    also: setting.also.length === 0 ? null : setting.also.map((size) => size.text).join(', '),
-    gauge: gaugeWords(setting),
-    where: whereAt(setting, sheet, facts.altitude),
-    note: setting.note?.value ?? null,
-    from: setting.from.map((citation) => citationMark(citation, sources)),
-    dissents: setting.but.map((dissent) => ({
-      ...valueLine(null, dissent.value),
-      from: dissent.from === null ? null : citationMark(dissent.from, sources),
-      ruling: dissent.ruling?.value ?? null,
-    })),
-    worked: workedLines(setting, sheet, facts),
-  }));
+  return tasksOf(sheet).settings.map(({ number, task, setting }) => {
+    const gauges = resolvedGauges(setting, sheet, facts);
+    return {
+      number,
+      task,
+      name: setting.name.value,
+      label: settingLabel(setting),
+      values: valueLines(setting, sheet, facts.altitude),
+      also: setting.also.length === 0 ? null : setting.also.map((size) => size.text).join(', '),
+      gauge: gaugeLine(gauges),
+      isGaugeChosen: gauges.some(({ chosen }) => chosen),
+      gauges: gauges.map(({ gauges: _, ...told }) => told),
+      where: whereAt(setting, sheet, facts.altitude),
+      note: setting.note?.value ?? null,
+      from: setting.from.map((citation) => citationMark(citation, sources)),
+      dissents: setting.but.map((dissent) => ({
+        ...valueLine(null, dissent.value),
+        from: dissent.from === null ? null : citationMark(dissent.from, sources),
+        ruling: dissent.ruling?.value ?? null,
+      })),
+      worked: workedLines(setting, sheet, facts),
+    };
+  });
 }
 
 /** A figure for the club's altitude tells by itself where it and the source's are read. */

@@ -1,7 +1,7 @@
-import { gaugeBook, type Kit } from '../../gauges/index.ts';
+import { gaugeBook } from '../../gauges/index.ts';
 import { ALTITUDE_RELATION, workedNumbers } from '../../relations/index.ts';
 import type { Setting, Sheet } from '../../sheet/model.ts';
-import { workedGauges } from './worked-gauge.ts';
+import { type GaugeChoice, resolvedGauges } from './resolved-gauge.ts';
 
 /** A figure that was worked from others and that no source states: printed as such. */
 export interface WorkedLine {
@@ -16,34 +16,27 @@ export interface WorkedLine {
 }
 
 /** What the edition says that figures are worked with. */
-export interface WorkedFacts {
+export interface WorkedFacts extends GaugeChoice {
   /** The altitude that the club's figures are read at, as written; null where it says none. */
   readonly altitude: string | null;
-  /** The club's own gauges; the ordinary ones, if absent or null. */
-  readonly kit?: Kit | null;
-  /** The gauges that the booklet lists, which go before others where they can measure. */
-  readonly gathered?: Kit | null;
 }
 
 /**
- * What is worked beside a setting: figures that nobody states, and what to measure it with where the
- * sheet names no gauge.
+ * What is worked beside a setting: figures that nobody states, and gauges to be made for it.
  */
 export function workedLines(
   setting: Setting,
   sheet: Sheet,
-  { altitude, kit = null, gathered = null }: WorkedFacts,
+  { altitude, ...choice }: WorkedFacts,
 ): WorkedLine[] {
   const facts = { gauges: gaugeBook(), wireGauge: null, altitude };
   const figures = workedNumbers(sheet, facts)
     // The figure for the club's altitude stands in the large type already.
     .figures.filter(({ of, relation }) => of === setting.id && relation.id !== ALTITUDE_RELATION)
     .map(({ label, at, text, told }) => ({ label, place: at, text: text.text, told }));
-  const gauges = workedGauges(setting, sheet, kit, gathered).map(({ place, text }) => ({
-    label: 'gauge',
-    place,
-    text,
-    told: null,
-  }));
+  // The gauge itself stands in its own column; here what is to be made, or the nearest where none fits.
+  const gauges = resolvedGauges(setting, sheet, choice).flatMap(({ place, more }) =>
+    more === null ? [] : [{ label: 'gauge', place, text: more, told: null }],
+  );
   return [...figures, ...gauges];
 }

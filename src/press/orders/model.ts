@@ -110,6 +110,8 @@ export interface LeafMarks {
 
 export interface CardOrder extends Order, SheetToPrint {
   readonly edition: EditionFacts | null;
+  /** All sheets of the edition, its own among them: gauges are chosen for them together; itself alone, if absent. */
+  readonly sheets?: readonly { readonly sheet: Sheet }[];
   /** A bench record to fill the card in with; absent or null leaves its columns blank. */
   readonly readings?: CardReadings | null;
   /** Marks for punching and trimming; none, if absent. */

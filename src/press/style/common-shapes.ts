@@ -2,6 +2,7 @@ import type { Density } from '../lettering/index.ts';
 import type {
   DissentLine,
   EditorsNote,
+  GaugeTold,
   SafetyLine,
   SheetFace,
   SourceLine,
@@ -67,6 +68,19 @@ export const workedShape: ShapeOf<WorkedLine> = fields('One worked figure.', {
   told: text('How it came about; nothing for a gauge, which is chosen.'),
 });
 
+/** What one takes to measure a setting. */
+const gaugeShape: ShapeOf<GaugeTold> = fields('What is taken for one place.', {
+  place: text('The barrel or place that it is for; nothing where one serves all.'),
+  take: text('The gauge; nothing where there is only a pair.'),
+  go: text('The one that has to go in.'),
+  noGo: text('The one that may not.'),
+  isSize: flag('Whether the size is itself the gauge’s name.'),
+  chosen: flag('Whether it is chosen, since the sheet names none.'),
+  held: text('In a bore: how it is held.'),
+  more: text('A pair to be made, or the nearest where none fits.'),
+  caution: text('What a gauge that lies across a bore would read too little.'),
+});
+
 /** The fields of a setting, without its values. */
 export const settingFields = {
   number: text('The number that it goes by: that of its task, `5` or `5a`; a letter without one.'),
@@ -74,7 +88,9 @@ export const settingFields = {
   name: text('Its name on the sheet.'),
   label: text('Its name in words.'),
   also: text('Other ways the sheet states it, as written.'),
-  gauge: text('What it is made with.'),
+  gauge: text('What one takes to measure it, in one line; nothing for no gauge.'),
+  isGaugeChosen: flag('Whether that is chosen, since the sheet names none.'),
+  gauges: list('The same in its parts.', gaugeShape),
   where: text('Where and in what state it is measured.'),
   note: text('The note that stands with it.'),
   from: list('Its sources.', text('A mark with its page: `a p. 31`.')),

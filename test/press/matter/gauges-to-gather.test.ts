@@ -118,11 +118,14 @@ describe('the gauges to gather', () => {
     );
     const rows = model.chapters[0]?.settings ?? [];
     // A 0.035 in wire would be nearer to the middle; the No. 65 drill is on the list for the jet.
-    expect(rows.map(({ name, worked }) => [name, ...worked.map(({ text }) => text)])).toEqual([
-      ['main-jet'],
+    expect(
+      rows.map(({ name, gauge, worked }) => [name, gauge, ...worked.map(({ text }) => text)]),
+    ).toEqual([
+      ['main-jet', null],
       [
         'fast-idle-gap',
-        'No. 65 drill, held along the bore; to prove it, make go 0.0341 in and no-go 0.0359 in, known to 0.0001 in',
+        'No. 65 drill, held along the bore',
+        'to prove it, make go 0.0341 in and no-go 0.0359 in, known to 0.0001 in',
       ],
       ['bowl-vent', '0.020 in leaf'],
     ]);

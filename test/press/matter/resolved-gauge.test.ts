@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { gaugeBook, kitOf, readKitEntry } from '../../../src/gauges/index.ts';
 import { builtInKinds } from '../../../src/kinds/index.ts';
 import { gaugesToGather } from '../../../src/press/matter/gauges-to-gather.ts';
-import { workedGauges } from '../../../src/press/matter/worked-gauge.ts';
+import { gaugeLine, resolvedGauges } from '../../../src/press/matter/resolved-gauge.ts';
 import { readSheet } from '../../../src/sheet/index.ts';
 
 const kinds = builtInKinds();
@@ -13,7 +13,7 @@ function worked(setting: string, ...kit: readonly string[]) {
   const [first] = sheet.settings.values();
   if (!first) throw new Error('no setting');
   const own = kit.length === 0 ? null : kitOf(kit.map((line) => readKitEntry(line)));
-  return workedGauges(first, sheet, own);
+  return resolvedGauges(first, sheet, { kit: own });
 }
 
 test.each([
@@ -24,15 +24,18 @@ test.each([
     'No. 22 drill; go 5/32 drill, no-go No. 21 drill',
   ],
 ])('%s is measured with %s', (setting, text) => {
-  expect(worked(setting)).toEqual([{ place: null, text, caution: null }]);
+  expect(gaugeLine(worked(setting))).toBe(text);
+  expect(worked(setting)).toMatchObject([{ place: null, chosen: true, caution: null }]);
 });
 
 test('in a bore of known width it says how to hold the wire, and what lying across costs', () => {
   // R = .71875 in: R - √(R² - .0625) = .0449 in.
-  expect(worked('fast-idle-gap: { value: 34 to 36 thou }')).toEqual([
+  expect(worked('fast-idle-gap: { value: 34 to 36 thou }')).toMatchObject([
     {
       place: null,
-      text: '0.035 in wire, held along the bore; to prove it, make go 0.0341 in and no-go 0.0359 in, known to 0.0001 in',
+      take: '0.035 in wire',
+      held: 'held along the bore',
+      more: 'to prove it, make go 0.0341 in and no-go 0.0359 in, known to 0.0001 in',
       caution: 'laid across the bore, 1/2 in of gauge reads 0.0449 in too little',
     },
   ]);
@@ -42,19 +45,33 @@ test('each barrel that is told apart has its own, by round gauges', () => {
   expect(
     worked('fast-idle-gap: { places: { primary: 0.020 ± 0.001 in, secondary: 0.025 ± 0.001 in } }'),
   ).toMatchObject([
-    { place: 'primary', text: expect.stringMatching(/^0\.020 in wire/) },
-    { place: 'secondary', text: expect.stringMatching(/^0\.025 in wire/) },
+    { place: 'primary', take: '0.020 in wire' },
+    { place: 'secondary', take: '0.025 in wire' },
   ]);
 });
 
 test.each([
-  'bowl-vent: { value: 0.020 in, gauge: 0.020 in leaf }',
-  'bowl-vent: { value: 5/64 drill }',
-  'main-jet: { value: 0.050 in }',
-  'float-drop: { value: 1-1/8 ± 1/16 in }',
-  'float-drop: { value: 7/8 in min }',
-  'fast-idle-speed: { value: 1500 rpm }',
-])('%s asks for none', (setting) => expect(worked(setting)).toEqual([]));
+  ['bowl-vent: { value: 0.020 in, gauge: 0.021 in leaf }', '0.021 in leaf', false],
+  [
+    'bowl-vent: { value: 0.020 in, gauge: { go: 0.019 in leaf, no-go: 0.021 in leaf } }',
+    'go 0.019 in leaf, no-go 0.021 in leaf',
+    false,
+  ],
+  ['bowl-vent: { value: 5/64 drill }', null, false],
+  ['bowl-vent: { value: 0.020 in min }', 'go 0.020 in leaf', true],
+  ['bowl-vent: { value: 0.020 in max }', 'no-go 0.020 in leaf', true],
+  ['bowl-vent: { value: 0.0185 in }', '0.016 in and 0.0025 in leaves together', true],
+  ['float-drop: { value: 1-1/8 ± 1/16 in }', 'steel rule', true],
+  ['float-drop: { value: 7/8 in min }', 'steel rule', true],
+])('%s takes %s', (setting, line, chosen) => {
+  expect(gaugeLine(worked(setting))).toBe(line);
+  expect(worked(setting)[0]?.chosen).toBe(chosen);
+});
+
+test.each(['main-jet: { value: 0.050 in }', 'fast-idle-speed: { value: 1500 rpm }'])(
+  '%s asks for none',
+  (setting) => expect(worked(setting)).toEqual([]),
+);
 
 test('what a booklet gathers goes before what else is at hand, where it can measure', () => {
   const text =
@@ -65,13 +82,13 @@ test('what a booklet gathers goes before what else is at hand, where it can meas
   if (!vent) throw new Error('no setting');
   const { kit } = gaugesToGather([{ sheet }]);
   expect(kit.gauges.map(({ gauge }) => gauge.label)).toEqual(['0.021 in leaf']);
-  expect(workedGauges(vent, sheet, null, kit)[0]?.text).toBe('0.021 in leaf');
+  expect(resolvedGauges(vent, sheet, { gathered: kit })[0]?.take).toBe('0.021 in leaf');
   const other = kitOf([readKitEntry('0.040 in wire')]);
-  expect(workedGauges(vent, sheet, null, other)[0]?.text).toMatch(/^0\.020 in leaf/);
+  expect(resolvedGauges(vent, sheet, { gathered: other })[0]?.take).toBe('0.020 in leaf');
 });
 
 test('the club’s own kit counts', () => {
   expect(worked('bowl-vent: { value: 0.018–0.022 in }', '0.019 in wire')).toMatchObject([
-    { text: expect.stringMatching(/^0\.019 in wire; to prove it/) },
+    { take: '0.019 in wire', more: expect.stringMatching(/^to prove it/) },
   ]);
 });
