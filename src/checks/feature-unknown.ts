@@ -1,5 +1,5 @@
 import { defineCheck } from './define.ts';
-import { nearest, oneUnit, wordsOf } from './vocabulary.ts';
+import { nearest, ofTheKind, oneUnit, wordsOf } from './vocabulary.ts';
 
 /** A feature that the kind does not know. */
 export default defineCheck({
@@ -18,7 +18,7 @@ export default defineCheck({
     },
     unknown: {
       message: '{kind} has no feature `{feature}`, so nothing is required for it',
-      fix: 'use a name of the kind, add it to the data file of the kind, or accept it with a reason',
+      fix: 'use a name of the kind {names}, add it to the data file of the kind, or accept it with a reason',
     },
   },
   run(sheet, _context, report) {
@@ -31,7 +31,10 @@ export default defineCheck({
       const { span } = feature;
       const subject = feature.value;
       if (near !== null) report({ message: 'near', span, values: { ...values, near }, subject });
-      else report({ message: 'unknown', span, values, subject, severity: 'warning' });
+      else {
+        const named = { ...values, names: ofTheKind(feature.value, kind.features.values(), kind) };
+        report({ message: 'unknown', span, values: named, subject, severity: 'warning' });
+      }
     }
   },
   examples: [
@@ -60,7 +63,7 @@ export default defineCheck({
           at: 'heated-jacket',
           severity: 'warning',
           message: 'a carburetor has no feature `heated-jacket`, so nothing is required for it',
-          fix: 'use a name of the kind, add it to the data file of the kind, or accept it with a reason',
+          fix: 'use a name of the kind (`gaugeleaf kind carburetor` lists all), add it to the data file of the kind, or accept it with a reason',
         },
       ],
     },
@@ -76,7 +79,7 @@ export default defineCheck({
           severity: 'warning',
           message:
             'an ignition-distributor has no feature `downdraft`, so nothing is required for it',
-          fix: 'use a name of the kind, add it to the data file of the kind, or accept it with a reason',
+          fix: 'use a name of the kind (`gaugeleaf kind ignition-distributor` lists all), add it to the data file of the kind, or accept it with a reason',
         },
       ],
     },

@@ -1,7 +1,7 @@
 import type { Kind } from '../kinds/model.ts';
 import type { Operation, Sheet } from '../sheet/model.ts';
 import { defineCheck } from './define.ts';
-import { nearest, oneUnit, wordsOf } from './vocabulary.ts';
+import { nearest, ofTheKind, oneUnit, wordsOf } from './vocabulary.ts';
 
 /** A heading with steps under it that names no operation of the kind. */
 export default defineCheck({
@@ -21,7 +21,7 @@ export default defineCheck({
     },
     unknown: {
       message: '{kind} has no operation `{heading}`',
-      fix: 'write `## {heading} {#name}`, with the name of the operation that the work belongs to',
+      fix: 'write `## {heading} {#name}`, with the name of the operation that the work belongs to {names}',
     },
     made: {
       message: '{kind} has no operation `{heading}`',
@@ -30,6 +30,10 @@ export default defineCheck({
     id: {
       message: '{kind} has no operation `{given}`, which the heading names in braces',
       fix: 'write `{cure}`',
+    },
+    strange: {
+      message: '{kind} has no operation `{given}`, which the heading names in braces',
+      fix: 'write the name of the operation that the work belongs to {names}',
     },
   },
   run(sheet, _context, report) {
@@ -44,9 +48,12 @@ export default defineCheck({
       if (id !== null) {
         const near = nearest(id.value, words);
         if (near === null && !isWork(operation)) continue;
-        const cure = near === null ? 'the name of the operation it belongs to' : `{#${near}}`;
-        const values = { kind: oneUnit(kind), given: id.value, cure };
-        report({ message: 'id', span: id.span, values, subject, alsoCalled });
+        const values = { kind: oneUnit(kind), given: id.value };
+        const at = { span: id.span, subject, alsoCalled };
+        if (near === null) {
+          const names = ofTheKind(id.value, kind.operations.values(), kind);
+          report({ ...at, message: 'strange', values: { ...values, names } });
+        } else report({ ...at, message: 'id', values: { ...values, cure: `{#${near}}` } });
         continue;
       }
       const near = nearest(heading.value, words);
@@ -58,8 +65,10 @@ export default defineCheck({
       if (made !== null) {
         const named = { ...values, id: `{#${made.operation}}`, setting: made.setting };
         report({ message: 'made', span, values: named, subject, alsoCalled });
-      } else if (known === null) report({ message: 'unknown', span, values, subject, alsoCalled });
-      else {
+      } else if (known === null) {
+        const names = ofTheKind(heading.value, kind.operations.values(), kind);
+        report({ message: 'unknown', span, values: { ...values, names }, subject, alsoCalled });
+      } else {
         const named = { ...values, id: `{#${known.name}}`, near: known.label };
         report({ message: 'near', span, values: named, subject, alsoCalled });
       }
@@ -84,7 +93,7 @@ export default defineCheck({
         {
           at: 'Heater jacket',
           message: 'a carburetor has no operation `Heater jacket`',
-          fix: 'write `## Heater jacket {#name}`, with the name of the operation that the work belongs to',
+          fix: 'write `## Heater jacket {#name}`, with the name of the operation that the work belongs to (`gaugeleaf kind carburetor` lists all)',
         },
       ],
     },
@@ -96,6 +105,18 @@ export default defineCheck({
           at: 'Rise and fall',
           message: 'a carburetor has no operation `Rise and fall`',
           fix: 'write `## Rise and fall {#float-level}`, since its steps make `float-level`',
+        },
+      ],
+    },
+    {
+      name: 'a name in braces that shares a word with some',
+      sheet: { body: '## Ball and arm {#pump-lever-pin}\n\n1. Set it: :value[float-level].\n' },
+      expect: [
+        {
+          at: 'pump-lever-pin',
+          message:
+            'a carburetor has no operation `pump-lever-pin`, which the heading names in braces',
+          fix: 'write the name of the operation that the work belongs to (perhaps `pump-stroke`, `lever-clearance` or `pump-delivery`; `gaugeleaf kind carburetor` lists all)',
         },
       ],
     },

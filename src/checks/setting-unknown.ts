@@ -1,5 +1,5 @@
 import { defineCheck } from './define.ts';
-import { nearest, oneUnit, wordsOf } from './vocabulary.ts';
+import { nearest, ofTheKind, oneUnit, wordsOf } from './vocabulary.ts';
 
 /** A setting that the kind does not know. */
 export default defineCheck({
@@ -19,7 +19,7 @@ export default defineCheck({
     },
     unknown: {
       message: '{kind} has no setting `{setting}`, so its figure is held against nothing',
-      fix: 'use a name of the kind, add it to the data file of the kind, or accept it with a reason',
+      fix: 'use a name of the kind {names}, add it to the data file of the kind, or accept it with a reason',
     },
   },
   run(sheet, _context, report) {
@@ -38,7 +38,10 @@ export default defineCheck({
         );
         const suspects = [span, ...marks];
         report({ message: 'near', span, values: { ...values, near }, subject, suspects });
-      } else report({ message: 'unknown', span, values, subject, severity: 'warning' });
+      } else {
+        const named = { ...values, names: ofTheKind(name.value, kind.settings.values(), kind) };
+        report({ message: 'unknown', span, values: named, subject, severity: 'warning' });
+      }
     }
   },
   examples: [
@@ -62,7 +65,7 @@ export default defineCheck({
           severity: 'warning',
           message:
             'a carburetor has no setting `heater-flap`, so its figure is held against nothing',
-          fix: 'use a name of the kind, add it to the data file of the kind, or accept it with a reason',
+          fix: 'use a name of the kind (`gaugeleaf kind carburetor` lists all), add it to the data file of the kind, or accept it with a reason',
         },
       ],
     },

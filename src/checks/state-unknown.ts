@@ -4,7 +4,7 @@ import { nearestName } from '../text/index.ts';
 import { isBrokenMark } from './broken-marks.ts';
 import { defineCheck } from './define.ts';
 import { orderProof } from './order-proof.ts';
-import { eitherOf } from './vocabulary.ts';
+import { eitherOf, ofTheKind } from './vocabulary.ts';
 
 /** `:state[...]` that names no part of the unit, or no condition of the part. */
 export default defineCheck({
@@ -27,7 +27,7 @@ export default defineCheck({
     },
     unknown: {
       message: '`{text}` names no part of this kind of unit',
-      fix: 'write a part and its condition, such as `:state[{example}]`, or take the mark out',
+      fix: 'write a part and its condition, such as `:state[{example}]`, or take the mark out {names}',
     },
     empty: {
       message: '`:state` names no part',
@@ -67,7 +67,7 @@ export default defineCheck({
         report({
           message: 'unknown',
           span,
-          values: { text, example },
+          values: { text, example, names: ofTheKind(text, kind.parts.values(), kind) },
           subject: plain,
           severity: 'warning',
         });
@@ -120,7 +120,7 @@ export default defineCheck({
           at: ':state[heat-tube unhooked]',
           severity: 'warning',
           message: '`heat-tube unhooked` names no part of this kind of unit',
-          fix: 'write a part and its condition, such as `:state[unit on-bench]`, or take the mark out',
+          fix: 'write a part and its condition, such as `:state[unit on-bench]`, or take the mark out (`gaugeleaf kind carburetor` lists all)',
         },
       ],
     },

@@ -1,7 +1,7 @@
 import { isBlank } from './blank.ts';
 import { defineCheck } from './define.ts';
 import { keySpanBefore } from './key-span.ts';
-import { nearest } from './vocabulary.ts';
+import { nearest, ofTheKind } from './vocabulary.ts';
 
 /** `throtle-bore: 1-7/16 in`: a size of the unit under a name that its kind does not know. */
 export default defineCheck({
@@ -20,7 +20,7 @@ export default defineCheck({
     },
     unknown: {
       message: '`{key}` is no size that a {kind} has, and so nothing is worked from {text}',
-      fix: 'declare it under `unit:`, if it is the unit’s own: `own-sizes: [{key}]`',
+      fix: 'declare it under `unit:`, if it is the unit’s own: `own-sizes: [{key}]`; else write a name of the kind {of}',
     },
     idle: {
       message: '`own-sizes` lists `{key}`, and no such size is stated',
@@ -43,7 +43,20 @@ export default defineCheck({
       report({
         message: near === null ? 'unknown' : 'near',
         span: keySpanBefore(sheet.text, key, span),
-        values: { key, text, kind: kind.title.toLowerCase(), near: near ?? '' },
+        values: {
+          key,
+          text,
+          kind: kind.title.toLowerCase(),
+          near: near ?? '',
+          of:
+            near === null
+              ? ofTheKind(
+                  key,
+                  names.map((name) => ({ name })),
+                  kind,
+                )
+              : '',
+        },
         subject: key,
         // Nothing like it is known: it may well be what it says.
         ...(near === null ? { severity: 'note' as const } : {}),
@@ -87,7 +100,7 @@ export default defineCheck({
           at: 'stove-pipe-bore',
           message:
             '`stove-pipe-bore` is no size that a carburetor has, and so nothing is worked from 1/4 in',
-          fix: 'declare it under `unit:`, if it is the unit’s own: `own-sizes: [stove-pipe-bore]`',
+          fix: 'declare it under `unit:`, if it is the unit’s own: `own-sizes: [stove-pipe-bore]`; else write a name of the kind (perhaps `pump-bore`, `secondary-bore` or `throttle-bore`; `gaugeleaf kind carburetor` lists all)',
           severity: 'note',
         },
       ],

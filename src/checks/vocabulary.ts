@@ -1,4 +1,4 @@
-import { levelName } from '../kinds/index.ts';
+import { levelName, likeNames } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import type { Sheet } from '../sheet/model.ts';
 import { nearestName } from '../text/index.ts';
@@ -40,6 +40,20 @@ export function wordsOf(
 /** The one name that a misspelt one was probably meant to be; null where none is near. */
 export function nearest(name: string, names: Iterable<string>): string | null {
   return nearestName(plainName(name), [...names]);
+}
+
+/**
+ * Behind a cure that asks for a name of the kind: the names that are like the refused one, and where the
+ * rest is. E.g. (perhaps `idle-stop`; `gaugeleaf kind carburetor` lists all)
+ */
+export function ofTheKind(
+  name: string,
+  entries: Iterable<{ readonly name: string; readonly aliases?: readonly string[] }>,
+  kind: Kind,
+): string {
+  const like = likeNames(name, entries);
+  const such = like.length === 0 ? '' : `perhaps ${eitherOf(like)}; `;
+  return `(${such}\`gaugeleaf kind ${kind.name}\` lists all)`;
 }
 
 /** Every name that a sheet's settings have there or in the kind, for the nearest to a misspelt one. */

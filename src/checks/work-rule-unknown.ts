@@ -16,7 +16,7 @@ export default defineCheck({
     near: { message: 'the kind has no {what} `{name}`', fix: 'write `{near}`' },
     absent: {
       message: 'the kind has no {what} `{name}`',
-      fix: 'write one that it has, or take it out',
+      fix: 'write one that it has (`gaugeleaf kind {kind}` lists all), or take it out',
     },
     idle: {
       message: '`{name}` is overruled for `{operation}`, and the kind has no such rule',
@@ -32,7 +32,8 @@ export default defineCheck({
         const near = nearest(name.value, choices(what, found.kind));
         const values = { what, name: name.value };
         const at = { span: name.span, subject: name.value };
-        if (near === null) report({ ...at, message: 'absent', values });
+        if (near === null)
+          report({ ...at, message: 'absent', values: { ...values, kind: found.kind.name } });
         else report({ ...at, message: 'near', values: { ...values, near } });
       } else if (fault.kind === 'idle') {
         report({
@@ -64,7 +65,7 @@ export default defineCheck({
         {
           at: 'heat-tube',
           message: 'the kind has no part `heat-tube`',
-          fix: 'write one that it has, or take it out',
+          fix: 'write one that it has (`gaugeleaf kind carburetor` lists all), or take it out',
         },
       ],
     },

@@ -286,6 +286,17 @@ alone: where the list says otherwise, it is told. Ends with 1 where a cell was l
     });
 
   program
+    .command('kind')
+    .description('what a kind of unit knows: settings, operations, parts, hazards, features')
+    .argument('[kind]', 'a kind of unit; without one, all are listed')
+    .argument('[name]', 'all of one entry, by any of its names, such as float-level')
+    .option('--json', 'one JSON object')
+    .action(async (name: string | undefined, entry: string | undefined, options) => {
+      const { kind } = await import('./commands/kind.ts');
+      done(await kind(name, entry, options, io));
+    });
+
+  program
     .command('explain')
     .description('what a finding means, with a wrong and a right example')
     .argument('[name]', 'name of a finding; without one, all are listed')

@@ -10,4 +10,5 @@ export { changes } from './lexicon.ts';
 export { levelName } from './name-book.ts';
 export { orderBefore } from './order-before.ts';
 export { readKind, tryKind } from './read.ts';
+export { likeNames } from './reference/named.ts';
 export type { FormulaNames } from './relation-faults.ts';

@@ -1,4 +1,5 @@
 import type { Kind, KindOperation, OrderRule, ReasonedNeed, Strength } from './model.ts';
+import { stateOf, whenAsked, whereSaid } from './rule-words.ts';
 
 const strengths: Readonly<Record<Strength, string>> = {
   hard: 'hard',
@@ -41,7 +42,7 @@ function kindRules(kind: Kind): readonly string[] {
   table(
     'Settings, whoever measures them',
     [...kind.settings.values()].flatMap(({ label, needs, countedFrom }) => [
-      ...needs.map((need) => row(`${label} needs ${stateOf(need, kind)}${when(need)}`, need)),
+      ...needs.map((need) => row(`${label} needs ${stateOf(need, kind)}${whenAsked(need)}`, need)),
       ...countedFrom.map((need) => row(`${label} is counted from ${stateOf(need, kind)}`, need)),
     ]),
   );
@@ -61,7 +62,7 @@ function operationRules(
     ...after.map((rule) =>
       row(`after ${kind.operations.get(rule.name)?.label ?? rule.name}`, rule),
     ),
-    ...needs.map((need) => row(`needs ${stateOf(need, kind)}${when(need)}`, need)),
+    ...needs.map((need) => row(`needs ${stateOf(need, kind)}${whenAsked(need)}`, need)),
     ...disturbs.map((rule) =>
       row(
         `moves ${kind.settings.get(rule.name)?.label ?? rule.name}${whereSaid(disturbsSaid.get(rule.name))}`,
@@ -82,7 +83,7 @@ function stateRules(kind: Kind): readonly string[] {
       const { comesFrom } = condition;
       return [
         ...condition.needs.map((need) =>
-          row(`${own} needs ${stateOf(need, kind)}${when(need)}`, need),
+          row(`${own} needs ${stateOf(need, kind)}${whenAsked(need)}`, need),
         ),
         ...condition.after.map((rule) =>
           row(`${own} after ${kind.operations.get(rule.name)?.label ?? rule.name}`, rule),
@@ -102,23 +103,4 @@ function stateRules(kind: Kind): readonly string[] {
 
 function row(words: string, { strength, because }: OrderRule | ReasonedNeed): string {
   return `| ${words} | ${strengths[strength]} | ${because} |`;
-}
-
-/** When a need is asked for, where that is not always. */
-function when({ begins, ifWords }: ReasonedNeed): string {
-  return `${begins ? ' as it begins' : ''}${whereSaid(ifWords)}`;
-}
-
-function whereSaid(words: readonly string[] = []): string {
-  if (words.length === 0) return '';
-  return `, where the steps say ${words.map((word) => `“${word}”`).join(', ')}`;
-}
-
-function stateOf(
-  { part, anyOf }: { readonly part: string; readonly anyOf: readonly string[] },
-  kind: Kind,
-): string {
-  const known = kind.parts.get(part);
-  const says = anyOf.map((each) => known?.conditions.get(each)?.says ?? each);
-  return `the ${known?.label ?? part} ${says.join(' or ')}`;
 }

@@ -11,6 +11,8 @@ import { locate } from './safe-path.ts';
 export interface KindsRead {
   /** The built-in kinds, and over them those of the project's own `kinds` folder. */
   readonly kinds: ReadonlyMap<string, Kind>;
+  /** The files of the kinds of that folder, as reports show them, by the kind's name. */
+  readonly files: ReadonlyMap<string, string>;
   /** The faulty files of that folder. */
   readonly faults: readonly FileFaults[];
 }
@@ -47,8 +49,9 @@ function idleKind(text: string, file: string): FileFaults | null {
 /** Reads the kinds of unit that a project knows. `show` turns a path into what reports say. */
 export function readKinds(root: string, show: (path: string) => string): KindsRead {
   const folder = join(root, 'kinds');
-  if (!isFolder(folder)) return { kinds: builtInKinds(), faults: [] };
+  if (!isFolder(folder)) return { kinds: builtInKinds(), files: new Map(), faults: [] };
   const kinds = new Map(builtInKinds());
+  const files = new Map<string, string>();
   const faults: FileFaults[] = [];
   for (const name of listFiles(folder, /\.ya?ml$/i)) {
     const file = show(join(folder, name));
@@ -75,7 +78,9 @@ export function readKinds(root: string, show: (path: string) => string): KindsRe
     }
     const { kind, problems } = readKind(read.text, file, formulaNames());
     if (problems.length > 0) blame(read.text, problems);
-    if (kind !== null) kinds.set(kind.name, kind);
+    if (kind === null) continue;
+    kinds.set(kind.name, kind);
+    files.set(kind.name, file);
   }
-  return { kinds, faults };
+  return { kinds, files, faults };
 }

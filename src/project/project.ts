@@ -20,6 +20,8 @@ export interface Project {
   /** Whether the folder is laid out as a project; otherwise a sheet merely lies in it. */
   readonly isProject: boolean;
   readonly kinds: ReadonlyMap<string, Kind>;
+  /** The file of the project's own that describes a kind, as reports show it; null for one of the program's. */
+  readonly kindFile: (kind: string) => string | null;
   /** What is wrong with files of kinds of unit. */
   readonly kindFaults: readonly FileFaults[];
   /** What is wrong in its own templates; looked at when first asked for. */
@@ -46,7 +48,7 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
   const root = real(named);
   const show = (path: string) =>
     shownPath(path.startsWith(root) ? named + path.slice(root.length) : path, cwd);
-  const { kinds, faults } = readKinds(root, show);
+  const { kinds, files, faults } = readKinds(root, show);
   const gauges = gaugeBook();
   const family = familyBooks(root, show);
   let list: readonly string[] | null = null;
@@ -69,6 +71,7 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
     root,
     isProject: isProjectFolder(root),
     kinds,
+    kindFile: (kind) => files.get(kind) ?? null,
     kindFaults: faults,
     templateFaults: once(async () => {
       // Most projects have none, and most commands don't print: what it takes is loaded late.
