@@ -2,7 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { builtInKinds } from '../../src/kinds/index.ts';
 import { kindReference } from '../../src/kinds/reference/index.ts';
-import { kindPage } from '../../src/report/kind/index.ts';
+import { kindPage } from '../../src/report/kind/page.ts';
 
 test.each([...builtInKinds().values()].map((kind) => [kind.name, kind] as const))(
   'docs/%s.md has all that the kind knows',

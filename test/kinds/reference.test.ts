@@ -1,11 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { builtInKinds } from '../../src/kinds/index.ts';
-import {
-  entriesNamed,
-  type KindReference,
-  kindReference,
-  likeNames,
-} from '../../src/kinds/reference/index.ts';
+import { builtInKinds, likeNames } from '../../src/kinds/index.ts';
+import { entriesNamed, kindReference } from '../../src/kinds/reference/index.ts';
+import type { KindReference } from '../../src/kinds/reference/model.ts';
 
 const kinds = [...builtInKinds().values()];
 const references = new Map(kinds.map((kind) => [kind.name, kindReference(kind)]));

@@ -1,8 +1,7 @@
-import type { Kind } from '../../kinds/index.ts';
-import { entriesNamed, kindReference, likeNames } from '../../kinds/reference/index.ts';
-import { namedKind } from '../../project/named-kind.ts';
-import { openProject } from '../../project/project.ts';
-import { Refusal } from '../../project/refusal.ts';
+import { likeNames } from '../../kinds/index.ts';
+import type { Kind } from '../../kinds/model.ts';
+import { entriesNamed, kindReference } from '../../kinds/reference/index.ts';
+import { namedKind, openProject, Refusal } from '../../project/index.ts';
 import { paint } from '../../report/index.ts';
 import { entriesText, kindList, kindText } from '../../report/kind/index.ts';
 import { type Io, usesColor, widthOf } from '../io.ts';

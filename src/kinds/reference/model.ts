@@ -92,7 +92,7 @@ export interface OperationEntry extends Entry {
   readonly always: boolean;
 }
 
-export interface ConditionEntry {
+interface ConditionEntry {
   readonly name: string;
   readonly aliases: readonly string[];
   /** Behind the part's label: `on its highest step`. */

@@ -1,4 +1,4 @@
-import { nearestName } from '../../text/nearest-name.ts';
+import { nearestName } from '../../text/index.ts';
 import type { Kind } from '../model.ts';
 import { levelName } from '../name-book.ts';
 import type { KindEntry, KindReference } from './model.ts';

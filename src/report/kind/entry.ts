@@ -5,7 +5,7 @@ import type {
   OperationEntry,
   PartEntry,
   SettingEntry,
-} from '../../kinds/reference/index.ts';
+} from '../../kinds/reference/model.ts';
 import {
   asked,
   drawn,

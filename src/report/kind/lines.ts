@@ -1,4 +1,4 @@
-import type { KindReference } from '../../kinds/reference/index.ts';
+import type { KindReference } from '../../kinds/reference/model.ts';
 import { alsoCalled, asked, either, statedAs, unitWords } from './words.ts';
 
 /** A section of a kind in one line an entry. */

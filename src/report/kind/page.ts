@@ -1,4 +1,4 @@
-import type { KindReference } from '../../kinds/reference/index.ts';
+import type { KindReference } from '../../kinds/reference/model.ts';
 import { entryRows } from './entry.ts';
 import { sectionsOf } from './lines.ts';
 

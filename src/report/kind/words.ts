@@ -1,5 +1,5 @@
 import { levelName } from '../../kinds/index.ts';
-import type { Entry, SettingEntry, ToldDrawing, UnitEntry } from '../../kinds/reference/index.ts';
+import type { Entry, SettingEntry, ToldDrawing, UnitEntry } from '../../kinds/reference/model.ts';
 
 const strengths = { hard: 'hard', likely: 'likely', usual: 'custom' } as const;
 
