@@ -1,6 +1,6 @@
 import type { KindEntry, KindReference } from '../../kinds/reference/model.ts';
+import { visible } from '../../text/index.ts';
 import type { Paint } from '../paint.ts';
-import { visible } from '../visible.ts';
 import { wrap } from '../wrap.ts';
 import { entryRows } from './entry.ts';
 import { sectionsOf } from './lines.ts';
