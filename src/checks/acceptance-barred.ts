@@ -14,6 +14,7 @@ export default defineCheck({
     barred: {
       message: '`{name}` is an error here and cannot be accepted',
       fix: 'mend it, then take this entry out of `accept:`',
+      suggest: [{ takeOut: 'entry' }],
     },
   },
   run(sheet, _context, report, { findings, covers }) {

@@ -12,10 +12,15 @@ export default defineCheck({
     'stops the press. It cannot be accepted.',
   last: true,
   messages: {
-    near: { message: 'there is no finding `{name}`', fix: 'write `finding: {near}`' },
+    near: {
+      message: 'there is no finding `{name}`',
+      fix: 'write `finding: {near}`',
+      suggest: [{ write: '{near}' }],
+    },
     unknown: {
       message: 'there is no finding `{name}`',
       fix: 'write the name that `gaugeleaf check` prints beside the severity',
+      suggest: [{ takeOut: 'entry' }],
     },
   },
   run(sheet, _context, report, { ids: own, across }) {

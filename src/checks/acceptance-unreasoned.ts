@@ -14,6 +14,7 @@ export default defineCheck({
     unreasoned: {
       message: '`{name}` is accepted without a reason, so it is not accepted',
       fix: 'add `reason: ...` to the entry, in a sentence that can be printed',
+      suggest: [{ say: 'reason', as: null }],
     },
   },
   run(sheet, _context, report) {

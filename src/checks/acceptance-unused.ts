@@ -16,10 +16,12 @@ export default defineCheck({
     somewhere: {
       message: '`{name}` is accepted at `{at}`, but nothing of the kind is found there',
       fix: 'take this entry out of `accept:`, or name what it is about: {subjects}',
+      suggest: [{ takeOut: 'entry' }],
     },
     gone: {
       message: '`{name}` is accepted, but it is not found on this sheet',
       fix: 'take this entry out of `accept:`',
+      suggest: [{ takeOut: 'entry' }],
     },
   },
   run(sheet, _context, report, { findings, ids, covers }) {

@@ -1,4 +1,5 @@
 import { defineCheck } from './define.ts';
+import { meantAt } from './problem-cures.ts';
 
 /** A sheet whose base is not there, cannot be read, or is based on it in turn. */
 export default defineCheck({
@@ -15,9 +16,14 @@ export default defineCheck({
     mendable: { message: '{problem}', fix: '{cure}' },
   },
   run(sheet, _context, report) {
-    for (const { kind, span, message, fix } of sheet.problems) {
+    for (const { kind, span, message, fix, write } of sheet.problems) {
       if (kind !== 'base') continue;
-      report({ message: 'mendable', span, values: { problem: message, cure: fix ?? '' } });
+      report({
+        message: 'mendable',
+        span,
+        values: { problem: message, cure: fix ?? '' },
+        suggest: () => meantAt(write),
+      });
     }
   },
   examples: [

@@ -35,6 +35,7 @@ export default defineCheck({
         related: [
           { span: step?.span ?? operation.heading.span, label: 'the first step that meets it' },
         ],
+        suggest: () => (step === undefined ? [] : [{ at: first.span, lift: step.span }]),
         subject: hazard,
         alsoCalled: operation.known ? [operation.known.name] : [],
       });

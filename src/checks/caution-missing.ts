@@ -36,6 +36,7 @@ export default defineCheck({
           signal: known.signal,
           attribute: `{hazard=${hazard}}`,
         },
+        suggest: () => [{ caution: hazard, at: operation.heading.span }],
         related: unnamed.map(({ span }) => ({
           span,
           label: 'this message names no hazard',

@@ -1,9 +1,15 @@
 import { FLOW_NUMBER, NOT_STATED } from '../quantity/index.ts';
+import type { PlacedSize } from '../sheet/model.ts';
 import { isBlank } from './blank.ts';
-import { defineCheck } from './define.ts';
+import { type Cure, defineCheck } from './define.ts';
 import { readOf, sizesOfSetting } from './stated-sizes.ts';
 
 /** `value: parallel` with `also: [13/64 in]`: words and a figure cannot be held against one another. */
+const takenOut = ({ size }: { readonly size: PlacedSize }): Cure => ({
+  takeOut: 'entry',
+  at: size.span,
+});
+
 export default defineCheck({
   id: 'condition-beside-figure',
   severity: 'warning',
@@ -42,6 +48,7 @@ export default defineCheck({
         span: later.size.span,
         values: { setting: setting.name.value, condition, figure: figure.size.text },
         compared: [other.size.text, later.size.text],
+        suggest: () => [later, other].filter(({ role }) => role === 'also').map(takenOut),
         related: [{ span: other.size.span, label: other === words ? 'the words' : 'the figure' }],
         subject: later.subject,
       });

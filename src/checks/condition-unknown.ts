@@ -18,10 +18,12 @@ export default defineCheck({
     near: {
       message: '{text} is no condition that {setting} is stated in',
       fix: 'write `{near}`, if that is meant',
+      suggest: [{ write: '{near}' }],
     },
     unknown: {
       message: '{text} is no condition that {setting} is stated in',
       fix: 'write one of {known}, or the figure; words that are right here are declared by `conditions: [{text}]` beside the value',
+      suggest: [{ say: 'conditions', as: '[{text}]' }],
     },
   },
   run(sheet, _context, report) {

@@ -19,6 +19,7 @@ export default defineCheck({
     unsaid: {
       message: '`{setting}` does not say `{key}`',
       fix: 'add `{key}: ...` beside its value; {key} is one of the things the figure depends on',
+      suggest: [{ say: '{key}', as: null }],
     },
     way: {
       message: '{text} does not say which way it is counted',
@@ -54,6 +55,7 @@ export default defineCheck({
             text: statement.text,
             ways: ways.map((way) => `\`${statement.text} ${way}\``).join(' or '),
           },
+          suggest: () => ways.map((way) => ({ write: `${statement.text} ${way}` })),
           subject: setting.id,
           // One way is usual and is meant; of two nobody knows which.
           ...(ways.length === 1 ? { severity: 'note' as const } : {}),

@@ -18,10 +18,12 @@ export default defineCheck({
     feature: {
       message: '{text}, but the unit is `{feature}`',
       fix: 'write {count}, or correct the features',
+      suggest: [{ write: '{count}' }],
     },
     strokes: {
       message: '{text} stands beside the setting `{name}`, which is {value}',
       fix: 'write {count}, or say in the step what the other number is for',
+      suggest: [{ write: '{count}' }],
     },
   },
   run(sheet, _context, report) {

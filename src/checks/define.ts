@@ -67,10 +67,61 @@ export interface CheckContext {
     | null;
 }
 
+/**
+ * A cure that is likely and not certain, as data: the desk makes an edit of it (`src/desk/cures.ts`). What
+ * it says may hold `{placeholders}` where it stands in a table of messages. `at` is where it is made, in
+ * offsets of the sheet's text; the finding's own place, if absent. `of` names the item of several that `at`
+ * holds. A text that nobody can know is `null`: what is to be written there is left blank.
+ */
+export type Cure = { readonly at?: Span } & (
+  | /** Other words in place of those. */ { readonly write: string }
+  | /** The words, with some before and behind them. */ {
+      readonly before: string;
+      readonly behind: string;
+    }
+  | /** The words go, with the key, the item or the line that they are the whole of. */ {
+      readonly takeOut: 'entry' | 'words';
+      readonly of?: string;
+    }
+  | /** Another name for the setting at the place, in its marks as well. */ {
+      readonly rename: string;
+    }
+  | /** A key is added to the keys around the place, or to those below the name that stands there. */ {
+      readonly say: string;
+      readonly as: string | null;
+    }
+  | /** A key is added to the sheet or to `unit:`, or an item to the list under it. */ {
+      readonly under: readonly string[];
+      readonly as: string | null;
+      readonly item?: true;
+    }
+  | /** A setting by the kind's name, its figure left blank. */ { readonly setting: string }
+  | /** A source by its short name, its title left blank. */ { readonly source: string }
+  | /** A heading of the kind with its model steps, where it belongs. */ {
+      readonly operation: string;
+    }
+  | /** A numbered step before the one at the place, or behind the last of the operation there. */ {
+      readonly step: string;
+      readonly where: 'before' | 'end';
+    }
+  | /** A mark at the end of the step at the place. */ { readonly mark: string }
+  | /** A safety message in the kind's words, above the first step of the operation at the place. */ {
+      readonly caution: string;
+    }
+  | /** The operation at the place, heading and all, above or below another. */ {
+      readonly move: 'above' | 'below';
+      readonly beside: Span;
+    }
+  | /** The block at the place goes above another place. */ { readonly lift: Span }
+  | /** The words at two places change about. */ { readonly exchange: Span }
+);
+
 /** One message of a check: a sentence with `{placeholders}`, and its remedy with the same. */
 export interface MessageTemplate {
   readonly message: string;
   readonly fix: string | null;
+  /** The remedy as edits to choose from, the likeliest first; absent where it takes a look at the source. */
+  readonly suggest?: readonly Cure[];
 }
 
 /** What `run` hands in for each finding. */
@@ -81,6 +132,11 @@ export interface Report<M extends string> {
   readonly compared?: readonly [string, string];
   readonly related?: readonly { readonly span: Span; readonly label: string }[];
   readonly edits?: readonly Edit[];
+  /**
+   * Cures that no template can say, before those of the message. Asked for only where somebody wants them
+   * for this one finding: `check` never does.
+   */
+  readonly suggest?: () => readonly Cure[];
   /** The figures of which one must be wrong, where it need not be the one at `span`; that, if absent. */
   readonly suspects?: readonly Span[];
   readonly subject?: string | null;

@@ -1,10 +1,38 @@
 import type { Kind } from '../kinds/model.ts';
-import { FLOW_NUMBER, NOT_STATED, sameFamily } from '../quantity/index.ts';
-import type { Dimension } from '../quantity/model.ts';
+import {
+  allUnits,
+  FLOW_NUMBER,
+  NOT_STATED,
+  rational,
+  readStatement,
+  sameFamily,
+  unitWord,
+} from '../quantity/index.ts';
+import type { Dimension, Statement } from '../quantity/model.ts';
+import type { CheckContext, Cure } from './define.ts';
 import { defineCheck } from './define.ts';
 import { dimensionNoun, readOf, type StatedSize, statedSizes } from './stated-sizes.ts';
 
 /** A size of another kind of thing than its place asks for. */
+/** The figure in units of what is wanted: only the unit may be the slip. */
+function inUnits(
+  { text }: Statement,
+  wanted: readonly Dimension[],
+  { gauges }: CheckContext,
+): readonly Cure[] {
+  const number = /^[\d./ -]*\d/.exec(text)?.[0];
+  if (number === undefined) return [];
+  const units = allUnits().filter(({ dimension }) => wanted.includes(dimension));
+  return units
+    .map(({ id }) => `${number} ${unitWord(id, rational(2))}`)
+    .filter((each) => {
+      const reading = readStatement(each, { gauges, expect: wanted });
+      return reading.ok && wanted.includes(reading.statement.dimension);
+    })
+    .slice(0, 2)
+    .map((write) => ({ write }));
+}
+
 export default defineCheck({
   id: 'dimension-wrong',
   severity: 'error',
@@ -31,7 +59,7 @@ export default defineCheck({
       fix: 'look in the source which is meant; a vacuum is below ambient, a pressure above it',
     },
   },
-  run(sheet, _context, report) {
+  run(sheet, context, report) {
     const { kind } = sheet;
     for (const stated of statedSizes(sheet)) {
       const statement = readOf(stated.size);
@@ -48,7 +76,17 @@ export default defineCheck({
             ? dimension === 'length'
             : dimension === 'length' || dimension === 'condition';
         if (!free && !(role !== 'travel' && dimension === valueDimension(stated))) {
-          report({ message: 'length', span: size.span, values: { text, found, key }, subject });
+          const suggest = (): readonly Cure[] => [
+            ...inUnits(statement, ['length'], context),
+            { takeOut: 'entry' },
+          ];
+          report({
+            message: 'length',
+            span: size.span,
+            values: { text, found, key },
+            subject,
+            suggest,
+          });
         }
         continue;
       }
@@ -60,6 +98,7 @@ export default defineCheck({
         report({
           message: family ? 'reference' : 'setting',
           span: size.span,
+          suggest: () => inUnits(statement, wanted, context),
           values: family
             ? { ...values, found: referenceNoun(statement.reference, dimension) }
             : values,
@@ -81,6 +120,7 @@ export default defineCheck({
         span: size.span,
         values: { text, found, key, wanted: dimensionNoun(value) },
         related: setting?.value ? [{ span: setting.value.span, label: 'the value' }] : [],
+        suggest: () => [{ takeOut: 'entry' }],
         subject,
       });
     }

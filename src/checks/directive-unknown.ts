@@ -17,14 +17,20 @@ export default defineCheck({
     'colons it knows the safety messages. Anything else is printed as it was typed: a step ' +
     'without its number, a warning without its frame. It cannot be accepted.',
   messages: {
-    near: { message: '`{written}` means nothing on a sheet', fix: 'write `{near}`' },
+    near: {
+      message: '`{written}` means nothing on a sheet',
+      fix: 'write `{near}`',
+      suggest: [{ write: '{near}' }],
+    },
     text: {
       message: '`{written}` means nothing on a sheet',
       fix: 'write `:value[setting]` or `:state[part condition]`, or put a backslash before the colon to print it as it stands',
+      suggest: [{ before: '\\', behind: '' }],
     },
     block: {
       message: '`{written}` means nothing on a sheet',
       fix: 'write `:::danger`, `:::warning`, `:::caution` or `:::notice`, or take the colons out',
+      suggest: [{ takeOut: 'words' }],
     },
   },
   run(sheet, _context, report) {

@@ -2,7 +2,7 @@ import { confusable } from '../gauges/index.ts';
 import { principal, type RankedMisprint, writeIn } from '../quantity/index.ts';
 import type { Agreement, Statement } from '../quantity/model.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
-import type { CheckContext, Report } from './define.ts';
+import type { CheckContext, Cure, Report } from './define.ts';
 import { slipsOf, toldAs } from './likely-misprint.ts';
 import type { Pair, Restated } from './statement-pairs.ts';
 
@@ -56,6 +56,7 @@ export function disagreement(
       doubtful.stated.size.span,
       ...(pair.others.length > 1 ? [] : [trusted.stated.size.span]),
     ],
+    suggest: () => rewritings(setting, pair, sheet, context),
     subject: setting.id,
     severity: inside || areTwins(trusted, doubtful) ? 'warning' : 'error',
   };
@@ -135,6 +136,39 @@ function remedy(setting: Setting, pair: Pair, sheet: Sheet, context: CheckContex
   return mine && theirs
     ? `look in the source which is right: write ${mine} for ${of}, or ${theirs} for ${than}`
     : `look in the source which is right: ${of}, or ${full}`;
+}
+
+/** Either size as its own slip or the other one would have it, the likelier first; or the doubtful one goes. */
+function rewritings(
+  setting: Setting,
+  { trusted, doubtful, others }: Pair,
+  sheet: Sheet,
+  context: CheckContext,
+): readonly Cure[] {
+  const [mine, theirs] = [doubtful.stated.size, trusted.stated.size];
+  const own = slipsOf(mine, setting, others.map(statementIn), sheet, context)
+    .slice(0, 2)
+    .map(({ suggestion, rank, isUnlikely }) => ({ suggestion, rank, isUnlikely, at: mine.span }));
+  const its =
+    others.length > 1
+      ? []
+      : slipsOf(theirs, setting, [doubtful.statement], sheet, context)
+          .slice(0, 1)
+          .map(({ suggestion, rank, isUnlikely }) => ({
+            suggestion,
+            rank,
+            isUnlikely,
+            at: theirs.span,
+          }));
+  const slips = [...own, ...its]
+    .filter(({ isUnlikely }) => !isUnlikely)
+    .sort((one, two) => one.rank - two.rank);
+  const told = toldAs(trusted.statement, doubtful.statement, context.gauges);
+  return [
+    ...slips.map(({ suggestion, at }): Cure => ({ write: suggestion, at })),
+    ...(told === null ? [] : [{ write: told }]),
+    ...(doubtful.stated.role === 'also' ? [{ takeOut: 'entry' } as const] : []),
+  ];
 }
 
 function statementIn({ statement }: Restated): Statement {

@@ -20,16 +20,19 @@ export default defineCheck({
       message:
         '{source} gives `{other}` for `{setting}`, against `{value}`, and no ruling says why',
       fix: 'add `ruling: ...` to the entry under `but:`, with the reason in a sentence',
+      suggest: [{ say: 'ruling', as: null }],
     },
     slip: {
       message:
         '{source} states `{other}`{difference} for `{setting}`, {own} `{value}`, and no ruling says why',
       fix: '{suggestion}, if {because}; otherwise name the one that is right under `follows:`, and add `ruling: ...`',
+      suggest: [{ write: '{suggestion}' }, { say: 'ruling', as: null }],
     },
     statement: {
       message:
         '{source} states `{other}`{difference} for `{setting}`, {own} `{value}`, and no ruling says why',
       fix: 'name the one that is right under `follows:`, and add `ruling: ...` with the reason in a sentence',
+      suggest: [{ say: 'ruling', as: null }],
     },
   },
   run(sheet, { gauges }, report) {

@@ -63,6 +63,8 @@ export default defineCheck({
           setting: first.name.value,
           features: isOne ? (features[0] ?? '') : eitherOf(features),
         },
+        suggest: () =>
+          features.map((as) => ({ under: ['unit', 'features'], as, item: true as const })),
         related: [
           ...others.map(({ name }) => ({ span: name.span, label: 'another of its settings' })),
           ...work.map(({ heading }) => ({ span: heading.span, label: 'its work' })),

@@ -15,10 +15,12 @@ export default defineCheck({
     near: {
       message: '{kind} has no feature `{feature}`',
       fix: 'write `{near}`',
+      suggest: [{ write: '{near}' }],
     },
     unknown: {
       message: '{kind} has no feature `{feature}`, so nothing is required for it',
       fix: 'use a name of the kind {names}, add it to the data file of the kind, or accept it with a reason',
+      suggest: [{ takeOut: 'entry' }],
     },
   },
   run(sheet, _context, report) {

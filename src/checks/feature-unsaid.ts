@@ -1,7 +1,10 @@
-import { defineCheck } from './define.ts';
+import { type Cure, defineCheck } from './define.ts';
 import { eitherOf, nearest, wordsOf } from './vocabulary.ts';
 
 /** None of a group of features of which every unit has one. */
+/** A feature more in the list of the unit. */
+const feature = (as: string): Cure => ({ under: ['unit', 'features'], as, item: true });
+
 export default defineCheck({
   id: 'feature-unsaid',
   severity: 'warning',
@@ -33,6 +36,7 @@ export default defineCheck({
         message: 'unsaid',
         span: last?.span ?? sheet.unit.kind.span,
         values: { choices: eitherOf(group) },
+        suggest: () => group.map(feature),
         subject: group[0] ?? null,
         alsoCalled: group,
       });

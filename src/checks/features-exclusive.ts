@@ -34,6 +34,10 @@ export default defineCheck({
           values: { first: first.value, second: feature.value },
           compared: [first.value, feature.value],
           related: [{ span: first.span, label: 'the other' }],
+          suggest: () => [
+            { takeOut: 'entry', at: feature.span },
+            { takeOut: 'entry', at: first.span },
+          ],
           subject: known.name,
         });
       }

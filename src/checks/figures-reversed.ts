@@ -68,6 +68,10 @@ export default defineCheck({
           slip: slip ?? '',
         },
         ...(isTwo ? { compared: [less.text ?? '', more.text ?? ''] as const } : {}),
+        suggest: () => {
+          const [one, two] = stated;
+          return isTwo && one?.span && two?.span ? [{ at: one.span, exchange: two.span }] : [];
+        },
         related: stated.flatMap((other) =>
           other !== at && other.span ? [{ span: other.span, label: nameOf(other) }] : [],
         ),

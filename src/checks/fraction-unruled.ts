@@ -1,6 +1,7 @@
 import { isNumbered } from '../quantity/index.ts';
 import type { Statement } from '../quantity/model.ts';
 import { defineCheck } from './define.ts';
+import { ruledSlips } from './size-slips.ts';
 import { statedSizes } from './stated-sizes.ts';
 
 /** Divisions of an inch that rules, drills and period papers know. */
@@ -41,7 +42,10 @@ export default defineCheck({
       const fractions = /(\d+)[/⁄](\d+)/g;
       for (let match = fractions.exec(size.text); match; match = fractions.exec(size.text)) {
         if (RULED.has(match[2] ?? '')) continue;
-        report({ message: 'odd', span: size.span, values: { fraction: match[0] }, subject });
+        const [fraction] = match;
+        const suggest = () =>
+          ruledSlips(fraction).map((each) => ({ write: size.text.replace(fraction, each) }));
+        report({ message: 'odd', span: size.span, values: { fraction }, subject, suggest });
         break;
       }
     }

@@ -1,4 +1,5 @@
 import { defineCheck } from './define.ts';
+import { meantAt } from './problem-cures.ts';
 
 /** Front matter that reads as YAML and breaks the schema of a sheet. */
 export default defineCheck({
@@ -14,10 +15,16 @@ export default defineCheck({
     mendable: { message: '{problem}', fix: '{cure}' },
   },
   run(sheet, _context, report) {
-    for (const { kind, span, message, fix, related = [] } of sheet.problems) {
+    for (const { kind, span, message, fix, write, related = [] } of sheet.problems) {
       if (kind !== 'schema') continue;
       const cure = fix ?? 'take it out, or compare it with a sheet that `gaugeleaf draft` writes';
-      report({ message: 'mendable', span, values: { problem: message, cure }, related });
+      report({
+        message: 'mendable',
+        span,
+        values: { problem: message, cure },
+        related,
+        suggest: () => meantAt(write),
+      });
     }
   },
   examples: [

@@ -1,4 +1,5 @@
 import { defineCheck } from './define.ts';
+import { meantAt } from './problem-cures.ts';
 
 /** YAML that cannot be read. */
 export default defineCheck({
@@ -15,10 +16,16 @@ export default defineCheck({
     mendable: { message: '{problem}', fix: '{cure}' },
   },
   run(sheet, _context, report) {
-    for (const { kind, span, message, fix, related = [] } of sheet.problems) {
+    for (const { kind, span, message, fix, write, related = [] } of sheet.problems) {
       if (kind !== 'front-matter') continue;
       const cure = fix ?? 'compare it with a sheet that `gaugeleaf draft` writes';
-      report({ message: 'mendable', span, values: { problem: message, cure }, related });
+      report({
+        message: 'mendable',
+        span,
+        values: { problem: message, cure },
+        related,
+        suggest: () => meantAt(write),
+      });
     }
   },
   examples: [

@@ -1,5 +1,5 @@
 import { defineCheck } from './define.ts';
-import { probably } from './likely-misprint.ts';
+import { meant, probably } from './likely-misprint.ts';
 import { unreadSizes } from './stated-sizes.ts';
 
 /** A drill, wire or leaf that no maker's index has. */
@@ -24,6 +24,7 @@ export default defineCheck({
       report({
         message: 'nonexistent',
         span: size.span,
+        suggest: () => meant(size, setting, sheet, context, problem),
         values: {
           problem: message,
           fix: probably(size, setting, sheet, context) + (fix ?? 'look in the source again'),

@@ -18,6 +18,7 @@ export default defineCheck({
     off: {
       message: '{gauge} is {difference} than {value}, though {nearer} is nearer',
       fix: 'use {nearer}, or leave it where the source names this gauge',
+      suggest: [{ write: '{nearer}' }],
     },
   },
   run(sheet, context, report) {

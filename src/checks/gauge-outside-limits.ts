@@ -45,6 +45,7 @@ export default defineCheck({
             limit,
             fix: remedy(value, amount, context.gauges),
           },
+          suggest: () => fittingLabels(value, amount).map((write) => ({ write })),
           compared: [gauge.text, limit],
           related: [{ span: setting.value.span, label: 'the value' }],
           subject,
@@ -164,22 +165,31 @@ function remedy(
   const named = misprint ? `${misprint.suggestion}, if ${misprint.because}; otherwise ` : '';
   if (value.dimension !== 'length' || !value.low || !value.high)
     return `${named}take a gauge inside the limits`;
-  const fitting = fittingGauges(value.low.base, value.high.base, gauge);
+  const fitting = fittingLabels(value, gauge);
   if (fitting.length === 0) {
     const { reason } = goNoGo(value.low.base, value.high.base);
     return `${named}${reason ?? 'no common gauge lies within the limits'}`;
   }
-  const center = nominal?.base ?? value.low.base.add(value.high.base).div(2);
-  const labels = [...fitting]
-    .sort((a, b) => a.mm.sub(center).abs().compare(b.mm.sub(center).abs()))
-    .map((each) => each.label)
-    .filter((label) => label !== misprint?.suggestion);
+  const labels = fitting.filter((label) => label !== misprint?.suggestion);
   return labels.length === 0
     ? `${named}look in the source again`
     : `${named}use ${labels.slice(0, 2).join(' or ')}, inside the limits`;
 }
 
 /** Gauges inside the limits: of the gauge's own sort where there are any, a drill for a drill. */
+/** Gauges of the same sort inside the limits, nearest to the middle first; none for what is no length. */
+function fittingLabels(
+  { dimension, nominal, low, high }: Statement,
+  gauge: Amount,
+): readonly string[] {
+  if (dimension !== 'length' || !low || !high) return [];
+  const center = nominal?.base ?? low.base.add(high.base).div(2);
+  return [...fittingGauges(low.base, high.base, gauge)]
+    .sort((a, b) => a.mm.sub(center).abs().compare(b.mm.sub(center).abs()))
+    .map(({ label }) => label)
+    .slice(0, 3);
+}
+
 function fittingGauges(low: Amount['base'], high: Amount['base'], gauge: Amount): readonly Gauge[] {
   const all = inside(low, high);
   const sort = (system: string | undefined): string => system?.replace(/^.*-drill$/, 'drill') ?? '';

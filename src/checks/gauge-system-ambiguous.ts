@@ -37,6 +37,12 @@ export default defineCheck({
         report({
           message: 'either',
           span: size.span,
+          suggest: () => [
+            ...(amount.gauge ? [{ write: amount.gauge.label }] : []),
+            { write: other.label },
+            { under: ['wire-gauge'], as: 'imperial' },
+            { under: ['wire-gauge'], as: 'us-steel' },
+          ],
           values: { text: statement.text, imperial: inches(amount.base), other: inches(other.mm) },
           subject,
         });

@@ -11,7 +11,11 @@ export default defineCheck({
     'The message is printed all the same, but is counted for no hazard of the work. A hazard that ' +
     'the kind really lacks may be accepted; a misspelling may not.',
   messages: {
-    near: { message: 'there is no hazard `{hazard}`', fix: 'write `hazard={near}`' },
+    near: {
+      message: 'there is no hazard `{hazard}`',
+      fix: 'write `hazard={near}`',
+      suggest: [{ write: '{near}' }],
+    },
     unknown: {
       message: 'there is no hazard `{hazard}` among those of {kind}',
       fix: 'write {known}, or accept it with a reason',
@@ -33,7 +37,8 @@ export default defineCheck({
             kind: oneUnit(kind),
             known: eitherOf([...kind.hazards.keys()]),
           };
-          report({ message: 'unknown', span, values, subject, severity: 'warning' });
+          const suggest = () => [...kind.hazards.keys()].map((write) => ({ write }));
+          report({ message: 'unknown', span, values, subject, severity: 'warning', suggest });
         }
       }
     }

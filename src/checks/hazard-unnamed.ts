@@ -17,13 +17,21 @@ export default defineCheck({
     },
   },
   run(sheet, _context, report) {
-    for (const { signal, hazards, span } of sheet.messages) {
+    for (const { signal, hazards, span, operation } of sheet.messages) {
       if (hazards.length > 0 || (signal !== 'danger' && signal !== 'warning')) continue;
       const line = /^[^\r\n]*/.exec(sheet.text.slice(span.start, span.end))?.[0] ?? '';
       report({
         message: 'unnamed',
         span: { start: span.start, end: span.start + line.trimEnd().length },
         values: { signal, attribute: '{hazard=...}' },
+        suggest: () => {
+          const met = sheet.operations.find(({ index }) => index === operation)?.known?.hazards;
+          const all = [...(met ?? []), ...(sheet.kind?.hazards.keys() ?? [])];
+          const due = [...new Set(all)].filter(
+            (name) => sheet.kind?.hazards.get(name)?.signal === signal,
+          );
+          return due.slice(0, 6).map((name) => ({ before: '', behind: `{hazard=${name}}` }));
+        },
         subject: signal,
       });
     }

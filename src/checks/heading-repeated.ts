@@ -17,6 +17,7 @@ export default defineCheck({
     words: {
       message: 'the heading `{heading}` stands a second time',
       fix: 'say what is different in it, such as `## {heading}, once more {id}`, or join the two',
+      suggest: [{ write: '{heading}, once more {id}' }],
     },
     id: {
       message: 'a second heading is named `{id}`, and no operation of the kind has that name',
@@ -51,6 +52,7 @@ export default defineCheck({
           message: 'id',
           span: id.span,
           values: { id: id.value },
+          suggest: () => [{ write: `{#${id.value}-again}` }],
           related: [{ span: first.id?.span ?? first.heading.span, label: 'the first' }],
           subject: id.value,
         });

@@ -14,10 +14,12 @@ export default defineCheck({
     markdown: {
       message: '`{tag}` is not printed',
       fix: 'write it in Markdown: `{markdown}`',
+      suggest: [{ write: '{markdown}' }],
     },
     other: {
       message: '`{tag}` is not printed',
       fix: 'take it out; Markdown has headings, lists, tables, emphasis and pictures',
+      suggest: [{ takeOut: 'words' }],
     },
   },
   run(sheet, _context, report) {

@@ -7,6 +7,7 @@ export { type DescribedSource, repeatedSources } from './across/source-repeated.
 export {
   type Check,
   type CheckContext,
+  type Cure,
   checkGroups,
   defineCheck,
   type Edit,
@@ -16,3 +17,4 @@ export {
 export { explainCheck, type ToldCheck } from './findings-page.ts';
 export { allChecks, checkNamed, examineParsed } from './list.ts';
 export { markText, orderProof } from './order-proof.ts';
+export { suggestedCures } from './suggest.ts';

@@ -18,6 +18,7 @@ export default defineCheck({
     near: {
       message: '`{key}` is no key that Gaugeleaf knows, and so is printed and not checked',
       fix: 'write `{near}`, if that is meant',
+      suggest: [{ write: '{near}' }],
     },
   },
   run(sheet, _context, report) {

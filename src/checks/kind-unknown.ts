@@ -14,6 +14,7 @@ export default defineCheck({
     near: {
       message: 'there is no kind of unit `{kind}`',
       fix: 'write `kind: {near}`',
+      suggest: [{ write: '{near}' }],
     },
     unknown: {
       message: 'there is no kind of unit `{kind}`',
@@ -29,7 +30,12 @@ export default defineCheck({
       return;
     }
     const kinds = eitherOf([...context.kinds.keys()].sort());
-    report({ message: 'unknown', span: named.span, values: { kind: named.value, kinds } });
+    report({
+      message: 'unknown',
+      span: named.span,
+      values: { kind: named.value, kinds },
+      suggest: () => [...context.kinds.keys()].sort().map((write) => ({ write })),
+    });
   },
   examples: [
     {

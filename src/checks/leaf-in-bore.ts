@@ -52,6 +52,7 @@ export default defineCheck({
               room: roomMm.n === 0n ? 'no room' : `${lengthWords(roomMm, unit)} of room`,
             },
             related: [{ span: gap.bore.span, label: 'the bore' }],
+            suggest: () => [{ write: leaf.label.replace(/leaf$/, 'wire') }],
             subject: setting.id,
           });
         }

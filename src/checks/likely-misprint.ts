@@ -6,13 +6,14 @@ import {
   likelySlips,
   principal,
   type RankedMisprint,
+  readStatement,
   rewritten,
   sameFamily,
   wireGaugeNamed,
 } from '../quantity/index.ts';
-import type { Amount, GaugeBook, Rational, Statement } from '../quantity/model.ts';
+import type { Amount, GaugeBook, Rational, SizeProblem, Statement } from '../quantity/model.ts';
 import type { PlacedSize, Setting, Sheet } from '../sheet/model.ts';
-import type { CheckContext } from './define.ts';
+import type { CheckContext, Cure } from './define.ts';
 import { readOf, sizesOfSetting } from './stated-sizes.ts';
 import { sideOutside } from './usual-range.ts';
 
@@ -109,7 +110,35 @@ export function probably(
   sheet: Sheet,
   context: CheckContext,
 ): string {
-  if (!setting) return '';
+  const likely = likelyMeant(size, setting, sheet, context);
+  return likely ? `${likely.suggestion}, if ${likely.because}; otherwise ` : '';
+}
+
+/** What may be meant by a size that cannot be read: by the other statements, and by what its problem offers. */
+export function meant(
+  size: PlacedSize,
+  setting: Setting | null,
+  sheet: Sheet,
+  context: CheckContext,
+  { candidates }: SizeProblem,
+): readonly Cure[] {
+  const likely = likelyMeant(size, setting, sheet, context);
+  const { gauges } = context;
+  // A candidate may come with its figure behind it, for people: only what reads as a size is one.
+  const offered = candidates
+    .flatMap((each) => [each, each.replace(/, .*$/, '')])
+    .filter((each) => readStatement(each, { gauges }).ok);
+  const all = [...(likely ? [likely.suggestion] : []), ...offered];
+  return [...new Set(all)].slice(0, 4).map((write) => ({ write }));
+}
+
+function likelyMeant(
+  size: PlacedSize,
+  setting: Setting | null,
+  sheet: Sheet,
+  context: CheckContext,
+): RankedMisprint | undefined {
+  if (!setting) return undefined;
   const others = [...sizesOfSetting(setting)].flatMap(({ size: other, role }) => {
     const read = other !== size && RESTATES.has(role) ? readOf(other) : null;
     return read && read.condition === null ? [read] : [];
@@ -118,7 +147,7 @@ export function probably(
     others.length > 0
       ? slipsOf(size, setting, others, sheet, context)
       : fractionSlips(size, setting, context);
-  return likely ? `${likely.suggestion}, if ${likely.because}; otherwise ` : '';
+  return likely;
 }
 
 /**

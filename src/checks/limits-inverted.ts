@@ -1,5 +1,5 @@
 import { defineCheck } from './define.ts';
-import { probably } from './likely-misprint.ts';
+import { meant, probably } from './likely-misprint.ts';
 import { unreadSizes } from './stated-sizes.ts';
 
 /** A lower limit above the upper one. */
@@ -28,6 +28,7 @@ export default defineCheck({
       report({
         message: 'inverted',
         span: size.span,
+        suggest: () => meant(size, setting, sheet, context, problem),
         values: {
           problem: message,
           fix: probably(size, setting, sheet, context) + (fix ?? 'put the smaller first'),
@@ -48,6 +49,7 @@ export default defineCheck({
         values: { go: one.text, noGo: two.text },
         compared: [one.text, two.text],
         related: [{ span: go.span, label: 'the go gauge' }],
+        suggest: () => (one.text === two.text ? [] : [{ exchange: go.span }]),
         subject: setting.id,
       });
     }

@@ -2,6 +2,7 @@ import { principal, rational } from '../quantity/index.ts';
 import type { Dimension, Statement } from '../quantity/model.ts';
 import { isBlank } from './blank.ts';
 import { defineCheck } from './define.ts';
+import { pointSlips } from './size-slips.ts';
 import { readOf, sizesOfSetting } from './stated-sizes.ts';
 
 /** `0.020 ± 0.2 in`: limits that let everything through. */
@@ -40,18 +41,24 @@ export default defineCheck({
         const isSome = floor !== undefined && (principal(floor)?.base.n ?? 0n) > 0n;
         const wide = widthOf(statement, isSome);
         if (wide === null) continue;
+        const suggest = () =>
+          pointSlips(text)
+            .slice(0, 4)
+            .map((write) => ({ write }));
         if (wide === 'below' || wide === 'nothing') {
           report({
             message: 'below',
+            suggest,
             span: size.span,
             values: { text, low: wide === 'below' ? 'less than nothing' : wide },
             subject,
           });
         } else if (wide === 'wide') {
-          report({ message: 'wide', span: size.span, values: { text }, subject });
+          report({ message: 'wide', span: size.span, values: { text }, subject, suggest });
         } else {
           report({
             message: 'apart',
+            suggest,
             span: size.span,
             values: { text, times: String(wide) },
             subject,

@@ -20,10 +20,12 @@ export default defineCheck({
     low: {
       message: '`also` {second} starts at {there}, but `value` {first} starts at {here}',
       fix: 'write {inward}, rounded inward, or say `rounding: ordinary`',
+      suggest: [{ write: '{inward}' }, { say: 'rounding', as: 'ordinary' }],
     },
     high: {
       message: '`also` {second} goes up to {there}, but `value` {first} stops at {here}',
       fix: 'write {inward}, rounded inward, or say `rounding: ordinary`',
+      suggest: [{ write: '{inward}' }, { say: 'rounding', as: 'ordinary' }],
     },
   },
   run(sheet, _context, report) {

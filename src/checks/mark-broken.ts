@@ -13,7 +13,11 @@ export default defineCheck({
     'where none is read. It cannot be accepted: write it as the finding says, with a backslash before ' +
     'the colon where it is to be printed as it stands.',
   messages: {
-    written: { message: '`{written}` is not read as a mark', fix: 'write `{meant}`' },
+    written: {
+      message: '`{written}` is not read as a mark',
+      fix: 'write `{meant}`',
+      suggest: [{ write: '{meant}' }],
+    },
     code: {
       message: '`{written}` stands where no mark is read, in code or HTML',
       fix: 'write `{meant}` as plain text, without quotes of code, tags or a deep indent',
@@ -30,6 +34,12 @@ export default defineCheck({
         message: place ?? 'written',
         span,
         values: { written, meant },
+        suggest: () => {
+          const ticks = /`+$/.exec(sheet.text.slice(0, span.start))?.[0].length ?? 0;
+          const isCode = sheet.text.slice(span.end).startsWith('`'.repeat(ticks)) && ticks > 0;
+          const at = { start: span.start - ticks, end: span.end + ticks };
+          return place === 'code' && isCode ? [{ write: meant, at }] : [];
+        },
         ...(mendable ? { edits: [{ span, text: meant }] } : {}),
       });
     }

@@ -18,6 +18,7 @@ export default defineCheck({
     spaced: {
       message: '`{written}` is not read as a safety message, because of a space in it',
       fix: 'write `{meant}`',
+      suggest: [{ write: '{meant}' }],
     },
     opened: {
       message: '`{written}` is not read as a safety message',
@@ -26,6 +27,7 @@ export default defineCheck({
     stray: {
       message: '`{written}` closes no safety message',
       fix: 'take it out, or put the line `:::warning{hazard=gasoline-vapor}` above what it is to close',
+      suggest: [{ takeOut: 'words' }],
     },
     unclosed: {
       message:
@@ -41,7 +43,14 @@ export default defineCheck({
       if (isClosed(whole)) continue;
       const written = /^:+[^\s[{]*/.exec(whole)?.[0] ?? '';
       const place = { start: span.start, end: span.start + written.length };
-      report({ message: 'unclosed', span: place, values: { written } });
+      const [paragraph = ''] = whole.split(/\n[ \t]*\r?\n/, 1);
+      const end = span.start + paragraph.trimEnd().length;
+      report({
+        message: 'unclosed',
+        span: place,
+        values: { written },
+        suggest: () => [{ before: '', behind: '\n:::', at: { start: end, end } }],
+      });
     }
     let open = false;
     for (const { text, span, block } of sheet.prose) {
@@ -55,7 +64,16 @@ export default defineCheck({
         open = false;
       } else if (match === null) {
         const shown = line.length > 60 ? `${line.slice(0, 60)}...` : line;
-        report({ message: 'opened', span: place, values: { written: shown } });
+        const parts = /^(:{3,}\w+(?:\{[^}]*\})?)[ \t]+(\S.*)$/.exec(line);
+        report({
+          message: 'opened',
+          span: place,
+          values: { written: shown },
+          suggest: () =>
+            parts === null
+              ? []
+              : [{ write: `${parts[1]}\n${parts[2]}` }, { write: `${parts[1]}\n${parts[2]}\n:::` }],
+        });
         open = true;
       } else {
         const closing = /^[ \t]*(:{3,})[ \t]*$/m.exec(sheet.text.slice(place.end));

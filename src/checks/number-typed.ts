@@ -18,10 +18,12 @@ export default defineCheck({
     same: {
       message: '{text} is the setting `{name}`, typed a second time',
       fix: 'write `:value[{name}]`',
+      suggest: [{ write: ':value[{name}]' }],
     },
     other: {
       message: '{text} is the setting `{name}`, {value}, written another way',
       fix: 'write `:value[{name}]`, which prints it as the source has it',
+      suggest: [{ write: ':value[{name}]' }],
     },
   },
   run(sheet, context, report) {

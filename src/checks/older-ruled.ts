@@ -18,6 +18,7 @@ export default defineCheck({
         '`{value}` for `{setting}` is from `{older}` of {olderYear}, though `{later}` of {laterYear} ' +
         'gives `{other}`, and no ruling says why',
       fix: 'follow `{later}`, or add `ruling: ...` to its statement, with the reason in a sentence',
+      suggest: [{ say: 'ruling', as: null }],
     },
   },
   run(sheet, _context, report) {

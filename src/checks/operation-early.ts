@@ -61,6 +61,7 @@ export default defineCheck({
         related: firsts.map(({ heading }) => ({ span: heading.span, label: 'this comes first' })),
         subject: move.operation.known?.name ?? null,
         alsoCalled: [...earlies, ...firsts].flatMap(({ known }) => known?.name ?? []),
+        suggest: () => [{ at: move.operation.span, move: move.side, beside: move.beside.span }],
         edits: editsFor(sheet, found.kind, found.moves),
       });
     }
@@ -82,6 +83,7 @@ export default defineCheck({
           overrule: orOverrule(null),
         },
         related: [{ span: first.heading.span, label: 'this comes first' }],
+        suggest: () => [{ at: first.span, move: 'above', beside: operation.span }],
         subject: operation.known?.name ?? null,
       });
     }

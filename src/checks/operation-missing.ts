@@ -15,6 +15,7 @@ export default defineCheck({
       message:
         'the feature `{feature}` needs the operation {choices}, and no heading of the sheet is one',
       fix: 'add a heading `## {label}` with its steps, or take `{feature}` out of the features',
+      suggest: [{ takeOut: 'entry' }],
     },
     always: {
       message: 'every {kind} needs the operation {choices}, and no heading of the sheet is one',
@@ -42,6 +43,7 @@ export default defineCheck({
         message: 'always',
         span: sheet.unit.kind.span,
         values: { kind: kind.name, choices: eitherOf(choices), label: label(choices) },
+        suggest: () => choices.map((operation) => ({ operation })),
         subject: choices[0] ?? null,
         alsoCalled: choices,
       });
@@ -61,6 +63,7 @@ export default defineCheck({
           message: 'feature',
           span: feature.span,
           values: { feature: feature.value, choices: eitherOf(choices), label: label(choices) },
+          suggest: () => choices.map((operation) => ({ operation })),
           subject: choices[0] ?? null,
           alsoCalled: choices,
         });

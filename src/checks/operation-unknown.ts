@@ -18,6 +18,7 @@ export default defineCheck({
     near: {
       message: '{kind} has no operation `{heading}`',
       fix: 'write `{near}`, or name the operation after the heading: `## {heading} {id}`',
+      suggest: [{ write: '{near}' }, { before: '', behind: ' {id}' }],
     },
     unknown: {
       message: '{kind} has no operation `{heading}`',
@@ -26,10 +27,12 @@ export default defineCheck({
     made: {
       message: '{kind} has no operation `{heading}`',
       fix: 'write `## {heading} {id}`, since its steps make `{setting}`',
+      suggest: [{ before: '', behind: ' {id}' }],
     },
     id: {
       message: '{kind} has no operation `{given}`, which the heading names in braces',
       fix: 'write `{cure}`',
+      suggest: [{ write: '{cure}' }],
     },
     strange: {
       message: '{kind} has no operation `{given}`, which the heading names in braces',

@@ -51,6 +51,10 @@ export default defineCheck({
           because: rule.because,
         },
         related: [{ span: before.heading.span, label: 'this usually comes first' }],
+        suggest: () => [
+          { at: after.span, move: 'below', beside: before.span },
+          { at: before.span, move: 'above', beside: after.span },
+        ],
         subject: after.known?.name ?? null,
         alsoCalled: before.known ? [before.known.name] : [],
       });
@@ -67,6 +71,7 @@ export default defineCheck({
           because,
         },
         related: [{ span: later.heading.span, label: 'work of a later stage' }],
+        suggest: () => [{ at: operation.span, move: 'above', beside: later.span }],
         subject: operation.known?.name ?? null,
         alsoCalled: later.known ? [later.known.name] : [],
       });

@@ -14,6 +14,7 @@ export default defineCheck({
     unsaid: {
       message: '`{setting}` is cited from `{source}` without a page, and `{other}` with {page}',
       fix: 'add the page of `{source}` that states it',
+      suggest: [{ before: '', behind: ' p. fill in' }],
     },
   },
   run(sheet, _context, report) {

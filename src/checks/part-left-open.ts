@@ -47,6 +47,10 @@ export default defineCheck({
           step: stepFor(kind, part, home[0] ?? ''),
           saying: `${said.what} ${said.isHeading ? 'is' : 'are'}`,
         },
+        suggest: () =>
+          place === null
+            ? []
+            : [{ step: stepFor(kind, part, home[0] ?? ''), where: 'end', at: place.heading.span }],
         related: at ? [{ span: at.span, label: 'started here' }] : [],
         subject: part,
         severity: fault.weight,

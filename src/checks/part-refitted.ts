@@ -1,7 +1,7 @@
 import type { Kind, KindPart } from '../kinds/model.ts';
 import { meets } from '../order/index.ts';
 import { defineCheck } from './define.ts';
-import { conditionWords, orderProof } from './order-proof.ts';
+import { conditionWords, orderProof, stepFor } from './order-proof.ts';
 
 /** A step that puts back what is in its place already. */
 export default defineCheck({
@@ -42,6 +42,10 @@ export default defineCheck({
           says: conditionWords(kind, part.name, [away]),
         },
         related: was?.span ? [{ span: was.span, label: 'put in its place here' }] : [],
+        suggest: () => [
+          { step: stepFor(kind, part.name, away), where: 'before', at: fault.at.span },
+          { takeOut: 'words' },
+        ],
         subject: part.name,
       });
     }

@@ -13,6 +13,7 @@ export default defineCheck({
     untold: {
       message: 'the picture `{url}` has no words that say what it shows',
       fix: 'write them in its brackets: `![what it shows]({url})`',
+      suggest: [{ write: '![fill in]({url})' }],
     },
   },
   run(sheet, _context, report) {

@@ -18,11 +18,13 @@ export default defineCheck({
       message:
         '{name} is {first} at `{place}` and {second} at `{other}`, and nothing says that they differ on purpose',
       fix: 'make them equal, or add `places-differ:` with the reason',
+      suggest: [{ say: 'places-differ', as: null }],
     },
     value: {
       message:
         '{name} is {first} by its value and {second} at `{other}`, and nothing says that they differ on purpose',
       fix: 'make them equal, or add `places-differ:` with the reason',
+      suggest: [{ say: 'places-differ', as: null }],
     },
   },
   run(sheet, context, report) {
@@ -54,6 +56,7 @@ export default defineCheck({
           span: size.span,
           values: base.place === null ? values : { ...values, place: base.place },
           compared: [base.statement.text, statement.text],
+          suggest: () => [{ write: base.size.text }, { write: size.text, at: base.size.span }],
           related: [
             { span: base.size.span, label: base.place === null ? 'the value' : `at ${base.place}` },
           ],

@@ -17,15 +17,18 @@ export default defineCheck({
     apart: {
       message: '{text} stands beside the setting `{name}`, which is {value} ({difference})',
       fix: '{fix}',
+      suggest: [{ write: ':value[{name}]' }],
     },
     other: {
       message: '{text} stands beside the setting `{name}`, which is {value}',
       fix: 'write `:value[{name}]` if the setting is meant',
+      suggest: [{ write: ':value[{name}]' }],
     },
     elsewhere: {
       message:
         '{text} is the setting `{other}` and stands where `{name}` is made, which is {value}',
       fix: 'write `:value[{name}]`, or name what {text} is if `{other}` is meant',
+      suggest: [{ write: ':value[{name}]' }],
     },
   },
   run(sheet, context, report) {

@@ -1,5 +1,5 @@
 import { differs, isFollowed } from '../sheet/index.ts';
-import type { Setting } from '../sheet/model.ts';
+import type { Citation, Setting } from '../sheet/model.ts';
 import { defineCheck } from './define.ts';
 import { nearest } from './vocabulary.ts';
 
@@ -17,6 +17,7 @@ export default defineCheck({
     near: {
       message: '`{setting}` follows `{source}`, but none of its statements is from it',
       fix: 'write `{near}`',
+      suggest: [{ write: '{near}' }],
     },
     unknown: {
       message: '`{setting}` follows `{source}`, but none of its statements is from it',
@@ -48,6 +49,7 @@ export default defineCheck({
           span: value.span,
           values: { setting: name.value, value: value.text, stated: written(stated) },
           related: stated.map(({ span }) => ({ span, label: 'a statement' })),
+          suggest: () => [...new Set(stated.map(({ text }) => text))].map((write) => ({ write })),
           subject,
         });
       }
@@ -59,7 +61,9 @@ export default defineCheck({
       if (fromIt.length === 0) {
         const near = nearest(source, new Set(cited.map((each) => each.id)));
         const values = { setting: name.value, source };
-        if (near === null) report({ message: 'unknown', span, values, subject });
+        const suggest = () =>
+          [...new Set(cited.map((each) => each.id))].map((write) => ({ write }));
+        if (near === null) report({ message: 'unknown', span, values, subject, suggest });
         else report({ message: 'near', span, values: { ...values, near }, subject });
         continue;
       }
@@ -70,6 +74,7 @@ export default defineCheck({
           message: 'page',
           span,
           values: { setting: name.value, source, page, pages },
+          suggest: () => fromIt.map((each) => ({ write: citedAs(each) })),
           subject,
         });
         continue;
@@ -87,6 +92,7 @@ export default defineCheck({
           second: second.value.text,
         },
         compared: [first.value.text, second.value.text],
+        suggest: () => fromIt.flatMap((each) => (each.page ? [{ write: citedAs(each) }] : [])),
         related: [first.value, second.value].map((size) => ({ span: size.span, label: 'one' })),
         subject,
       });
@@ -175,6 +181,11 @@ export default defineCheck({
     },
   ],
 });
+
+/** A source with its page, as `follows:` has it. */
+function citedAs({ id, page }: Citation): string {
+  return page === null ? id : `${id} ${page}`;
+}
 
 function written(stated: readonly { readonly text: string }[]): string {
   const texts = [...new Set(stated.map(({ text }) => `\`${text}\``))];

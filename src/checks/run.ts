@@ -64,7 +64,8 @@ export function runChecks(
   return second.length === 0 ? first : [...first, ...second].sort(byPlace);
 }
 
-function complete(check: Check, reported: Report<string>, sheet: Sheet): Finding {
+/** What a check reports as a finding, its message filled in and its places those of the files. */
+export function complete(check: Check, reported: Report<string>, sheet: Sheet): Finding {
   const template = check.messages[reported.message];
   if (template === undefined) {
     throw new Error(`check ${check.id} reports a message it does not declare: ${reported.message}`);

@@ -88,6 +88,13 @@ export default defineCheck({
           need: tried ? conditionWords(kind, tried.need.part, tried.need.anyOf) : '',
           step: tried ? stepFor(kind, tried.need.part, tried.need.anyOf[0] ?? '') : '',
         },
+        suggest: () => {
+          if (tried) {
+            const step = stepFor(kind, tried.need.part, tried.need.anyOf[0] ?? '');
+            return [{ step, where: 'before', at: tried.at.span }];
+          }
+          return [{ step: checkStep(setting, lacking, kind), where: 'end', at: by.heading.span }];
+        },
         related: [{ span: madeAt.heading.span, label: 'made here' }],
         subject: setting,
         alsoCalled: by.known ? [by.known.name] : [],

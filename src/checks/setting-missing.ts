@@ -14,6 +14,7 @@ export default defineCheck({
     feature: {
       message: 'the feature `{feature}` needs the setting {choices}, and the sheet has none',
       fix: 'add `{first}: { value: ..., from: ... }` under `settings:` and the step that makes it, or take `{feature}` out of the features',
+      suggest: [{ takeOut: 'entry' }],
     },
     always: {
       message: 'every {kind} needs the setting {choices}, and the sheet has none',
@@ -39,6 +40,7 @@ export default defineCheck({
         message: 'always',
         span: sheet.unit.kind.span,
         values: { kind: kind.name, choices: eitherOf(choices), first: choices[0] ?? '' },
+        suggest: () => choices.map((setting) => ({ setting })),
         subject: choices[0] ?? null,
         alsoCalled: choices,
       });
@@ -51,6 +53,7 @@ export default defineCheck({
           message: 'feature',
           span: feature.span,
           values: { feature: feature.value, choices: eitherOf(choices), first: choices[0] ?? '' },
+          suggest: () => choices.map((setting) => ({ setting })),
           subject: choices[0] ?? null,
           alsoCalled: choices,
         });

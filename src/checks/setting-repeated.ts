@@ -16,6 +16,7 @@ export default defineCheck({
     repeated: {
       message: '`{second}` is the setting `{first}` once more',
       fix: 'put what is said here under `{first}:`, and the figure of another source under `but:`',
+      suggest: [{ takeOut: 'entry' }],
     },
   },
   run(sheet, _context, report) {

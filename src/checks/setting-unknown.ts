@@ -16,6 +16,7 @@ export default defineCheck({
     near: {
       message: '{kind} has no setting `{setting}`',
       fix: 'write `{near}:`',
+      suggest: [{ rename: '{near}' }],
     },
     unknown: {
       message: '{kind} has no setting `{setting}`, so its figure is held against nothing',

@@ -29,6 +29,7 @@ export default defineCheck({
           message: 'setting',
           span: name.span,
           values: { setting: name.value, source },
+          suggest: () => [...sheet.sources.keys()].map((as) => ({ say: 'from', as })),
           subject,
         });
       }
@@ -38,6 +39,7 @@ export default defineCheck({
           message: 'other',
           span: dissent.value?.span ?? dissent.span,
           values: { setting: name.value },
+          suggest: () => [...sheet.sources.keys()].map((as) => ({ say: 'from', as })),
           subject,
         });
       }

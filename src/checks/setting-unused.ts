@@ -54,6 +54,18 @@ export default defineCheck({
         message: 'unused',
         span: setting.name.span,
         values: { setting: setting.name.value },
+        suggest: () => {
+          const name = setting.name.value;
+          const step = `Set and measure: :value[${name}].`;
+          const makers = sheet.operations.filter(({ known }) =>
+            known?.settings.includes(setting.id),
+          );
+          const [maker] = makers;
+          if (maker !== undefined) return [{ step, where: 'end', at: maker.heading.span }];
+          const kinds = [...(sheet.kind?.operations.values() ?? [])];
+          const operation = kinds.find(({ settings }) => settings.includes(setting.id));
+          return operation === undefined ? [] : [{ operation: operation.name }];
+        },
         subject: setting.id,
       });
     }

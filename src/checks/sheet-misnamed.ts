@@ -14,6 +14,7 @@ export default defineCheck({
     differs: {
       message: 'the sheet calls itself `{id}`, but its file is `{file}`',
       fix: 'write `sheet: {stem}`, or rename the file to `{id}.md`',
+      suggest: [{ write: '{stem}' }],
     },
   },
   run(sheet, _context, report) {

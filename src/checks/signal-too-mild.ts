@@ -18,6 +18,7 @@ export default defineCheck({
     mild: {
       message: '`{given}` is too mild for {hazard}, which calls for `{due}`',
       fix: 'write `:::{due}`',
+      suggest: [{ write: '{due}' }],
     },
   },
   run(sheet, _context, report) {

@@ -14,6 +14,7 @@ export default defineCheck({
     chopped: {
       message: '{chopped} is {exact} with its digits dropped; rounded it is {expected}',
       fix: 'write {expected}, or leave it where the source prints it so',
+      suggest: [{ write: '{expected}' }],
     },
   },
   run(sheet, _context, report) {

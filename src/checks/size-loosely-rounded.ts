@@ -2,6 +2,7 @@ import { agree, gapText, liesInside, principal, rational, sizeBeside } from '../
 import type { Amount, Statement } from '../quantity/model.ts';
 import { defineCheck } from './define.ts';
 import { hiddenSwaps } from './hidden-swaps.ts';
+import { toldAs } from './likely-misprint.ts';
 import { doubtfulPairs, restatements } from './statement-pairs.ts';
 
 /** Half a thousandth of an inch in mm: the finest that a figure with a tolerance is held to. */
@@ -33,10 +34,12 @@ export default defineCheck({
       message:
         '{second} and {first} could both be roundings of one size, but neither is the other converted',
       fix: 'write {expected}, or give the size that both come from',
+      suggest: [{ write: '{expected}' }],
     },
     swapped: {
       message: '{second} rounds to {first}, but {suggestion} is {first} converted',
       fix: '{suggestion}, if two digits were swapped; if the source has both as they stand, accept it with a reason',
+      suggest: [{ write: '{suggestion}' }],
     },
   },
   run(sheet, context, report) {
@@ -77,6 +80,11 @@ export default defineCheck({
           },
           compared: [value.statement.text, other.statement.text],
           related: [{ span: value.stated.size.span, label: 'the value' }],
+          suggest: () => {
+            const told = toldAs(value.statement, other.statement, context.gauges);
+            const exact = sizeBeside(one, two, other.statement);
+            return [told, exact].flatMap((write) => (write === null ? [] : [{ write }]));
+          },
           subject,
           severity: outside ? 'warning' : 'note',
         });

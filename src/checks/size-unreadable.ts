@@ -1,6 +1,6 @@
 import type { SizeProblem } from '../quantity/model.ts';
 import { defineCheck } from './define.ts';
-import { probably } from './likely-misprint.ts';
+import { meant, probably } from './likely-misprint.ts';
 import { unreadSizes } from './stated-sizes.ts';
 
 /** Problems that have a check of their own; an empty size is a blank. */
@@ -35,11 +35,13 @@ export default defineCheck({
       const likely = probably(size, setting, sheet, context);
       const fix =
         likely === '' ? problem.fix : likely + (problem.fix ?? 'look in the source again');
+      const suggest = () => meant(size, setting, sheet, context, problem);
       if (fix === null)
         report({ message: 'unmended', span: size.span, values: { problem: message }, subject });
       else
         report({
           message: 'unreadable',
+          suggest,
           span: size.span,
           values: { problem: message, fix },
           subject,

@@ -1,10 +1,26 @@
+import type { UsualRange } from '../kinds/model.ts';
+import { readStatement } from '../quantity/index.ts';
+import type { Statement } from '../quantity/model.ts';
+import type { CheckContext, Cure } from './define.ts';
 import { defineCheck } from './define.ts';
+import { pointSlips } from './size-slips.ts';
 import { readOf, sizesOfSetting } from './stated-sizes.ts';
 import { sideOutside } from './usual-range.ts';
 
 const TESTED: ReadonlySet<string> = new Set(['value', 'also', 'place', 'but']);
 
 /** A figure that no ordinary unit of the kind comes near. */
+/** What of the size's slips is usual: a point that slipped, or one that was a slash. */
+function slips({ text }: Statement, range: UsualRange, { gauges }: CheckContext): readonly Cure[] {
+  return pointSlips(text)
+    .filter((each) => {
+      const reading = readStatement(each, { gauges, expect: [range.dimension] });
+      return reading.ok && sideOutside(reading.statement, range) === null;
+    })
+    .slice(0, 3)
+    .map((write) => ({ write }));
+}
+
 export default defineCheck({
   id: 'size-unusual',
   severity: 'warning',
@@ -28,7 +44,7 @@ export default defineCheck({
       fix: 'look in the source which way it goes; if the figure is right, accept it with a reason',
     },
   },
-  run(sheet, _context, report) {
+  run(sheet, context, report) {
     for (const [key, size] of sheet.unit.sizes) {
       const range = sheet.kind?.usualOfUnit.get(key);
       const statement = readOf(size);
@@ -39,7 +55,8 @@ export default defineCheck({
       const [from, to] = [range.low.text, range.high.text];
       const values = { text, label: `\`${key}\``, from, to };
       const compared = [text, side === 'low' ? from : to] as const;
-      report({ message: side, span: size.span, values, compared, subject: key });
+      const suggest = () => slips(statement, range, context);
+      report({ message: side, span: size.span, values, compared, subject: key, suggest });
     }
     for (const setting of sheet.settings.values()) {
       const known = setting.known;
@@ -51,7 +68,9 @@ export default defineCheck({
         if (statement?.sense && known.sense && statement.sense !== known.sense) {
           const { text, sense: way } = statement;
           const values = { text, label, way, usual: known.sense };
-          report({ message: 'sense', span: size.span, values, subject });
+          const usual = known.sense;
+          const suggest = () => [{ write: text.replace(new RegExp(`\\\\b${way}\\\\b`), usual) }];
+          report({ message: 'sense', span: size.span, values, subject, suggest });
         }
         const range = statement
           ? known.usual.find((usual) => usual.dimension === statement.dimension)
@@ -68,6 +87,7 @@ export default defineCheck({
             to: range.high.text,
           },
           compared: [statement.text, side === 'low' ? range.low.text : range.high.text],
+          suggest: () => slips(statement, range, context),
           subject,
         });
       }

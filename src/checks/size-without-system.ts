@@ -1,4 +1,5 @@
 import { defineCheck } from './define.ts';
+import { meant } from './likely-misprint.ts';
 import { unreadSizes } from './stated-sizes.ts';
 
 /** `No. 60`, `60`, `1.5`: a name or number that is a different size in every system. */
@@ -14,13 +15,14 @@ export default defineCheck({
   messages: {
     bare: { message: '{problem}', fix: '{fix}' },
   },
-  run(sheet, _context, report) {
+  run(sheet, context, report) {
     const isBare = (code: string): boolean => code === 'bare-number' || code === 'no-unit';
-    for (const { size, subject, problem } of unreadSizes(sheet, isBare)) {
+    for (const { size, setting, subject, problem } of unreadSizes(sheet, isBare)) {
       const { message, fix } = problem;
       report({
         message: 'bare',
         span: size.span,
+        suggest: () => meant(size, setting, sheet, context, problem),
         values: { problem: message, fix: fix ?? 'add the unit' },
         subject,
       });

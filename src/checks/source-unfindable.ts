@@ -18,6 +18,7 @@ export default defineCheck({
     unfindable: {
       message: 'nobody can find `{title}` again: it has no year, and no figure names its page',
       fix: 'add `year: ...` to `{source}`, or the page to each `from: {source}`',
+      suggest: [{ say: 'year', as: null }],
     },
   },
   run(sheet, _context, report) {

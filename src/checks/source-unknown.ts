@@ -12,14 +12,20 @@ export default defineCheck({
     'The booklet prints the list of sources, and the reader finds no such one. It cannot be ' +
     'accepted: list the source, or correct its name.',
   messages: {
-    near: { message: 'no source `{source}` is listed', fix: 'write `{near}`' },
+    near: {
+      message: 'no source `{source}` is listed',
+      fix: 'write `{near}`',
+      suggest: [{ write: '{near}' }],
+    },
     unknown: {
       message: 'no source `{source}` is listed; the sheet has {listed}',
       fix: 'add `{source}: { title: ... }` under `sources:`, or name one of those',
+      suggest: [{ source: '{source}' }],
     },
     none: {
       message: 'no source `{source}` is listed; the sheet lists none',
       fix: 'add `sources:` with `{source}: { title: ... }` below it',
+      suggest: [{ source: '{source}' }],
     },
   },
   run(sheet, { sharedSources }, report) {
@@ -34,7 +40,13 @@ export default defineCheck({
         report({ message: 'none', span, values: { source: value }, subject });
       } else {
         const listed = allOf([...sheet.sources.keys()]);
-        report({ message: 'unknown', span, values: { source: value, listed }, subject });
+        report({
+          message: 'unknown',
+          span,
+          values: { source: value, listed },
+          subject,
+          suggest: () => [...sheet.sources.keys()].slice(0, 6).map((write) => ({ write })),
+        });
       }
     };
     for (const { id, from, but } of sheet.settings.values()) {

@@ -13,6 +13,7 @@ export default defineCheck({
     untitled: {
       message: 'the source `{source}` has no title',
       fix: 'add `title: ...` to it, as its cover says',
+      suggest: [{ say: 'title', as: null }],
     },
   },
   run(sheet, _context, report) {

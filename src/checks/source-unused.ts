@@ -14,6 +14,7 @@ export default defineCheck({
     unused: {
       message: 'no setting comes from the source `{source}`',
       fix: 'name it in the `from:` of the settings it gives, or take it out of `sources:`',
+      suggest: [{ takeOut: 'entry' }],
     },
   },
   run(sheet, _context, report) {

@@ -36,6 +36,13 @@ export default defineCheck({
           example: stepFor(kind, other.part, clearOf(other, change.term, kind)),
         },
         severity: fault.weight,
+        suggest: () => [
+          {
+            step: stepFor(kind, other.part, clearOf(other, change.term, kind)),
+            where: 'before',
+            at: fault.at.span,
+          },
+        ],
         subject: change.term.part,
         related: was.span
           ? [{ span: was.span, label: `the ${partLabel(kind, other.part)} was moved here` }]

@@ -3,7 +3,7 @@ import { knownMarks, plainWords, stateNamed } from '../order/index.ts';
 import { nearestName } from '../text/index.ts';
 import { isBrokenMark } from './broken-marks.ts';
 import { defineCheck } from './define.ts';
-import { orderProof } from './order-proof.ts';
+import { markFor, orderProof } from './order-proof.ts';
 import { eitherOf, ofTheKind } from './vocabulary.ts';
 
 /** `:state[...]` that names no part of the unit, or no condition of the part. */
@@ -16,7 +16,11 @@ export default defineCheck({
     'A mark that is not understood proves nothing: the cover it takes off is never missed. Accept ' +
     'it where the mark is of a part that the kind does not follow, and is there for readers only.',
   messages: {
-    near: { message: '`{text}` is no state that is known', fix: 'write `:state[{near}]`' },
+    near: {
+      message: '`{text}` is no state that is known',
+      fix: 'write `:state[{near}]`',
+      suggest: [{ write: ':state[{near}]' }],
+    },
     condition: {
       message: '`{text}` names the {part}, but none of its conditions',
       fix: 'write one of them: {choices}',
@@ -24,10 +28,12 @@ export default defineCheck({
     other: {
       message: '`{text}` is a state of the kind `{other}`, and this unit is of the kind `{kind}`',
       fix: 'write a state of this unit, or correct `kind:` under `unit:`',
+      suggest: [{ takeOut: 'words' }],
     },
     unknown: {
       message: '`{text}` names no part of this kind of unit',
       fix: 'write a part and its condition, such as `:state[{example}]`, or take the mark out {names}',
+      suggest: [{ takeOut: 'words' }],
     },
     empty: {
       message: '`:state` names no part',
@@ -43,7 +49,12 @@ export default defineCheck({
       if (isBrokenMark(span, sheet)) continue;
       const plain = plainWords(text);
       if (plain === '') {
-        report({ message: 'empty', span, values: { example } });
+        report({
+          message: 'empty',
+          span,
+          values: { example },
+          suggest: () => [{ takeOut: 'words' }],
+        });
         continue;
       }
       const other = [...context.kinds.values()].find(
@@ -55,7 +66,14 @@ export default defineCheck({
       else if (part !== null) {
         const choices = eitherOf([...part.conditions.keys()].map((each) => `${part.name} ${each}`));
         const values = { text, part: part.label, choices };
-        report({ message: 'condition', span, values, subject: part.name });
+        report({
+          message: 'condition',
+          span,
+          values,
+          subject: part.name,
+          suggest: () =>
+            [...part.conditions.keys()].map((each) => ({ write: markFor(kind, part.name, each) })),
+        });
       } else if (other !== undefined)
         report({
           message: 'other',

@@ -2,7 +2,7 @@ import type { Kind } from '../kinds/model.ts';
 import type { OrderFault } from '../order/model.ts';
 import type { Sheet } from '../sheet/model.ts';
 import type { Span } from '../text/index.ts';
-import { defineCheck, type Report } from './define.ts';
+import { type Cure, defineCheck, type Report } from './define.ts';
 import { conditionWords, markFor, orderProof, partLabel, saying, stepFor } from './order-proof.ts';
 
 type Words =
@@ -136,6 +136,7 @@ export default defineCheck({
         values,
         subject: need.part,
         alsoCalled: operation.known ? [operation.known.name] : [],
+        suggest: () => bringing([fault], kind),
         related: was?.span
           ? [
               {
@@ -392,6 +393,18 @@ function isUnsaid({ was, doubtful, need, onlySaid }: Unmet): boolean {
 }
 
 /** Whether an operation itself brings about what it needs, by the steps that its kind gives it. */
+/** The words that say so marked, where only they do; or steps more that bring it about. */
+function bringing(faults: readonly Unmet[], kind: Kind): readonly Cure[] {
+  const marked = faults.flatMap(({ need, onlySaid, was }): Cure[] => {
+    const said = onlySaid ?? (was?.by === 'reading' ? was.span : null);
+    const mark = markFor(kind, need.part, need.anyOf[0] ?? '');
+    return said === null ? [] : [{ mark, at: said }];
+  });
+  const steps = faults.map(({ need }) => stepFor(kind, need.part, need.anyOf[0] ?? ''));
+  const at = faults[0]?.at.span;
+  return at === undefined ? marked : [...marked, { step: steps.join(' '), where: 'before', at }];
+}
+
 function bringsAbout({ need, cause, operation }: Unmet, kind: Kind): boolean {
   if (cause !== 'operation') return false;
   const known = kind.operations.get(operation.known?.name ?? '');
@@ -438,6 +451,7 @@ function unsaidTogether(faults: readonly Unmet[], first: Unmet, kind: Kind): Rep
         .join(' '),
     },
     subject: first.need.part,
+    suggest: () => bringing(faults, kind),
     alsoCalled: [
       ...faults.map(({ need }) => need.part),
       ...(operation.known ? [operation.known.name] : []),

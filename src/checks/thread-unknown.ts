@@ -19,10 +19,12 @@ export default defineCheck({
     near: {
       message: '{text} is no thread of any system that Gaugeleaf has',
       fix: 'write {near}, as the source or the screw has it',
+      suggest: [{ write: '{near}' }],
     },
     borne: {
       message: '{text} is no thread of any system that Gaugeleaf has',
       fix: 'write {likely}, which the turns and the travel bear out, after a look at the source or the screw',
+      suggest: [{ write: '{likely}' }],
     },
     unknown: {
       message: '{text} is no thread of any system that Gaugeleaf has',

@@ -17,14 +17,17 @@ export default defineCheck({
     near: {
       message: '`{key}` is no size that a {kind} has, and so nothing is worked from {text}',
       fix: 'write `{near}`, if that is meant; otherwise declare it: `own-sizes: [{key}]`',
+      suggest: [{ write: '{near}' }, { under: ['unit', 'own-sizes'], as: '{key}', item: true }],
     },
     unknown: {
       message: '`{key}` is no size that a {kind} has, and so nothing is worked from {text}',
       fix: 'declare it under `unit:`, if it is the unit’s own: `own-sizes: [{key}]`; else write a name of the kind {of}',
+      suggest: [{ under: ['unit', 'own-sizes'], as: '{key}', item: true }],
     },
     idle: {
       message: '`own-sizes` lists `{key}`, and no such size is stated',
       fix: 'state the size under `unit:`, or take its name out',
+      suggest: [{ takeOut: 'entry' }],
     },
   },
   run(sheet, _context, report) {

@@ -22,11 +22,13 @@ export default defineCheck({
     instead: {
       message: '`{name}` is printed where `{own}` is made, and nothing here prints `{own}`',
       fix: 'write `:value[{own}]`, or name {label} in the sentence if it is meant',
+      suggest: [{ write: ':value[{own}]' }],
     },
     beside: {
       message:
         '`{name}` is printed where `{own}` is made, beside it and without a word of what it is',
       fix: 'write `:value[{own}]`, or name {label} in the sentence if it is meant',
+      suggest: [{ write: ':value[{own}]' }],
     },
     away: {
       message: '`{name}` is printed under {heading}, and not where it is made, under {home}',
@@ -81,6 +83,9 @@ export default defineCheck({
           home: quoted(home.heading.value),
         },
         related: [{ span: home.heading.span, label: 'where it is made' }],
+        suggest: () => [
+          { step: `Set and measure: :value[${name}].`, where: 'end', at: home.heading.span },
+        ],
         suspects: [use.span, setting.name.span],
         subject,
       });

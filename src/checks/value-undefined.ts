@@ -16,6 +16,7 @@ export default defineCheck({
     near: {
       message: 'no setting `{name}` is given',
       fix: 'write `:value[{near}]`',
+      suggest: [{ write: ':value[{near}]' }],
     },
     absent: {
       message: 'no setting `{name}` is given',
@@ -28,11 +29,19 @@ export default defineCheck({
   },
   run(sheet, _context, report) {
     const { kind } = sheet;
-    for (const { name, setting, span } of sheet.values) {
+    for (const { name, setting, span, operation: inside } of sheet.values) {
       if (isBrokenMark(span, sheet)) continue;
       if (name.trim() === '') {
         const example = [...settingNames(sheet), ...(kind?.settings.keys() ?? [])][0] ?? 'name';
-        report({ message: 'empty', span, values: { example } });
+        const operation = sheet.operations.find(({ index }) => index === inside);
+        const own = operation?.known?.settings ?? [];
+        const names = settingNames(sheet).filter((each) => own.length === 0 || own.includes(each));
+        report({
+          message: 'empty',
+          span,
+          values: { example },
+          suggest: () => [...names].slice(0, 5).map((each) => ({ write: `:value[${each}]` })),
+        });
         continue;
       }
       if (setting !== null) continue;
@@ -43,7 +52,13 @@ export default defineCheck({
       if (near !== null) report({ message: 'near', span, values: { name, near }, subject });
       else {
         const plain = known?.name ?? plainName(name);
-        report({ message: 'absent', span, values: { name, plain }, subject });
+        report({
+          message: 'absent',
+          span,
+          values: { name, plain },
+          subject,
+          suggest: () => (known === null ? [] : [{ setting: known.name }]),
+        });
       }
     }
   },

@@ -1,4 +1,5 @@
 import { defineCheck } from './define.ts';
+import { meantAt } from './problem-cures.ts';
 
 /** Something that a variant says of its base and that has no effect. */
 export default defineCheck({
@@ -14,9 +15,14 @@ export default defineCheck({
     mendable: { message: '{problem}', fix: '{cure}' },
   },
   run(sheet, _context, report) {
-    for (const { kind, span, message, fix } of sheet.problems) {
+    for (const { kind, span, message, fix, write } of sheet.problems) {
       if (kind !== 'variant') continue;
-      report({ message: 'mendable', span, values: { problem: message, cure: fix ?? '' } });
+      report({
+        message: 'mendable',
+        span,
+        values: { problem: message, cure: fix ?? '' },
+        suggest: () => meantAt(write),
+      });
     }
   },
   examples: [

@@ -14,6 +14,7 @@ export default defineCheck({
     circle: {
       message: 'these wait for one another: {circle}',
       fix: 'take this `after` out, or overrule the other way round: `{early}: { without: { after: [{late}] }, because: ... }`',
+      suggest: [{ takeOut: 'entry' }],
     },
   },
   run(sheet, _context, report) {

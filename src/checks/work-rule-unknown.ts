@@ -13,14 +13,20 @@ export default defineCheck({
     'A rule that names nothing rules nothing, and the order is proved without it. A rule overruled ' +
     'that the kind does not have is harmless, and a sign that another one was meant.',
   messages: {
-    near: { message: 'the kind has no {what} `{name}`', fix: 'write `{near}`' },
+    near: {
+      message: 'the kind has no {what} `{name}`',
+      fix: 'write `{near}`',
+      suggest: [{ write: '{near}' }],
+    },
     absent: {
       message: 'the kind has no {what} `{name}`',
       fix: 'write one that it has (`gaugeleaf kind {kind}` lists all), or take it out',
+      suggest: [{ takeOut: 'entry' }],
     },
     idle: {
       message: '`{name}` is overruled for `{operation}`, and the kind has no such rule',
       fix: 'take it out, or name the rule that is meant',
+      suggest: [{ takeOut: 'entry' }],
     },
   },
   run(sheet, _context, report) {

@@ -14,14 +14,17 @@ export default defineCheck({
     unreasoned: {
       message: '`{operation}` overrules the kind under `without`, and gives no reason',
       fix: 'add `because:` beside `without:`, with what is different on this unit',
+      suggest: [{ say: 'because', as: null }],
     },
     changed: {
       message: '`{operation}` says another {what} than the kind, and gives no reason',
       fix: 'add `because:` beside it, with what is different on this unit',
+      suggest: [{ say: 'because', as: null }],
     },
     own: {
       message: '`{operation}` is the sheet’s own, and gives no reason',
       fix: 'add `because:`, with what it is for on this unit',
+      suggest: [{ say: 'because', as: null }],
     },
   },
   run(sheet, _context, report) {

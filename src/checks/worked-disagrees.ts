@@ -48,6 +48,7 @@ export default defineCheck({
       message:
         '{told}, but `{key}` says {stated} ({difference}), which `{unstated}` of {least} to {most} explains',
       fix: 'state `{unstated}` under `unit:`, if the source gives it or you can measure it: the sheet then proves both figures',
+      suggest: [{ under: ['unit', '{unstated}'], as: null }],
     },
     unread: {
       message: '`{key}` says {stated}, which is not read as {noun}',
@@ -109,6 +110,8 @@ export default defineCheck({
           ),
         },
         compared: [worked, stated],
+        suggest: () =>
+          disparity.kind === 'limits' || disparity.kind === 'beyond' ? [] : [{ write: worked }],
         related: [
           ...inputs.places,
           ...further.flatMap(({ place: { span, key }, told: words }) =>

@@ -36,6 +36,7 @@ export default defineCheck({
           key: place.key,
           inputs: joined(labels, 'and'),
         },
+        suggest: () => [{ say: place.key, as: null }],
         related: others,
         subject: of,
       });

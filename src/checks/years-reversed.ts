@@ -29,6 +29,13 @@ export default defineCheck({
           difference: difference === 1 ? '1 year' : `${difference} years`,
         },
         compared: [first, last],
+        suggest: () => {
+          const at = sheet.text.indexOf(years, span.start);
+          const isThere = at !== -1 && at < span.end;
+          return isThere
+            ? [{ write: `${last}-${first}`, at: { start: at, end: at + years.length } }]
+            : [];
+        },
       });
     }
   },

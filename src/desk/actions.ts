@@ -1,7 +1,10 @@
-import { mend } from '../report/index.ts';
+import { suggestedCures } from '../checks/index.ts';
+import { applyEdits, mend } from '../report/index.ts';
 import type { Span } from '../text/index.ts';
 import { acceptance } from './accept.ts';
+import { makeCure } from './cures.ts';
 import { findings } from './findings.ts';
+import { blankIn, mends } from './mends.ts';
 import type { DeskAction, DeskDocument, DeskFinding } from './model.ts';
 
 /**
@@ -17,18 +20,37 @@ export function actions(document: DeskDocument, range: Span): readonly DeskActio
   return all.sort((a, b) => rank[a.kind] - rank[b.kind]);
 }
 
-/** What can be done about one finding. */
+/**
+ * What can be done about one finding. Each suggested edit is made and checked before it is offered: it costs
+ * as many checks of the sheet as there are suggestions, so ask for the findings that somebody looks at.
+ */
 export function actionsFor(document: DeskDocument, finding: DeskFinding): readonly DeskAction[] {
   const found = document.findings[finding.index];
   if (found === undefined || finding.accepted !== null) return [];
   const made: DeskAction[] = [];
+  const texts = new Set<string>();
   if (found.edits !== null) {
+    texts.add(applyEdits(document.text, found.edits));
     made.push({
       title: found.fix ?? 'mend it',
       kind: 'fix',
       finding,
       edits: [{ file: found.file, edits: found.edits }],
       blank: null,
+    });
+  }
+  for (const cure of suggestedCures(found, document, document.project.context)) {
+    const cured = makeCure(document, cure);
+    if (cured === null) continue;
+    const text = applyEdits(document.text, cured.edits);
+    if (texts.has(text) || !mends(document, found, cured.edits)) continue;
+    texts.add(text);
+    made.push({
+      title: cured.title,
+      kind: 'suggested',
+      finding,
+      edits: [{ file: document.file, edits: cured.edits }],
+      blank: blankIn(cured.edits),
     });
   }
   const accepted = acceptance(document, found);

@@ -239,6 +239,7 @@ function inverted(text: string, parts: Parts): { readonly problem: SizeProblem }
           : 'put the smaller first, after a look in the source',
       parts.start,
       parts.end,
+      [joined ?? turned].filter((each) => each !== null),
     ),
   };
 }

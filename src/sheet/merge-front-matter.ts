@@ -53,6 +53,7 @@ export function mergeFrontMatter(
       span: key.span,
       message: `\`${key.text}: none\` drops nothing: the base has no such ${what}`,
       fix: `write the name that the base has, or take it out`,
+      write: [''],
     });
   };
 

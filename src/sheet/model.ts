@@ -220,6 +220,8 @@ export interface ReadProblem {
   readonly span: Span;
   readonly message: string;
   readonly fix: string | null;
+  /** What may be meant in place of the words at `span`, the likeliest first; an empty text where they go. */
+  readonly write?: readonly string[];
   /** Other places that have to do with it, e.g. the first of two equal keys. */
   readonly related?: readonly { readonly span: Span; readonly label: string }[];
 }

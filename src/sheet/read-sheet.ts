@@ -136,6 +136,7 @@ function yamlProblems(yaml: YamlRead): ReadProblem[] {
     span: problem.span,
     message: problem.message,
     fix: problem.fix,
+    ...(problem.write ? { write: problem.write } : {}),
     ...(problem.related ? { related: [problem.related] } : {}),
   }));
 }

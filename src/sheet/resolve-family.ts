@@ -138,6 +138,7 @@ function chainOf(
           ? `the sheet is based on itself`
           : `sheets are based on one another: ${names}`,
         'take `based-on:` out of the one that is stated in full',
+        [''],
       );
     }
     if (members.length > deepest) {
@@ -151,7 +152,8 @@ function chainOf(
       const fix = near
         ? `did you mean \`${near}\`?`
         : "write the other sheet's file name without `.md`";
-      return problem(based, `there is no sheet \`${id}\`${by}`, fix);
+      const write = near !== null && members.length === 1 ? [near] : [];
+      return problem(based, `there is no sheet \`${id}\`${by}`, fix, write);
     }
     const member = memberOf(found);
     if (member.yaml?.sound !== true || member.yaml.root?.kind !== 'map') {
@@ -193,8 +195,13 @@ function unreadable(based: PlacedScalar, name: string): ReadProblem {
   );
 }
 
-function problem({ span }: PlacedScalar, message: string, fix: string): ReadProblem {
-  return { kind: 'base', span, message, fix };
+function problem(
+  { span }: PlacedScalar,
+  message: string,
+  fix: string,
+  write: readonly string[] = [],
+): ReadProblem {
+  return { kind: 'base', span, message, fix, write };
 }
 
 /** The kind that the first front matter of some names that names any. */

@@ -5,11 +5,12 @@ import type { ReadProblem } from './model.ts';
 /** What the schema has against a front matter, each at its place in the YAML; none for a sound one. */
 export function schemaProblems(yaml: Pick<YamlRead, 'root' | 'value'>): readonly ReadProblem[] {
   if (validate(yaml.value)) return [];
-  return schemaWords(validate.errors, yaml.value).map(({ path, onKey, message, fix }) => ({
+  return schemaWords(validate.errors, yaml.value).map(({ path, onKey, message, fix, write }) => ({
     kind: 'schema',
     span: placeOf(path, onKey ? 'key' : 'value', yaml),
     message,
     fix,
+    ...(write ? { write } : {}),
   }));
 }
 

@@ -10,6 +10,7 @@ export {
   lookup,
   type Part,
   type PlacedEntry,
+  type PlacedList,
   type PlacedMap,
   type PlacedNode,
   type PlacedScalar,

@@ -35,7 +35,11 @@ export function keywordWords(error: ErrorObject, at: SchemaPath, data: unknown):
       const allowed = (params.allowedValues ?? []) as readonly unknown[];
       const near = typeof value === 'string' ? nearestName(value, allowed.map(String)) : null;
       const fix = near === null ? `write ${listed(allowed, 'or')}` : `did you mean \`${near}\`?`;
-      return say(`${name} is ${shown(value)}; it may be ${listed(allowed, 'or')}`, fix);
+      const write = near === null ? allowed.map(String).slice(0, 6) : [near];
+      return {
+        ...say(`${name} is ${shown(value)}; it may be ${listed(allowed, 'or')}`, fix),
+        write,
+      };
     }
     case 'const': {
       const wanted = String(params.allowedValue);

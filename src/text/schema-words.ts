@@ -12,6 +12,8 @@ export interface SchemaWord {
   readonly onKey: boolean;
   readonly message: string;
   readonly fix: string | null;
+  /** What may be meant in place of what stands there; absent where nothing is near. */
+  readonly write?: readonly string[];
 }
 
 /** One text has no more than these told of; what lies behind the first twenty is often their echo. */
@@ -134,7 +136,8 @@ function wordOf(error: ErrorObject, base: SchemaPath, data: unknown): SchemaWord
     const path = error.keyword === 'type' ? base : [...base, key.name];
     if (error.keyword !== 'type' || near !== null) {
       const fix = near === null ? among(key.known) : `did you mean ${shown(near)}?`;
-      return { path, onKey: true, message: `${named(path)} is no key that is known here`, fix };
+      const message = `${named(path)} is no key that is known here`;
+      return { path, onKey: true, message, fix, write: [near ?? ''] };
     }
   }
   return keywordWords(error, base, data);

@@ -28,6 +28,8 @@ export interface YamlProblem {
   readonly span: Span;
   readonly message: string;
   readonly fix: string | null;
+  /** What may be meant in place of the words at `span`. */
+  readonly write?: readonly string[];
   /** The other place, e.g. the first of two equal keys. */
   readonly related: { readonly span: Span; readonly label: string } | null;
 }

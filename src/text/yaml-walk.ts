@@ -209,8 +209,8 @@ export class YamlWalk {
   }
 
   fault(fault: YamlFault): void {
-    const { message, fix } = fault;
-    this.#add({ kind: 'syntax', span: this.#span(fault.span), message, fix, related: null });
+    const { span, ...said } = fault;
+    this.#add({ kind: 'syntax', span: this.#span(span), ...said, related: null });
   }
 
   #add(problem: YamlProblem): void {

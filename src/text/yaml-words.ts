@@ -6,6 +6,8 @@ export interface YamlFault {
   readonly span: Span;
   readonly message: string;
   readonly fix: string | null;
+  /** What may be meant in place of the words; absent where nobody can tell. */
+  readonly write?: readonly string[];
 }
 
 /** A text as a YAML scalar that nothing can be mistaken in. */
@@ -30,10 +32,10 @@ export function explainYamlError(error: YAMLError, text: string, doc: Document):
     case 'BAD_SCALAR_START': {
       const span = restOfLine(text, at);
       const sign = text.charAt(at);
-      return fault(
+      return unquotedFault(
         span,
         `a value cannot start with ${sign} in YAML unless it is quoted`,
-        `quote it: ${quoted(text.slice(span.start, span.end))}`,
+        text.slice(span.start, span.end),
       );
     }
     case 'BLOCK_AS_IMPLICIT_KEY':
@@ -80,10 +82,10 @@ export function explainYamlError(error: YAMLError, text: string, doc: Document):
 
 /** A value that starts with `!`: YAML takes that for the name of a type. */
 export function tagFault(span: Span, text: string): YamlFault {
-  return fault(
+  return unquotedFault(
     span,
     'a value cannot start with ! in YAML unless it is quoted',
-    `quote it: ${quoted(text.slice(span.start, span.end))}`,
+    text.slice(span.start, span.end),
   );
 }
 
@@ -109,6 +111,13 @@ function comment(text: string, start: number, consequence: string): YamlFault {
 
 function fault(span: Span, message: string, fix: string | null): YamlFault {
   return { span, message, fix };
+}
+
+/** A value that says what it should only once it stands in quotes. */
+function unquotedFault(span: Span, message: string, value: string): YamlFault {
+  const written = quoted(value);
+  const write = value.length > 80 ? {} : { write: [written] };
+  return { span, message, fix: `quote it: ${written}`, ...write };
 }
 
 /** From `at` to the line's end, blanks at the end left out. */
@@ -202,10 +211,10 @@ function nestedMapping(text: string, at: number): YamlFault {
   const span = restOfLine(text, at);
   const value = text.slice(span.start, span.end);
   if (/:(\s|$)/.test(value)) {
-    return fault(
+    return unquotedFault(
       span,
       'a colon with a space after it starts a new key, so this value holds a second one',
-      `quote it: ${quoted(value)}`,
+      value,
     );
   }
   const next = firstWord(text, span.end);
