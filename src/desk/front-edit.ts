@@ -1,6 +1,5 @@
 import type { Edit } from '../checks/index.ts';
-import type { Span } from '../text/index.ts';
-import type { PlacedEntry, PlacedList, PlacedMap, PlacedNode } from '../text/index.ts';
+import type { PlacedEntry, PlacedList, PlacedMap, PlacedNode, Span } from '../text/index.ts';
 import { lineEnd, lineStart } from './lines.ts';
 
 /** An entry of keys, or an item of a list, that holds a place. */

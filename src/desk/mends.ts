@@ -1,5 +1,4 @@
-import type { Edit } from '../checks/index.ts';
-import type { Finding } from '../checks/index.ts';
+import type { Edit, Finding } from '../checks/index.ts';
 import { blank } from '../import/index.ts';
 import { applyEdits } from '../report/index.ts';
 import type { Span } from '../text/index.ts';

@@ -1,6 +1,5 @@
 import type { Edit } from '../checks/index.ts';
-import { modelSteps } from '../import/index.ts';
-import { blank } from '../import/index.ts';
+import { blank, modelSteps } from '../import/index.ts';
 import { ownRules } from '../order/index.ts';
 import { ownSpan } from './document.ts';
 import { addKey, isFlow } from './front-edit.ts';
