@@ -38,7 +38,11 @@ export function buildKind(data: KindData): Kind {
       label: hazard.label,
       aliases: hazard.aliases ?? [],
       signal: hazard.signal as SignalWord,
-      message: hazard.message,
+      message: {
+        ...hazard.message,
+        imperative: hazard.message.imperative ?? firstSentence(hazard.message.avoid),
+      },
+      metBy: hazard['met-by'] ?? [],
     }),
   );
   const features = mapped(
@@ -244,4 +248,9 @@ function finder<T extends { readonly label: string; readonly aliases: readonly s
     const name = book.find(text);
     return name === null ? null : (section.get(name) ?? null);
   };
+}
+
+/** `No flame or spark.` of `No flame or spark. Ventilate.`: a sentence ends where space and a capital follow. */
+function firstSentence(text: string): string {
+  return text.split(/(?<=[.!?])\s+(?=\p{Lu})/u)[0] ?? text;
 }

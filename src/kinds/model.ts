@@ -111,12 +111,16 @@ export interface KindHazard {
   readonly label: string;
   readonly aliases: readonly string[];
   readonly signal: SignalWord;
-  /** Kind of hazard, consequence, how to avoid it: the three parts of a safety message. */
+  /** Kind of hazard, consequence, how to avoid it: the three parts of a safety message, and the last of them in short. */
   readonly message: {
     readonly hazard: string;
     readonly consequence: string;
     readonly avoid: string;
+    /** How to avoid it in one imperative of a few words. */
+    readonly imperative: string;
   };
+  /** Words of a step that meets it; empty where any step of its operations may. */
+  readonly metBy: readonly string[];
 }
 
 export interface KindFeature {

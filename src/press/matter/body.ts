@@ -8,8 +8,10 @@ import type { Sheet } from '../../sheet/model.ts';
 import { typesetSize, typesetWords } from '../lettering/index.ts';
 import type { PictureSource } from '../orders/model.ts';
 import { directiveHandlers } from './directives.ts';
+import { withHazardLines } from './hazard-lines.ts';
 import { cardSteps } from './reminders.ts';
 import { type StepFigures, withFigures } from './step-figures.ts';
+import { taskHazards } from './task-hazards.ts';
 
 /** What stands under one `##` heading, as HTML that is safe to print. */
 export interface OperationBody {
@@ -18,10 +20,15 @@ export interface OperationBody {
   /** Everything below the heading. */
   readonly html: string;
   /**
-   * Only what is done: numbered steps. Where a safety message stands that names its hazard, one
-   * line reminds of it; the message itself is among `SheetBody.messages`.
+   * Only what is done: numbered steps. One line in a step reminds of each hazard that it meets; the
+   * message itself is among `SheetBody.messages`.
    */
   readonly steps: string;
+  /**
+   * The same as `html` with the full words of hazards left to whatever stands before the work, and a line
+   * of reminder in each step that meets one.
+   */
+  readonly work: string;
 }
 
 /** A safety message of the sheet. */
@@ -106,14 +113,20 @@ export function sheetBody(
   }
   const html = (nodes: readonly RootContent[]) => write(nodes, sheet.file, picture);
   const [first, ...rest] = parts;
+  const hazards = taskHazards(sheet);
   return {
     intro: html(adapt(first?.nodes ?? [], null)),
     operations: sheet.operations.map((operation, index) => {
       const nodes = rest[index]?.nodes ?? [];
+      const met = hazards.get(index) ?? [];
+      const adapted = adapt(nodes, index);
+      const drawn = figures(index);
+      const reminded = withHazardLines(nodes, met);
       return {
         title: typesetWords(operation.heading.value.replace(/\s*\{#[^}]*\}\s*$/, '')),
-        html: html(withFigures(adapt(nodes, index), figures(index))),
-        steps: html(cardSteps(nodes)),
+        html: html(withFigures(adapted, drawn)),
+        steps: html(cardSteps(reminded)),
+        work: html(withFigures(withHazardLines(adapted, met), drawn)),
       };
     }),
     messages: messagesIn(tree).map(({ signal, hazards, words }) => ({

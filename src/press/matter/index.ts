@@ -3,7 +3,7 @@ export { type SourceLine, sourceLines } from './citations.ts';
 export { type EditorsNote, editorsNotes } from './editors-notes.ts';
 export { type Gathering, gaugesToGather } from './gauges-to-gather.ts';
 export { ruleNotes } from './rule-notes.ts';
-export { type SafetyLine, safetyLines, signalOrder } from './safety.ts';
+export { type SafetyLine, safetyLines } from './safety.ts';
 export {
   AS_WRITTEN,
   type DissentLine,
@@ -14,5 +14,6 @@ export {
 } from './setting-rows.ts';
 export { hasError, type SheetFace, sheetFace } from './sheet-face.ts';
 export { sheetMarks, withMarks } from './sheet-marks.ts';
+export { signalOrder } from './signal-order.ts';
 export { stepFigures } from './step-figures.ts';
 export type { WorkedFacts, WorkedLine } from './worked-lines.ts';

@@ -1,8 +1,7 @@
 import type { Element, ElementContent, RootContent, Text } from 'hast';
 
 /**
- * What is done under a heading, for a card: numbered steps without pictures, and a line of reminder
- * in place of a safety message that names its hazard. Every step's sentences after the first are in
+ * What is done under a heading, for a card: numbered steps without pictures. Every step's sentences after the first are in
  * `span.more`, so that a card that is short of room can leave them off; one that has a setting's
  * value or says what never to do is kept with the first.
  */
@@ -20,8 +19,6 @@ function shortened(
   inStep: boolean,
 ): RootContent | ElementContent {
   if (node.type !== 'element') return node;
-  const hazards = node.properties.dataHazards;
-  if (typeof hazards === 'string' && hazards !== '') return reminder(node, hazards);
   const children = node.children
     .filter((child) => !(child.type === 'element' && child.tagName === 'img'))
     .map((child) => shortened(child, node.tagName === 'li') as ElementContent);
@@ -39,17 +36,6 @@ function numbered(list: Element, items: readonly ElementContent[]): ElementConte
     const text: ElementContent = { type: 'text', value: String(number) };
     return { ...item, children: [element('span', 'step-number', [text]), ...item.children] };
   });
-}
-
-function reminder(node: Element, hazards: string): Element {
-  const signal = (classOf(node).find((name) => name.startsWith('safety-')) ?? '').slice(7);
-  const head = signal === 'notice' ? 'NOTICE' : `⚠ ${signal.toUpperCase()}`;
-  return {
-    ...element('p', 'reminder', [
-      { type: 'element', tagName: 'b', properties: {}, children: [{ type: 'text', value: head }] },
-      { type: 'text', value: ` ${hazards}` },
-    ]),
-  };
 }
 
 const blocks = new Set(['p', 'ol', 'ul', 'table', 'div', 'pre', 'blockquote', 'figure']);

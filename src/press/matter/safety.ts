@@ -1,5 +1,7 @@
 import type { SignalWord } from '../../kinds/model.ts';
 import type { Sheet } from '../../sheet/model.ts';
+import { signalOrder } from './signal-order.ts';
+import { taskHazards } from './task-hazards.ts';
 
 /** A safety message in its three parts, as the kind of unit words it. */
 export interface SafetyLine {
@@ -12,10 +14,9 @@ export interface SafetyLine {
   readonly hazard: string;
   readonly consequence: string;
   readonly avoid: string;
+  /** How to avoid it, in one imperative. */
+  readonly imperative: string;
 }
-
-/** The signal words of ANSI Z535.6 in falling order of harm. */
-export const signalOrder: readonly SignalWord[] = ['danger', 'warning', 'caution', 'notice'];
 
 /**
  * The hazards that a sheet's work meets (by its operations) or names (in its own messages), in
@@ -47,16 +48,9 @@ export function safetyLines(sheets: readonly { readonly sheet: Sheet }[]): Safet
 }
 
 function hazardsMet(sheet: Sheet): Set<string> {
-  const met = new Set<string>();
-  for (const operation of sheet.operations) {
-    const { known } = operation;
-    for (const name of known?.hazards ?? []) met.add(name);
-  }
-  for (const message of sheet.messages) {
-    for (const hazard of message.hazards) {
-      const { known } = hazard;
-      if (known) met.add(known.name);
-    }
-  }
-  return met;
+  const inWork = [...taskHazards(sheet).values()].flat().map(({ name }) => name);
+  const told = sheet.messages.flatMap(({ hazards }) =>
+    hazards.flatMap(({ known }) => known?.name ?? []),
+  );
+  return new Set([...inWork, ...told]);
 }

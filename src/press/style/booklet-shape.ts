@@ -72,6 +72,9 @@ const chapterShape: ShapeOf<Chapter> = fields('One unit.', {
       title: html('Its heading.'),
       html: html('Its steps, cautions and figures.'),
       steps: html('Its steps alone.'),
+      work: html(
+        'As `html`, with one line in each step that meets a hazard in place of its full words.',
+      ),
     }),
   ),
   footnotes: html('Footnotes; empty for none.'),

@@ -120,6 +120,7 @@ export const safetyFields = {
   label: text('The name of the hazard.'),
   hazard: text('What the hazard is.'),
   consequence: text('What it does.'),
+  imperative: text('The same in one imperative.'),
   avoid: text('How to avoid it.'),
 };
 
