@@ -1,4 +1,3 @@
-import { stateNamed } from '../order/index.ts';
 import { settingNamed } from '../sheet/index.ts';
 import type { Sheet } from '../sheet/model.ts';
 import { oncePer, type Span } from '../text/index.ts';
@@ -115,7 +114,7 @@ function settingMeant(name: string, sheet: Sheet): string | null {
 
 function stateMeant(name: string, sheet: Sheet): string | null {
   const { kind } = sheet;
-  return kind !== null && stateNamed(name, kind) !== null ? name : null;
+  return kind?.stateNamed(name) ? name : null;
 }
 
 function placeOf(span: Span, sheet: Sheet): BrokenMark['place'] {

@@ -1,5 +1,6 @@
 import type { Kind } from '../kinds/model.ts';
 import { ownRules } from '../order/index.ts';
+import { operationIn } from '../sheet/index.ts';
 import type { Operation, SafetyMessage, Sheet } from '../sheet/model.ts';
 import { nearest, wordsOf } from './vocabulary.ts';
 
@@ -19,8 +20,8 @@ export function hazardsMet(sheet: Sheet, kind: Kind): readonly Meeting[] {
   const met = new Map<string, Meeting>();
   const ruled = sheet.work.length === 0 ? kind : ownRules(sheet, kind).kind;
   // A sheet may say that an operation meets other hazards on its unit.
-  const here = ({ known }: Operation): readonly string[] =>
-    known === null ? [] : (ruled.operations.get(known.name) ?? known).hazards;
+  const here = (operation: Operation): readonly string[] =>
+    (operationIn(ruled, operation) ?? operation.known)?.hazards ?? [];
   for (const operation of sheet.operations) {
     for (const hazard of here(operation)) {
       if (met.has(hazard)) continue;

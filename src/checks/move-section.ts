@@ -1,5 +1,6 @@
 import type { Kind } from '../kinds/model.ts';
 import type { OrderMove } from '../order/index.ts';
+import { operationIn } from '../sheet/index.ts';
 import type { Operation, Sheet } from '../sheet/model.ts';
 import type { Edit } from './define.ts';
 
@@ -46,6 +47,6 @@ function keepsCautions(sheet: Sheet, kind: Kind, { operation, side, beside }: Or
   );
 }
 
-function hazards({ known }: Operation, kind: Kind): readonly string[] {
-  return kind.operations.get(known?.name ?? '')?.hazards ?? [];
+function hazards(operation: Operation, kind: Kind): readonly string[] {
+  return operationIn(kind, operation)?.hazards ?? [];
 }

@@ -1,6 +1,7 @@
 import type { Kind, KindPart } from '../kinds/model.ts';
-import { type Proof, proveOrder, stateNamed } from '../order/index.ts';
+import { type Proof, proveOrder } from '../order/index.ts';
 import type { OrderFault } from '../order/model.ts';
+import { operationIn } from '../sheet/index.ts';
 import type { Operation, Sheet } from '../sheet/model.ts';
 import { oncePer, type Span } from '../text/index.ts';
 
@@ -46,7 +47,7 @@ export function markFor(kind: Kind, part: string, condition: string): string {
 /** What stands in the brackets of `markFor`. */
 export function markText(kind: Kind, part: string, condition: string): string {
   const label = partLabel(kind, part);
-  const meant = /^\p{L}+$/u.test(label) ? stateNamed(`${label} ${condition}`, kind) : null;
+  const meant = /^\p{L}+$/u.test(label) ? kind.stateNamed(`${label} ${condition}`) : null;
   const isSame = meant?.part === part && meant.condition === condition;
   return `${isSame ? label : part} ${condition}`;
 }
@@ -62,7 +63,7 @@ export function overruling(faults: readonly OrderFault[], kind: Kind): string | 
   for (const fault of faults) {
     if (fault.kind === 'unmet') of(fault.operation.known?.name ?? '').needs.add(fault.need.part);
     if (fault.kind === 'disturbed') {
-      const by = kind.operations.get(fault.by.known?.name ?? '');
+      const by = operationIn(kind, fault.by);
       if (by?.disturbs.some(({ name }) => name === fault.setting))
         of(by.name).disturbs.add(fault.setting);
     }

@@ -1,5 +1,6 @@
 import type { Kind, Stage } from '../kinds/model.ts';
 import { type Proof, stageRank, workingOperations } from '../order/index.ts';
+import { operationIn } from '../sheet/index.ts';
 import type { Operation, Sheet } from '../sheet/model.ts';
 import { defineCheck } from './define.ts';
 import { orderProof, startingPart } from './order-proof.ts';
@@ -164,6 +165,6 @@ function stagesBroken(
   return broken;
 }
 
-function stageOf({ known }: Operation, kind: Kind): Stage {
-  return kind.operations.get(known?.name ?? '')?.stage ?? 'any';
+function stageOf(operation: Operation, kind: Kind): Stage {
+  return operationIn(kind, operation)?.stage ?? 'any';
 }

@@ -12,7 +12,7 @@ function namesOfSettings(sheet: Sheet): readonly Name[] {
   for (const setting of sheet.settings.values()) {
     const meant = setting.known;
     const all = [setting.name.value, meant?.name ?? '', meant?.label ?? ''];
-    for (const name of new Set([...all, ...(meant?.aliases ?? [])].map(plainWords)))
+    for (const name of new Set([...all, ...(meant?.aliases ?? [])].map(spacedWords)))
       if (name.trim() !== '') names.push({ setting, phrase: name });
   }
   return names.sort((a, b) => b.phrase.length - a.phrase.length);
@@ -32,7 +32,7 @@ export function settingsNamed(
 }
 
 function namedIn(sentence: string, names: readonly Name[]): Setting[] {
-  let rest = plainWords(sentence.replace(/:(?:value|state)\[[^\]]*\]/g, ' # '));
+  let rest = spacedWords(sentence.replace(/:(?:value|state)\[[^\]]*\]/g, ' # '));
   const found: { readonly at: number; readonly setting: Setting }[] = [];
   for (const { setting, phrase } of names) {
     const at = rest.indexOf(phrase);
@@ -44,7 +44,7 @@ function namedIn(sentence: string, names: readonly Name[]): Setting[] {
 }
 
 /** ` float level `: small letters, one blank before and after each word. */
-function plainWords(text: string): string {
+function spacedWords(text: string): string {
   return ` ${text
     .toLowerCase()
     .replace(/[^\p{L}\p{N}#]+/gu, ' ')

@@ -1,7 +1,7 @@
 import type { Kind } from '../kinds/model.ts';
 import { scanStatements } from '../quantity/index.ts';
 import type { GaugeBook, Sense, Statement } from '../quantity/model.ts';
-import { settingNamed } from '../sheet/index.ts';
+import { operationIn, settingNamed } from '../sheet/index.ts';
 import type { Operation, PlacedSize, Setting, Sheet } from '../sheet/model.ts';
 import { oncePer, type Span } from '../text/index.ts';
 import type { CheckContext } from './define.ts';
@@ -77,7 +77,7 @@ function holds(outer: Span, inner: Span): boolean {
 
 /** Where the engine runs, a screw is turned from wherever it stands, and no count is a setting. */
 function countsFromSeat(operation: Operation | null, kind: Kind): boolean {
-  const stage = kind.operations.get(operation?.known?.name ?? '')?.stage;
+  const stage = operationIn(kind, operation)?.stage;
   return stage === 'bench' || stage === 'before-start';
 }
 

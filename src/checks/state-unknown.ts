@@ -1,6 +1,5 @@
 import type { Kind } from '../kinds/model.ts';
-import { knownMarks, plainWords, stateNamed } from '../order/index.ts';
-import { nearestName } from '../text/index.ts';
+import { nearestName, plainWords } from '../text/index.ts';
 import { isBrokenMark } from './broken-marks.ts';
 import { defineCheck } from './define.ts';
 import { markFor, orderProof } from './order-proof.ts';
@@ -58,10 +57,10 @@ export default defineCheck({
         continue;
       }
       const other = [...context.kinds.values()].find(
-        (each) => each.name !== kind.name && stateNamed(text, each) !== null,
+        (each) => each.name !== kind.name && each.stateNamed(text) !== null,
       );
-      const near = nearestName(plain, knownMarks(kind));
-      const part = partIn(plain, kind);
+      const near = nearestName(plain, kind.stateNames());
+      const part = kind.partBegun(text);
       if (near !== null) report({ message: 'near', span, values: { text, near }, subject: plain });
       else if (part !== null) {
         const choices = eitherOf([...part.conditions.keys()].map((each) => `${part.name} ${each}`));
@@ -166,17 +165,4 @@ export default defineCheck({
 function firstMark(kind: Kind): string {
   const [part] = kind.parts.values();
   return `${part?.name ?? ''} ${[...(part?.conditions.keys() ?? [])][0] ?? ''}`;
-}
-
-/** The part whose name, or one of whose aliases, a mark begins with; the longest where several do. */
-function partIn(plain: string, kind: Kind) {
-  let best: { readonly length: number; readonly name: string } | null = null;
-  for (const part of kind.parts.values()) {
-    for (const name of [part.name, part.label, ...part.aliases].map(plainWords)) {
-      const begins = plain === name || plain.startsWith(`${name} `);
-      if (begins && name.length > (best?.length ?? 0))
-        best = { length: name.length, name: part.name };
-    }
-  }
-  return best === null ? null : (kind.parts.get(best.name) ?? null);
 }

@@ -1,5 +1,6 @@
 import type { Kind } from '../kinds/model.ts';
 import type { OrderFault } from '../order/model.ts';
+import { operationIn } from '../sheet/index.ts';
 import type { Sheet } from '../sheet/model.ts';
 import type { Span } from '../text/index.ts';
 import { type Cure, defineCheck, type Report } from './define.ts';
@@ -126,10 +127,7 @@ export default defineCheck({
       else if (read) message = byCause ? 'readInto' : 'read';
       else if (doubtful || was === null) message = byCause ? 'unsaidInto' : 'unsaid';
       else if (byCause) message = 'into';
-      else
-        message = kind.operations.get(operation.known?.name ?? '')?.settings.length
-          ? 'measured'
-          : 'done';
+      else message = operationIn(kind, operation)?.settings.length ? 'measured' : 'done';
       const reported: Report<Words> = {
         message,
         span: at.span,
@@ -407,7 +405,7 @@ function bringing(faults: readonly Unmet[], kind: Kind): readonly Cure[] {
 
 function bringsAbout({ need, cause, operation }: Unmet, kind: Kind): boolean {
   if (cause !== 'operation') return false;
-  const known = kind.operations.get(operation.known?.name ?? '');
+  const known = operationIn(kind, operation);
   const marks = need.anyOf.map((each) => markFor(kind, need.part, each));
   return known?.steps.some((step) => marks.some((mark) => step.includes(mark))) ?? false;
 }

@@ -1,8 +1,8 @@
 import { markText } from '../checks/index.ts';
 import { caution, modelSteps } from '../import/index.ts';
-import type { Kind, KindOperation } from '../kinds/model.ts';
+import type { Kind } from '../kinds/model.ts';
 import { ownRules } from '../order/index.ts';
-import { settingLabel } from '../sheet/index.ts';
+import { operationIn, settingLabel } from '../sheet/index.ts';
 import type { Operation } from '../sheet/model.ts';
 import type { Span } from '../text/index.ts';
 import type { Completion, CompletionKind, DeskDocument } from './model.ts';
@@ -79,7 +79,7 @@ function valueMarks(
 
 /** Each part with each of its conditions; first what the operation needs and leaves. */
 function stateMarks(kind: Kind, operation: Operation | null, put: Put): readonly Completion[] {
-  const known = kind.operations.get(operation?.known?.name ?? '');
+  const known = operationIn(kind, operation);
   const near = new Set([
     ...(known?.needs ?? []).flatMap(({ part, anyOf }) =>
       anyOf.map((each) => markText(kind, part, each)),
@@ -182,8 +182,8 @@ function steps(
   span: Span,
   before: string,
 ): readonly Completion[] {
-  const known: KindOperation | undefined = kind.operations.get(operation?.known?.name ?? '');
-  if (known === undefined) return [];
+  const known = operationIn(kind, operation);
+  if (known === null) return [];
   const settings = new Set([...sheet.settings.values()].map(({ id }) => id));
   return modelSteps(known, settings)
     .filter((step) => !text.includes(step))

@@ -18,6 +18,7 @@ import { NameBook } from './name-book.ts';
 import { orderBefore } from './order-before.ts';
 import { buildParts, needsFrom, rulesFrom, termsFrom } from './parts.ts';
 import { buildRelations } from './relations.ts';
+import { stateNames } from './state-book.ts';
 
 /**
  * A kind from its data, which the schema and `kindFaults` have passed. Cheap: the usual ranges of a
@@ -26,6 +27,7 @@ import { buildRelations } from './relations.ts';
 export function buildKind(data: KindData): Kind {
   const settings = mapped(data.settings, buildSetting);
   const words = wordsOf(data);
+  const parts = buildParts(words.parts, data.states ?? {});
   const operations = orderBefore(
     mapped(data.operations, (name, operation) =>
       buildOperation(name, operation, data.settings[name]),
@@ -81,7 +83,7 @@ export function buildKind(data: KindData): Kind {
     stages: new Map(Object.entries(data.stages ?? {})) as Kind['stages'],
     inPassing: data['in-passing'] ?? [],
     seenTo: data['seen-to'] ?? [],
-    parts: buildParts(words.parts, data.states ?? {}),
+    parts,
     verbs: new Map(Object.entries(words.verbs)),
     phrases: Object.entries(words.phrases).map(([state, says]) => ({
       says,
@@ -109,6 +111,7 @@ export function buildKind(data: KindData): Kind {
     operationNamed: (text) => operationOf(text) ?? making(settingOf(text), operations),
     hazardNamed: finder(hazards),
     featureNamed: finder(features),
+    ...stateNames(parts),
   };
 }
 

@@ -12,3 +12,4 @@ export { orderBefore } from './order-before.ts';
 export { readKind, tryKind } from './read.ts';
 export { likeNames } from './reference/named.ts';
 export type { FormulaNames } from './relation-faults.ts';
+export { withParts } from './state-book.ts';

@@ -352,4 +352,16 @@ export interface Kind {
   operationNamed(text: string): KindOperation | null;
   hazardNamed(text: string): KindHazard | null;
   featureNamed(text: string): KindFeature | null;
+  partNamed(text: string): KindPart | null;
+  /** The part that a text begins with, by the longest of its names that does. */
+  partBegun(text: string): KindPart | null;
+  /** The name of the part's condition that a text names. */
+  conditionNamed(text: string, part: KindPart): string | null;
+  /**
+   * The state that a mark's text names: a part, then a condition (`gasket off`, `cam on the highest step`,
+   * `fast idle cam: highest step`); of the words between, small ones may be left out or put in.
+   */
+  stateNamed(text: string): StateTerm | null;
+  /** Every way to write a state, for the nearest to a misspelt one. */
+  stateNames(): readonly string[];
 }

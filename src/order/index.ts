@@ -1,5 +1,5 @@
 export type { OrderMove } from './cure.ts';
-export { knownMarks, meets, plainWords, stateNamed } from './marks.ts';
+export { meets } from './meets.ts';
 export { ownRules } from './own-rules.ts';
 export { placeToCheck, placeToRestore } from './places.ts';
 export { type Proof, proveOrder } from './proof.ts';

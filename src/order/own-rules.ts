@@ -1,4 +1,4 @@
-import { levelName, orderBefore } from '../kinds/index.ts';
+import { levelName, orderBefore, withParts } from '../kinds/index.ts';
 import type { Kind, KindOperation, OrderRule, ReasonedNeed, Stage } from '../kinds/model.ts';
 import { ownOperation } from '../sheet/index.ts';
 import type { Sheet, WorkRule } from '../sheet/model.ts';
@@ -53,7 +53,7 @@ export function ownRules(sheet: Sheet, kind: Kind): OwnRules {
 function ruled(sheet: Sheet, usual: Kind): OwnRules {
   const faults: RuleFault[] = [];
   const parts = ownParts(sheet.work, usual);
-  const withParts = parts === usual.parts ? usual : { ...usual, parts };
+  const parted = withParts(usual, parts);
   const operations = new Map(usual.operations);
   for (const rule of sheet.work) {
     if (rule.conditions.length > 0) {
@@ -68,7 +68,7 @@ function ruled(sheet: Sheet, usual: Kind): OwnRules {
   }
   const find = (text: string): string | null =>
     operations.get(usual.operationNamed(text)?.name ?? levelName(text))?.name ?? null;
-  const names = new RuleNames(withParts, find, faults);
+  const names = new RuleNames(parted, find, faults);
   const added: {
     readonly late: string;
     readonly rule: OrderRule;
@@ -113,7 +113,7 @@ function ruled(sheet: Sheet, usual: Kind): OwnRules {
     );
   }
   const kind: Kind = {
-    ...withParts,
+    ...parted,
     operations: before,
     operationNamed: (text) => before.get(find(text) ?? '') ?? null,
   };

@@ -1,6 +1,7 @@
 import type { Kind, ReasonedNeed } from '../kinds/model.ts';
+import { operationIn } from '../sheet/index.ts';
 import type { Operation, Sheet } from '../sheet/model.ts';
-import { meets } from './marks.ts';
+import { meets } from './meets.ts';
 import type { OrderFault, UnitState, Walk } from './model.ts';
 import { NeedsOf } from './needs-of.ts';
 
@@ -30,7 +31,7 @@ export function placeToRestore(
       : bars.some((bar) => bar.part === other && anyOf.every((each) => bar.anyOf.includes(each)));
   const moved = new Set([part, ...freedFor(part, home, kind)]);
   const last = until.findLast((operation) => {
-    const known = kind.operations.get(operation.known?.name ?? '');
+    const known = operationIn(kind, operation);
     return (
       known?.leaves.some((term) => moved.has(term.part) && term.part !== part) ||
       known?.needs.some(isInTheWay) ||

@@ -1,7 +1,6 @@
 import { changes } from '../kinds/index.ts';
 import type { Kind, StateTerm } from '../kinds/model.ts';
-import { oncePer } from '../text/index.ts';
-import { plainWords } from './marks.ts';
+import { oncePer, plainWords } from '../text/index.ts';
 import { looseWords, patternWords } from './reading-tokens.ts';
 import { type Form, formsOf, PARTICLES, plainForms } from './reading-words.ts';
 

@@ -1,7 +1,6 @@
 import type { Kind, KindOperation, KindPart, StateNeed, StateTerm } from '../kinds/model.ts';
 import type { RuledState } from '../sheet/model.ts';
 import type { Placed } from '../text/index.ts';
-import { plainWords, stateNamed } from './marks.ts';
 import type { RuleFault } from './own-rules.ts';
 
 type What = Extract<RuleFault, { kind: 'unknown' }>['what'];
@@ -31,14 +30,7 @@ export class RuleNames {
   }
 
   part(name: Placed<string>): KindPart | null {
-    const plain = plainWords(name.value);
-    const parts = [...this.#kind.parts.values()];
-    const found =
-      parts.find((part) => plainWords(part.name) === plain) ??
-      parts.find(({ label, aliases }) =>
-        [label, ...aliases].some((each) => plainWords(each) === plain),
-      );
-    return found ?? this.#miss('part', name);
+    return this.#kind.partNamed(name.value) ?? this.#miss('part', name);
   }
 
   needs(states: readonly RuledState[]): readonly StateNeed[] {
@@ -46,7 +38,7 @@ export class RuleNames {
       const known = this.part(part);
       if (known === null) return [];
       const anyOf = conditions.flatMap((each) => {
-        const term = stateNamed(`${known.name} ${each.value}`, this.#kind);
+        const term = this.#kind.stateNamed(`${known.name} ${each.value}`);
         return term?.part === known.name ? term.condition : (this.#miss('condition', each) ?? []);
       });
       return anyOf.length > 0 ? [{ part: known.name, anyOf }] : [];

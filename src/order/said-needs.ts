@@ -1,7 +1,7 @@
+import { levelName } from '../kinds/index.ts';
 import type { Kind, KindPart, ReasonedNeed } from '../kinds/model.ts';
 import type { Setting } from '../sheet/model.ts';
-import { oncePer } from '../text/index.ts';
-import { plainWords } from './marks.ts';
+import { oncePer, plainWords } from '../text/index.ts';
 
 /**
  * The states that settings themselves say they are measured in, by keys beside their values: `gasket:
@@ -41,7 +41,7 @@ export function saidNeeds(
     }
     for (const [key, said] of setting.said) {
       for (const part of [...(named.get(key) ?? []), ...(partsByKey(kind).get(key) ?? [])]) {
-        const condition = found.has(part.name) ? null : conditionCalled(said.value, part);
+        const condition = found.has(part.name) ? null : kind.conditionNamed(said.value, part);
         if (condition === null) continue;
         add(part, condition, `the setting says \`${key}: ${said.value}\``);
         break;
@@ -64,15 +64,8 @@ function namedBy(keys: ReadonlyMap<string, string>, kind: Kind): ReadonlyMap<str
 const partsByKey = oncePer((kind: Kind): ReadonlyMap<string, KindPart[]> => {
   const parts = new Map<string, KindPart[]>();
   for (const part of kind.parts.values()) {
-    const names = new Set([part.name, plainWords(part.label).replaceAll(' ', '-')]);
+    const names = new Set([part.name, levelName(part.label)]);
     for (const name of names) parts.set(name, [...(parts.get(name) ?? []), part]);
   }
   return parts;
 });
-
-function conditionCalled(said: string, { conditions }: KindPart): string | null {
-  const plain = plainWords(said);
-  for (const { name, aliases } of conditions.values())
-    if ([name, ...aliases].some((each) => plainWords(each) === plain)) return name;
-  return null;
-}

@@ -1,7 +1,7 @@
 import type { Kind } from '../kinds/model.ts';
+import { operationIn } from '../sheet/index.ts';
 import type { Operation, Sheet, StateMark } from '../sheet/model.ts';
-import { oncePer, type Span } from '../text/index.ts';
-import { plainWords, stateNamed } from './marks.ts';
+import { oncePer, plainWords, type Span } from '../text/index.ts';
 import type { StateChange, UnknownMark, WorkStep } from './model.ts';
 import { type ReadState, readSteps } from './reading.ts';
 
@@ -126,7 +126,7 @@ function markedChanges(
 ): StateChange[] {
   const changes: StateChange[] = [];
   for (const { text, span, operation } of marks) {
-    const term = stateNamed(text, kind);
+    const term = kind.stateNamed(text);
     if (term) changes.push({ term, by: 'mark', span, verb: null, saidAt: null });
     else unknown.push({ text, span, operation });
   }
@@ -161,9 +161,9 @@ function merged(
 
 /** The operations that a sheet works through, without headings that are no work. */
 export function workingOperations(sheet: Sheet, kind: Kind): readonly Operation[] {
-  return sheet.operations.filter(({ known }) => {
-    const here = kind.operations.get(known?.name ?? '');
-    return here !== undefined && here.stage !== 'any';
+  return sheet.operations.filter((operation) => {
+    const here = operationIn(kind, operation);
+    return here !== null && here.stage !== 'any';
   });
 }
 

@@ -1,4 +1,5 @@
 import type { Kind, Stage } from '../kinds/model.ts';
+import { operationIn } from '../sheet/index.ts';
 import type { PartState, StateChange, UnitState, Walk } from './model.ts';
 
 /** One line of a trace: what a step changes and what is different after it. */
@@ -34,7 +35,7 @@ export function traceOf(walk: Walk, kind: Kind): readonly (TraceRow | TraceStage
   let before: UnitState = new Map(starts);
   let stage: Stage | null = null;
   for (const { step, after } of walk.steps) {
-    const own = kind.operations.get(step.operation.known?.name ?? '')?.stage ?? 'any';
+    const own = operationIn(kind, step.operation)?.stage ?? 'any';
     if (own !== 'any' && own !== stage) {
       stage = own;
       rows.push({ kind: 'stage', stage, state: inOrder(before, kind) });

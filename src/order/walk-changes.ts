@@ -1,6 +1,7 @@
 import type { Kind, KindPart, PartCondition, ReasonedNeed, StateTerm } from '../kinds/model.ts';
+import { operationIn } from '../sheet/index.ts';
 import type { Sheet } from '../sheet/model.ts';
-import { meets } from './marks.ts';
+import { meets } from './meets.ts';
 import type { OrderFault, PartState, StateChange, WorkStep } from './model.ts';
 import type { HomeCheck } from './walk-home.ts';
 import type { Needs } from './walk-needs.ts';
@@ -114,7 +115,7 @@ export class StepChanges {
     const { needs, settings, home } = this.#keep;
     const { operation } = step;
     const asking = { at: step, operation, steps, cause: change.term };
-    const overruled = this.#kind.operations.get(operation.known?.name ?? '')?.without;
+    const overruled = operationIn(this.#kind, operation)?.without;
     for (const need of condition.needs) if (!overruled?.has(need.part)) needs.ask(need, asking);
     if (!condition.startsUp) return;
     for (const { name, because } of condition.after) {

@@ -1,6 +1,6 @@
 import type { Kind, ReasonedNeed, StateNeed, StateTerm } from '../kinds/model.ts';
 import type { Operation } from '../sheet/model.ts';
-import { meets } from './marks.ts';
+import { meets } from './meets.ts';
 import type { OrderFault, PartState, Weight, WorkStep } from './model.ts';
 import type { PartsNow } from './walk-state.ts';
 

@@ -8,7 +8,7 @@ import type {
 } from '../kinds/model.ts';
 import type { Sheet } from '../sheet/model.ts';
 import type { Span } from '../text/index.ts';
-import { meets } from './marks.ts';
+import { meets } from './meets.ts';
 import type { PartState, StateChange, Sureness, UnitState, WorkStep } from './model.ts';
 
 /** A need as far as a state can meet it. */

@@ -1,6 +1,7 @@
 import type { Kind, KindOperation, ReasonedNeed } from '../kinds/model.ts';
+import { operationIn } from '../sheet/index.ts';
 import type { Operation, Sheet } from '../sheet/model.ts';
-import { plainWords } from './marks.ts';
+import { plainWords } from '../text/index.ts';
 import type { OrderFault, UnitState, Walk, WorkStep } from './model.ts';
 import { NeedsOf } from './needs-of.ts';
 import { isMarkedThroughout, type Work, workOf } from './steps.ts';
@@ -89,7 +90,7 @@ class Walker {
 
   run(): void {
     for (const operation of this.#operations) {
-      const known = operation.known && (this.#kind.operations.get(operation.known.name) ?? null);
+      const known = operationIn(this.#kind, operation);
       const steps = this.#steps.get(operation) ?? [];
       if (steps.length === 0 && (known === null || known.stage === 'any')) continue;
       this.#work(operation, known, steps);
@@ -141,12 +142,12 @@ class Walker {
     asking: Parameters<Needs['ask']>[1],
   ): void {
     const { operation } = step;
-    const stage = this.#kind.operations.get(operation.known?.name ?? '')?.stage;
+    const stage = operationIn(this.#kind, operation)?.stage;
     if (step.inPassing.has(value) || stage === 'any') return;
-    const overruled = this.#kind.operations.get(operation.known?.name ?? '')?.without;
+    const overruled = operationIn(this.#kind, operation)?.without;
     const always = this.#needsOf.setting(value).filter(({ part }) => !overruled?.has(part));
     const replaces = this.#kind.settings.get(value)?.replaces ?? [];
-    const known = this.#kind.operations.get(operation.known?.name ?? '');
+    const known = operationIn(this.#kind, operation);
     if (own.has(value) || known?.alsoMeasures.includes(value)) {
       for (const need of always)
         if (!this.#isPast(need, step, before)) this.#needs.ask(need, asking);

@@ -54,7 +54,7 @@ function readJet(text: string, { jets, ...options }: ReadOptions): Reading | nul
   const lower = normalize(text.trim());
   if (!isJetNumber(lower)) return null;
   if (jets === 'flow') {
-    const named = conditionStatement(text, plainWords(lower));
+    const named = conditionStatement(text, withoutStop(lower));
     return { ok: true, statement: { ...named, qualifier: FLOW_NUMBER } };
   }
   const size = jets && jetSize(lower, jets);
@@ -89,7 +89,7 @@ function readOnce(text: string, options: ReadOptions): Reading {
   const lower = normalize(body);
   const context: NotationContext = { gauges: options.gauges, swg: options.swg ?? null };
   const expect = options.expect ?? null;
-  const plain = plainWords(lower);
+  const plain = withoutStop(lower);
   const words = wordsOnly(text, plain);
   if (words) return { ok: true, statement: words };
   if (expect?.includes('sequence')) {
@@ -275,10 +275,10 @@ function unreadable(body: string, lower: string): SizeProblem {
 
 /** A gauge or instrument that is named and has no size: its words are kept as they stand. */
 export function namedTool(text: string): Statement {
-  return conditionStatement(text, plainWords(normalize(text.trim())));
+  return conditionStatement(text, withoutStop(normalize(text.trim())));
 }
 
-function plainWords(lower: string): string {
+function withoutStop(lower: string): string {
   return lower.replace(/\.$/, '').replace(/\s+/g, ' ');
 }
 

@@ -1,7 +1,7 @@
 export { type FamilyBook, linesOf, originOf, ownText, regionIn, type SheetText } from './family.ts';
 export { entriesOf, Fields, under } from './fields.ts';
 export { gapsOf, type SettingGap } from './gaps.ts';
-export { settingNamed } from './names.ts';
+export { operationIn, settingNamed } from './names.ts';
 export { type PlainDissent, type PlainSetting, plainHead, plainSetting } from './plain.ts';
 export { type ReadSheetOptions, readSheet } from './read-sheet.ts';
 export { differs, isFollowed } from './rule-statements.ts';

@@ -1,6 +1,6 @@
 import { levelName } from '../kinds/index.ts';
-import type { Kind, KindSetting } from '../kinds/model.ts';
-import type { Setting, Sheet } from './model.ts';
+import type { Kind, KindOperation, KindSetting } from '../kinds/model.ts';
+import type { Operation, Setting, Sheet } from './model.ts';
 
 /** What a key of `settings:` means. */
 export interface MeantSetting {
@@ -64,6 +64,17 @@ export function settingNamed(
 function withId(id: string, settings: Sheet['settings']): Setting | null {
   for (const setting of settings.values()) if (setting.id === id) return setting;
   return null;
+}
+
+/**
+ * What a kind says of an operation: the sheet's own kind, or as the sheet's rules have altered it
+ * (`ownRules`). Null where it has no such operation, or where there is none.
+ */
+export function operationIn(
+  kind: Kind,
+  operation: Pick<Operation, 'known'> | null,
+): KindOperation | null {
+  return kind.operations.get(operation?.known?.name ?? '') ?? null;
 }
 
 /** The name among some that a text is, in any case and spacing; an exact one goes first. Null for none. */

@@ -2,6 +2,7 @@ export { asciiName } from './ascii-name.ts';
 export { jsonText } from './json-text.ts';
 export { nearestName } from './nearest-name.ts';
 export { oncePer } from './once-per.ts';
+export { plainWords } from './plain-words.ts';
 export { type FileRegion, type Region, regionOf } from './region.ts';
 export { schemaWords } from './schema-words.ts';
 export { LineIndex, type Placed, type Span } from './span.ts';

@@ -1,6 +1,6 @@
 import type { Kind, KindOperation, Stage } from '../../kinds/model.ts';
 import { ownRules, stageRank, workingOperations, workOf } from '../../order/index.ts';
-import { tasksOf } from '../../sheet/index.ts';
+import { operationIn, tasksOf } from '../../sheet/index.ts';
 import type { Operation, Sheet } from '../../sheet/model.ts';
 import { type Pair, transitiveReduction } from './reduction.ts';
 
@@ -58,7 +58,7 @@ function boxesOf(sheet: Sheet, kind: Kind): readonly OrderBox[] {
   const { numberOf } = tasksOf(sheet);
   const first = new Map<string, number>();
   return workingOperations(sheet, kind).flatMap((operation): OrderBox[] => {
-    const known = kind.operations.get(operation.known?.name ?? '');
+    const known = operationIn(kind, operation);
     if (!known || stageRank(known.stage) < 0) return [];
     const number = numberOf(operation.index) ?? 0;
     const again = first.get(known.name) ?? null;

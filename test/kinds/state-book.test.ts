@@ -1,11 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { builtInKinds } from '../../src/kinds/index.ts';
-import { stateNamed } from '../../src/order/index.ts';
 
 const kind = builtInKinds().get('carburetor');
 if (kind === undefined) throw new Error('there is no kind carburetor');
 const named = (text: string) => {
-  const state = stateNamed(text, kind);
+  const state = kind.stateNamed(text);
   return state === null ? null : `${state.part} ${state.condition}`;
 };
 
@@ -33,4 +32,22 @@ describe('a mark', () => {
       expect(named(text)).toBeNull();
     },
   );
+});
+
+describe('a part', () => {
+  test.each([
+    ['Cover gasket', 'cover-gasket'],
+    ['COVER_GASKET', 'cover-gasket'],
+    ['fast idle cam', 'cam'],
+    ['gasket paper', null],
+    ['', null],
+  ])('%j is %j', (text, part) => {
+    expect(kind.partNamed(text)?.name ?? null).toBe(part);
+  });
+
+  test('is found where a text only begins with it, by its longest name', () => {
+    expect(kind.partBegun('Cover gasket, askew')?.name).toBe('cover-gasket');
+    expect(kind.partBegun('cover askew')?.name).toBe('cover');
+    expect(kind.partBegun('coverlet')).toBeNull();
+  });
 });
