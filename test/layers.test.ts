@@ -29,7 +29,7 @@ const floors: readonly (readonly string[])[] = [
   ['checks', 'import'],
   ['report', 'press'],
   ['desk'],
-  ['project', 'desk-page'],
+  ['project', 'desk-page', 'library'],
   ['desk-server'],
   ['cli'],
 ];
@@ -47,8 +47,8 @@ const pressFloors: readonly (readonly string[])[] = [
 /** Rooms beside the floors: made by the build, or the build itself. */
 const beside = ['generated', 'build'];
 
-/** Rooms that are being built, and whose doors are held to what is used when somebody uses them. */
-const unopened: ReadonlySet<string> = new Set(['desk', 'desk-page']);
+/** Rooms that are being built, and whose doors are held when somebody uses them; and the one that others use. */
+const unopened: ReadonlySet<string> = new Set(['desk', 'desk-page', 'library']);
 
 /** The rooms that may touch files, console, process, clock and chance; a page touches its browser's. */
 const outward: ReadonlySet<string> = new Set([

@@ -1,5 +1,6 @@
 /**
- * Bundles src/cli/main.ts into dist/gaugeleaf.js and dist/chunks: what a command does not need it
+ * Bundles src/cli/main.ts into dist/gaugeleaf.js, src/library into dist/library.js, and what they share
+ * into dist/chunks: what a command does not need it
  * does not load. Run by `node src/build/bundle.mjs`, after generate.mjs. Templates, schemas and
  * fonts are read from the package's root, above dist, and are not copied.
  */
@@ -27,7 +28,7 @@ export async function bundle(root) {
   rmSync(entry, { force: true });
   const { metafile } = await build({
     absWorkingDir: root,
-    entryPoints: { gaugeleaf: 'src/cli/main.ts' },
+    entryPoints: { gaugeleaf: 'src/cli/main.ts', library: 'src/library/index.ts' },
     outdir: 'dist',
     chunkNames: 'chunks/[name]-[hash]',
     bundle: true,

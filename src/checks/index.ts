@@ -15,6 +15,6 @@ export {
   type Severity,
 } from './define.ts';
 export { explainCheck, type ToldCheck } from './findings-page.ts';
-export { allChecks, checkNamed, examineParsed } from './list.ts';
+export { allChecks, type CheckId, checkNamed, examineParsed } from './list.ts';
 export { markText, orderProof } from './order-proof.ts';
 export { suggestedCures } from './suggest.ts';

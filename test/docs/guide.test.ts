@@ -89,7 +89,18 @@ describe('the pages', () => {
 
 describe('what the pages show', () => {
   /** Marks whose blocks a test carries out or holds the program to. */
-  const tested = ['run', 'print', 'begin', 'sheet', 'variant', 'edition', 'folder', 'kit'];
+  const tested = [
+    'run',
+    'print',
+    'library',
+    'printed',
+    'begin',
+    'sheet',
+    'variant',
+    'edition',
+    'folder',
+    'kit',
+  ];
   const written = ['work', 'own-work', 'accept', 'mapping', 'statements', 'sources'];
 
   test.each(writtenPages.map((page) => [page.path, page] as const))(
