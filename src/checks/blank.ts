@@ -34,7 +34,7 @@ const EVERY = [...FILLERS, ...IN_PLACE];
  * one look, and not by the dozen that tell what it is.
  */
 const MAYBE =
-  /x[./-]?x|\?|##|\.{3}|…| here|fill|to\s+be|to\s*do|t\.?b\.?[dcas]|fix ?me|tktk|wip|lorem|dolor|placeholder|sample|dummy|example|blah|asdf|foobar/;
+  /x[./-]?x|\?|##|\.{3}|…| here|fill|to\s+be|to\s*do|t\.?b\.?[dcas]|fix\s*me|tktk|wip|lorem|dolor|placeholder|sample|dummy|example|blah|asdf|foobar/;
 
 const HELD = /^(?:\[([^[\]]*)\]|<([^<>]*)>|\{\{?([^{}]*)\}?\}|\(([^()]*)\))$/;
 
@@ -55,8 +55,12 @@ function isOneOf(text: string, fillers: readonly RegExp[]): boolean {
   const inner = (held?.[1] ?? held?.[2] ?? held?.[3] ?? held?.[4] ?? plain).trim();
   const bare = /[.!:]$/.test(inner) ? inner.replace(/(?<=\p{L})[.!:]+$/u, '').trim() : inner;
   if (held && bare === '') return fillers.length > FILLERS.length;
-  return fillers.some((filler) => filler.test(bare));
+  return BEGINS_AS_ONE.test(bare) && fillers.some((filler) => filler.test(bare));
 }
+
+/** How every filler begins, or ends: what does not is settled by one look, and a dozen patterns stay unused. */
+const BEGINS_AS_ONE =
+  /^(?:please|to\b|be\b|fill|t\.?b|todo|fix|tk|wip|lorem|placeholder|sample|dummy|example|blah|asdf|foo|coming|pending|come|ask |n\.?n|blank|empty|none|not|insert|enter|type|put|add|write|your|(?:a |the |some )?(?:text|title|name|value|figure|number|words|description|source|page)$|[\s0./#-]*(?:x|[?…_]|##|\.{3})|[\s?_.…*=~-]+$)|here$/;
 
 /** A filler is short; it also bounds the work. */
 const LONGEST = 160;

@@ -1,3 +1,4 @@
+import { MarkBook } from './mark-book.ts';
 import type { Kind, KindPart, StateTerm } from './model.ts';
 import { levelName } from './name-book.ts';
 
@@ -27,8 +28,7 @@ export function withParts(kind: Kind, parts: ReadonlyMap<string, KindPart>): Kin
 class StateBook {
   readonly #parts: ReadonlyMap<string, KindPart>;
   #partNames: ReadonlyMap<string, KindPart> | null = null;
-  #states: ReadonlyMap<string, StateTerm> | null = null;
-  #looseStates: ReadonlyMap<string, StateTerm | null> | null = null;
+  #marks: MarkBook | null = null;
 
   constructor(parts: ReadonlyMap<string, KindPart>) {
     this.#parts = parts;
@@ -59,58 +59,29 @@ class StateBook {
 
   /** What `Kind.stateNamed` gives. */
   state(text: string): StateTerm | null {
-    const words = wordsOf(text);
-    return this.#stateBook().get(words) ?? this.#looseBook().get(withoutSmallWords(words)) ?? null;
+    this.#marks ??= new MarkBook(namesOf(this.#parts), wordsOf);
+    return this.#marks.state(wordsOf(text));
   }
 
   /** Every way to write a state, in small letters with single blanks. */
   names(): readonly string[] {
-    return [...this.#stateBook().keys()];
+    const names = namesOf(this.#parts).flatMap(([name, { conditions }]) =>
+      [...conditions.values()].flatMap((condition) =>
+        [condition.name, ...condition.aliases].map((word) => `${name} ${wordsOf(word)}`),
+      ),
+    );
+    return [...new Set(names)];
   }
 
   #partBook(): ReadonlyMap<string, KindPart> {
     this.#partNames ??= firstOf(namesOf(this.#parts).map(([name, part]) => [name, part] as const));
     return this.#partNames;
   }
-
-  #stateBook(): ReadonlyMap<string, StateTerm> {
-    this.#states ??= firstOf(
-      namesOf(this.#parts).flatMap(([name, part]) =>
-        [...part.conditions.values()].flatMap((condition) => {
-          const term = { part: part.name, condition: condition.name };
-          return [condition.name, ...condition.aliases].map(
-            (word) => [`${name} ${wordsOf(word)}`, term] as const,
-          );
-        }),
-      ),
-    );
-    return this.#states;
-  }
-
-  /** The same without the small words of a phrase; null where two states are one without them. */
-  #looseBook(): ReadonlyMap<string, StateTerm | null> {
-    if (this.#looseStates !== null) return this.#looseStates;
-    const made = new Map<string, StateTerm | null>();
-    for (const [words, state] of this.#stateBook()) {
-      const key = withoutSmallWords(words);
-      const other = made.get(key);
-      const isOne =
-        other === undefined || (other?.part === state.part && other.condition === state.condition);
-      made.set(key, isOne ? state : null);
-    }
-    this.#looseStates = made;
-    return made;
-  }
 }
 
 /** The one spelling of names, with blanks: `Cam, highest step` is `cam highest step`. */
 function wordsOf(text: string): string {
   return levelName(text).replaceAll('-', ' ');
-}
-
-/** `cam on the second step` is `cam second step`; the last word stays, which may be `on` itself. */
-function withoutSmallWords(words: string): string {
-  return words.replace(/ (?:the|its|an?|on|at|in|upon|against|to)(?= )/g, '');
 }
 
 /** Names and labels before aliases, so that an alias that two parts share never hides a name. */

@@ -47,9 +47,9 @@ const WHOLE = new RegExp(`(${COUNT})${ENDS}`, 'uy');
  */
 export function numberWordsAt(text: string, at: number): WordedNumber | null {
   FIRST.lastIndex = at;
-  if (!BEGINS.has(FIRST.exec(text)?.[0] ?? '')) return null;
-  PART.lastIndex = at;
-  const found = PART.exec(text);
+  const first = FIRST.exec(text)?.[0] ?? '';
+  if (!BEGINS.has(first)) return null;
+  const found = MAY_BE_PART.test(text.slice(at, at + LONGEST_PART)) ? partAt(text, at) : null;
   if (found) {
     const [, whole, count, part, alone] = found;
     const name = part ?? alone ?? '';
@@ -57,11 +57,47 @@ export function numberWordsAt(text: string, at: number): WordedNumber | null {
     const numerator = count === undefined ? 1 : figureOf(count);
     return { end: PART.lastIndex, whole: whole ? figureOf(whole) : 0, numerator, denominator };
   }
-  WHOLE.lastIndex = at;
-  const count = WHOLE.exec(text);
-  if (!count) return null;
-  return { end: WHOLE.lastIndex, whole: figureOf(count[1] ?? ''), numerator: 0, denominator: 1 };
+  return countAt(text, at, first);
 }
+
+function partAt(text: string, at: number): RegExpExecArray | null {
+  PART.lastIndex = at;
+  return PART.exec(text);
+}
+
+/**
+ * A count of things that begins with a word of `BEGINS`. Nearly all are one word, or a ten with a unit:
+ * only hundreds and thousands need the pattern of them all, which takes longer to make ready than most
+ * sheets to read.
+ */
+function countAt(text: string, at: number, first: string): WordedNumber | null {
+  const behind = at + first.length;
+  const one = { numerator: 0, denominator: 1 };
+  if (text.startsWith(' hundred', behind) || text.startsWith(' thousand', behind)) {
+    WHOLE.lastIndex = at;
+    const count = WHOLE.exec(text);
+    return count && { ...one, end: WHOLE.lastIndex, whole: figureOf(count[1] ?? '') };
+  }
+  GOES_ON.lastIndex = behind;
+  if (GOES_ON.test(text)) return null;
+  const small = SMALL_WORDS.indexOf(first);
+  if (small >= 0) return { ...one, end: behind, whole: small + 1 };
+  const ten = TEN_WORDS.indexOf(first);
+  if (ten < 0) return null;
+  UNIT_BEHIND.lastIndex = behind;
+  const unit = UNIT_BEHIND.exec(text)?.[1];
+  const tens = (ten + 2) * 10;
+  if (unit === undefined) return { ...one, end: behind, whole: tens };
+  return { ...one, end: UNIT_BEHIND.lastIndex, whole: tens + SMALL_WORDS.indexOf(unit) + 1 };
+}
+
+/** A part of a whole is not looked for where none of their names stands near. */
+const MAY_BE_PART =
+  /hal[fv]|quarter|third|fourth|fifth|sixth|eighth|tenth|twelfth|sixteenth|second/;
+/** Longer than `seventy-eight and seventy-eight thirty-seconds`. */
+const LONGEST_PART = 64;
+const GOES_ON = /[\p{L}\p{N}]/uy;
+const UNIT_BEHIND = /[- ](one|two|three|four|five|six|seven|eight|nine)(?![\p{L}\p{N}])/uy;
 
 /** The words that a number in words can begin with: most texts are settled by one look. */
 const BEGINS: ReadonlySet<string> = new Set([
