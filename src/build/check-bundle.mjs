@@ -77,6 +77,30 @@ High level floods; see the note[^1].
 [^1]: A note.
 `;
 
+/** In place of the validator of kinds, which is the largest of all and needed for a club's own only. */
+const LATE = `export const validate = (data) => {
+  const { validate: real } = require('./check-kinds.cjs');
+  const isRight = real(data);
+  validate.errors = real.errors;
+  return isRight;
+};
+export default validate;`;
+
+/** Leaves the validator of kinds in a file of its own, that is loaded when it is first asked for. */
+const lateKinds = {
+  name: 'late-kinds',
+  setup(build) {
+    build.onResolve({ filter: /^\.\/check-kinds\.cjs$/ }, ({ path }) => ({ path, external: true }));
+    build.onLoad({ filter: /[\\/]generated[\\/]validate-kind\.js$/ }, () => ({ contents: LATE }));
+  },
+};
+
+/** Examples of checks are for the tests and the page of findings: a third of what all checks are. */
+function withoutExamples(text, path) {
+  if (!/[\\/]src[\\/]checks[\\/]/.test(path)) return text;
+  return text.replace(/^ {2}examples: \[\n[\s\S]*?^ {2}\],\n/m, '  examples: [],\n');
+}
+
 /**
  * Writes dist/check.cjs and the compiled code; the second is left out where it cannot be made. Gives
  * what the bundler took in.
@@ -86,9 +110,8 @@ export async function bundleCheck(root, external) {
   for (const name of readdirSync(dist)) {
     if (/^check.*\.cache$/.test(name)) rmSync(join(dist, name));
   }
-  const { metafile } = await build({
+  const common = {
     absWorkingDir: root,
-    entryPoints: { check: 'src/cli/quick-check.ts' },
     outdir: 'dist',
     outExtension: { '.js': '.cjs' },
     bundle: true,
@@ -97,14 +120,19 @@ export async function bundleCheck(root, external) {
     platform: 'node',
     target: 'node20',
     external,
-    plugins: [pastDoors()],
     minify: true,
     // Read as one byte a character, and given the address of the entry in place of its own.
     charset: 'ascii',
     define: { 'import.meta.url': '__gaugeleafUrl' },
     legalComments: 'none',
     logLevel: 'warning',
+  };
+  const { metafile } = await build({
+    ...common,
+    entryPoints: { check: 'src/cli/quick-check.ts' },
+    plugins: [lateKinds, pastDoors(withoutExamples)],
   });
+  await build({ ...common, entryPoints: { 'check-kinds': 'src/generated/validate-kind.js' } });
   const folder = mkdtempSync(join(tmpdir(), 'gaugeleaf-'));
   try {
     writeFileSync(join(folder, 'sample.md'), SAMPLE);

@@ -24,8 +24,8 @@ function namesIn(braces) {
     });
 }
 
-/** For `esbuild`'s `plugins`. */
-export function pastDoors() {
+/** For `esbuild`'s `plugins`. `change(text, path)` may alter what a file holds besides. */
+export function pastDoors(change = (text) => text) {
   const doors = new Map();
 
   /** Where each name of a door comes from: `{ file, name }`, by the name that it has outside. */
@@ -65,7 +65,7 @@ export function pastDoors() {
     setup(build) {
       build.onLoad({ filter: /[\\/]src[\\/].*\.ts$/, namespace: 'file' }, ({ path }) => {
         if (/[\\/]node_modules[\\/]/.test(path)) return undefined;
-        return { contents: direct(readFileSync(path, 'utf8'), path), loader: 'ts' };
+        return { contents: change(direct(readFileSync(path, 'utf8'), path), path), loader: 'ts' };
       });
     },
   };

@@ -4,7 +4,6 @@ import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { cachedDataVersionTag } from 'node:v8';
 import { Script } from 'node:vm';
-import { writeWhole } from '../project/index.ts';
 import type { quickCheck } from './quick-check.ts';
 
 type Start = (require: NodeJS.Require, module: unknown, url: string) => void;
@@ -62,10 +61,11 @@ function coreOf(source: string, filename: string, cachedData?: Buffer): Core | n
  * Keeps what V8 has compiled by now for the next start, whole or not at all; done once, when the
  * package is built on the machine that it runs on.
  */
-export function keepCache(): void {
+export async function keepCache(): Promise<void> {
   if (compiled === null) return;
   const content = compiled.script.createCachedData();
   const bytes = Buffer.concat([digest(compiled.source, content), content]);
+  const { writeWhole } = await import('../project/index.ts');
   writeWhole(beside(cacheName()), bytes);
 }
 

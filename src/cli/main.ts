@@ -2,7 +2,6 @@
 import nodeModule from 'node:module';
 import { join } from 'node:path';
 import { setFlagsFromString } from 'node:v8';
-import { userCache } from '../project/index.ts';
 import { cachedCore, keepCache } from './cached-code.ts';
 import type { Io } from './io.ts';
 
@@ -26,7 +25,10 @@ process.once('SIGTERM', () => process.exit(143));
 const io: Io = {
   stdout: process.stdout,
   stderr: process.stderr,
-  stdin: process.stdin,
+  // Few commands read anything from it, and to open it costs.
+  get stdin() {
+    return process.stdin;
+  },
   env: process.env,
   cwd: process.cwd(),
   today: () => {
@@ -40,11 +42,11 @@ const io: Io = {
 const argv = process.argv.slice(2);
 const checks = argv[0] === 'check';
 const core = checks ? cachedCore() : null;
-if (core === null) keepModules();
+if (core === null) await keepModules();
 const quick = checks ? (core ?? (await import('./quick-check.ts'))).quickCheck(argv, io) : null;
 if (quick !== null) {
   process.exitCode = await quick;
-  if (process.env.GAUGELEAF_KEEP_CACHE === '1') keepCache();
+  if (process.env.GAUGELEAF_KEEP_CACHE === '1') await keepCache();
 } else {
   const { run } = await import('./run.ts');
   process.exitCode = await run(argv, io);
@@ -54,9 +56,11 @@ if (quick !== null) {
  * Lets Node keep what it compiles of the modules, from Node 22 on; earlier ones have nothing of the
  * sort. In the user's own folder: Node's usual one is open to everybody on the machine.
  */
-function keepModules(): void {
+async function keepModules(): Promise<void> {
   const { enableCompileCache } = nodeModule as {
     enableCompileCache?: (folder: string) => unknown;
   };
-  enableCompileCache?.(join(userCache(process.env, process.platform), 'modules'));
+  if (enableCompileCache === undefined) return;
+  const { userCache } = await import('../project/index.ts');
+  enableCompileCache(join(userCache(process.env, process.platform), 'modules'));
 }
