@@ -286,6 +286,20 @@ alone: where the list says otherwise, it is told. Ends with 1 where a cell was l
     });
 
   program
+    .command('find')
+    .description('where the sheets say a size, in any notation and nearly, or words')
+    .argument('<what...>', 'such as 13/64, "No. 6 drill", unloader, "m48 p. 31" or T71-104')
+    .option(
+      '--within <size>',
+      'how far off a size may be, such as "0.002 in" or "2 %"; 1 %, of a length at most 0.001 in',
+    )
+    .option('--json', 'one JSON object')
+    .action(async (what: string[], options) => {
+      const { find } = await import('./commands/find.ts');
+      done(await find(what, options, io));
+    });
+
+  program
     .command('kind')
     .description('what a kind of unit knows: settings, operations, parts, hazards, features')
     .argument('[kind]', 'a kind of unit; without one, all are listed')
