@@ -102,6 +102,13 @@ export function pictureSource(project: Project, candidates: readonly Candidate[]
   };
 }
 
+/** Why a browser is started without its sandbox. */
+function whyUnsandboxed(io: Io): string {
+  return io.env.GAUGELEAF_NO_SANDBOX === '1'
+    ? 'as GAUGELEAF_NO_SANDBOX says'
+    : 'which it refuses to have when root starts it';
+}
+
 /** Finds the browser to print with, telling what takes long. Fails with `PressStopped`. */
 export async function browserFor(
   options: PrintOptions,
@@ -109,10 +116,18 @@ export async function browserFor(
   progress: Progress,
 ): Promise<Browser> {
   const { findBrowser } = await import('../project/browser/index.ts');
-  return findBrowser(options.browser, {
+  const browser = await findBrowser(options.browser, {
     env: io.env,
     onProgress: (message) => progress.show(message),
   });
+  // For people who watch: a log of every print would repeat it without end.
+  if (io.stderr.isTTY === true && browser.args.includes('--no-sandbox')) {
+    say(
+      io,
+      `note: the browser prints without its own sandbox, ${whyUnsandboxed(io)}; pages stay shut in from network and files.`,
+    );
+  }
+  return browser;
 }
 
 /**

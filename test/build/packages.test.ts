@@ -1,5 +1,6 @@
+import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, posix } from 'node:path';
 import { expect, test } from 'vitest';
 import { EXTERNAL } from '../../src/build/bundle.mjs';
 
@@ -42,4 +43,32 @@ test('the notices name each bundled package once, with its version and the words
     );
   }
   expect(titles.join()).not.toMatch(/puppeteer-core/);
+});
+
+test('no page that is packed leads to a file that is not', () => {
+  const packed = execFileSync('npm', ['pack', '--dry-run', '--json', '--ignore-scripts'], {
+    cwd: root,
+    encoding: 'utf8',
+    stdio: ['ignore', 'pipe', 'ignore'],
+    shell: process.platform === 'win32',
+  });
+  const [{ files } = { files: [] }]: { files: { path: string }[] }[] = JSON.parse(packed);
+  const paths = files.map(({ path }) => path);
+  const pages = paths.filter((path) => path.endsWith('.md') && !path.startsWith('templates/club/'));
+  expect(pages.length).toBeGreaterThan(20);
+  const lost = pages.flatMap((page) =>
+    [
+      ...read(page)
+        .replace(/^(`{3,})[\s\S]*?^\1$/gm, '')
+        .matchAll(/\]\(([^)\s#]+)/g),
+    ]
+      .map(([, link = '']) => link)
+      .filter((link) => !link.includes('://'))
+      .filter((link) => {
+        const to = posix.join(posix.dirname(page), link);
+        return !paths.some((path) => path === to || path.startsWith(`${to}/`));
+      })
+      .map((link) => `${page}: ${link}`),
+  );
+  expect(lost).toEqual([]);
 });
