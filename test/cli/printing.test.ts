@@ -10,7 +10,12 @@ async function said(env: Readonly<Record<string, string>>, isTTY: boolean): Prom
   writeFileSync(path, '');
   chmodSync(path, 0o755);
   let text = '';
-  const stream = { write: (chunk: string | Uint8Array) => void (text += String(chunk)), isTTY };
+  const stream = {
+    write: (chunk: string | Uint8Array) => {
+      text += String(chunk);
+    },
+    isTTY,
+  };
   await browserFor(
     { browser: path },
     {
