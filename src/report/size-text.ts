@@ -148,7 +148,7 @@ function gaugeText(gauge: Gauge, from: Rational | null): string {
   const size = `${formatDecimal(own, Math.max(places, gauge.places ?? 0))} ${gauge.unit}`;
   const inches = inUnit(gauge.mm, 'length', 'in');
   const other = gauge.unit === 'mm' ? `, ${formatDecimal(inches, 4)} in` : '';
-  const named = (gauge.label.includes(size) ? gauge.label : `${gauge.label}, ${size}`) + other;
+  const named = (gauge.name === size ? gauge.label : `${gauge.label}, ${size}`) + other;
   if (from === null) return named;
   const gap = inUnit(gauge.mm.sub(from), 'length', 'in');
   const text = formatDecimal(gap.abs(), 4);

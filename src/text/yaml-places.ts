@@ -80,7 +80,7 @@ export function readYaml(
   }
   const first = doc.errors[0];
   // What follows the first error is most often its echo.
-  if (first?.message.includes('call stack')) walk.limit('depth', { start: 0, end: 0 }, tooDeep);
+  if (first?.code === 'RESOURCE_EXHAUSTION') walk.limit('depth', { start: 0, end: 0 }, tooDeep);
   else if (first) walk.fault(explainYamlError(first, text, doc));
   const directive = /^\s*(%.*)/.exec(text)?.[1];
   if (directive) {

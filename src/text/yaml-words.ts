@@ -43,12 +43,8 @@ export function explainYamlError(error: YAMLError, text: string, doc: Document):
     case 'MULTILINE_IMPLICIT_KEY':
       return noSpaceAfterColon(text, at) ?? noColon(text, at);
     case 'BAD_INDENT':
-      if (/\b[Ff]low /.test(error.message)) return unclosedBracket(text, doc, at);
-      return fault(
-        firstWord(text, at),
-        'this line is indented differently from the lines it belongs with',
-        'start it at the same column as its neighbors',
-      );
+      if (isInBrackets(text, doc, at)) return unclosedBracket(text, doc, at);
+      return indentedOtherwise(text, at);
     case 'MULTIPLE_DOCS':
       return fault(
         restOfLine(text, at),
@@ -64,13 +60,11 @@ export function explainYamlError(error: YAMLError, text: string, doc: Document):
     case 'TAG_RESOLVE_FAILED':
       return tagFault(restOfLine(text, at), text);
     case 'MISSING_CHAR':
-      if (error.message.startsWith('Implicit map keys')) {
-        return noSpaceAfterColon(text, at) ?? noColon(text, at);
-      }
-      if (/\bflow |[\]}]$/i.test(error.message)) return unclosedBracket(text, doc, at);
-      break;
+      if (isInBrackets(text, doc, at)) return unclosedBracket(text, doc, at);
+      if (/^\s*[\p{L}\p{N}_-]+:\s/u.test(text.slice(at))) return indentedOtherwise(text, at);
+      return noSpaceAfterColon(text, at) ?? noColon(text, at);
     case 'UNEXPECTED_TOKEN':
-      return unexpected(error, text, at);
+      return unexpected(text, at);
     default:
   }
   return fault(
@@ -176,14 +170,29 @@ function unclosedQuote(text: string, doc: Document, at: number): YamlFault | nul
   );
 }
 
+/** Whether a place lies in brackets, closed or not. */
+function isInBrackets(text: string, doc: Document, at: number): boolean {
+  let found = false;
+  visit(doc, {
+    Node(_, node) {
+      if (!isCollection(node) || !node.flow || !node.range || node.range[0] >= at) return;
+      if (at < node.range[1] || !isClosed(node.range, text)) found = true;
+    },
+  });
+  return found;
+}
+
+/** Whether what begins with a bracket ends with its own. */
+function isClosed([start, end]: readonly [number, number, number], text: string): boolean {
+  return text.charAt(end - 1) === (text.charAt(start) === '[' ? ']' : '}');
+}
+
 function unclosedBracket(text: string, doc: Document, at: number): YamlFault {
   let start = -1;
   visit(doc, {
     Node(_, node) {
       if (!isCollection(node) || !node.flow || !node.range || node.range[0] >= at) return;
-      const last = text.charAt(node.range[1] - 1);
-      const closes = text.charAt(node.range[0]) === '[' ? ']' : '}';
-      if (last !== closes) start = node.range[0];
+      if (!isClosed(node.range, text)) start = node.range[0];
     },
   });
   if (start < 0) {
@@ -204,6 +213,14 @@ function unclosedBracket(text: string, doc: Document, at: number): YamlFault {
     restOfLine(text, start),
     `${text.charAt(start)} opens here and is not closed`,
     `close it with ${closes}`,
+  );
+}
+
+function indentedOtherwise(text: string, at: number): YamlFault {
+  return fault(
+    firstWord(text, at),
+    'this line is indented differently from the lines it belongs with',
+    'start it at the same column as its neighbors',
   );
 }
 
@@ -246,36 +263,35 @@ function noColon(text: string, at: number): YamlFault {
   );
 }
 
-function unexpected(error: YAMLError, text: string, at: number): YamlFault {
-  if (error.message.startsWith('Unexpected scalar at node end')) {
-    const start = lineStart(text, at);
-    const line = text.slice(start, restOfLine(text, at).end);
-    const opens = /(?:^\s*|[:\-,[{]\s+)(["'].*)$/.exec(line)?.[1];
-    if (opens) {
-      const span = { start: start + line.length - opens.length, end: start + line.length };
-      return fault(
-        span,
-        `a value that starts with ${opens.charAt(0)} ends at the next ${opens.charAt(0)}, and more follows`,
-        `put all of it in quotes: ${quoted(opens)}`,
-      );
-    }
-  }
-  if (error.message.startsWith('Block scalar header')) {
-    const start = lineStart(text, at);
-    const sign = Math.max(text.lastIndexOf('>', at), text.lastIndexOf('|', at), start);
-    const span = restOfLine(text, sign);
-    return fault(
-      span,
-      `a value cannot start with ${text.charAt(sign)} in YAML unless it is quoted`,
-      `quote it: ${quoted(text.slice(span.start, span.end))}`,
-    );
-  }
-  if (error.message.startsWith('Unexpected block-seq-ind')) {
+function unexpected(text: string, at: number): YamlFault {
+  const start = lineStart(text, at);
+  const before = text.slice(start, at);
+  if (/^-(?!\S)/.test(text.slice(at, at + 2)) && /:[ \t]+$/.test(before)) {
     const span = restOfLine(text, at);
     return fault(
       span,
       'a value cannot start with a dash and a space',
       `quote it: ${quoted(text.slice(span.start, span.end))}; or start the list on its own line`,
+    );
+  }
+  const header = /[:\s-]([>|])[-+\d]*[ \t]*$/.exec(before);
+  if (header?.[1]) {
+    const span = restOfLine(text, start + header.index + header[0].indexOf(header[1]));
+    return fault(
+      span,
+      `a value cannot start with ${header[1]} in YAML unless it is quoted`,
+      `quote it: ${quoted(text.slice(span.start, span.end))}`,
+    );
+  }
+  const line = text.slice(start, restOfLine(text, at).end);
+  const opens = /(?:^\s*|[:\-,[{]\s+)(["'].*)$/.exec(line)?.[1];
+  const quote = opens && text.slice(start + line.length - opens.length, at).trimEnd();
+  if (opens && quote && quote.length > 1 && quote.endsWith(opens.charAt(0))) {
+    const span = { start: start + line.length - opens.length, end: start + line.length };
+    return fault(
+      span,
+      `a value that starts with ${opens.charAt(0)} ends at the next ${opens.charAt(0)}, and more follows`,
+      `put all of it in quotes: ${quoted(opens)}`,
     );
   }
   return fault(

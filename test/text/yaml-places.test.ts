@@ -116,6 +116,7 @@ describe('faults in a restorer’s words', () => {
     ['a:\n\tb: 1\n', '\t', 'a tab stands', 'indent with spaces'],
     ['a: 1\n  b: 2\n', 'b:', 'indented as if', 'same column'],
     ['a:\n  b: 2\n c: 3\n', 'c:', 'indented differently', 'same column'],
+    ['a:\n  - b: 2\n   c: 3\n', 'c:', 'indented differently', 'same column'],
     ['a: [1, 2\nb: 3\n', '[1, 2', 'not closed', 'close it with ]'],
     ['a: { b: 1\nc: 3\n', '{ b: 1', 'not closed', 'close it with }'],
     ['a:1\nb: 2\n', 'a:1', 'a space after its colon', 'write `a: 1`'],
