@@ -7,8 +7,8 @@
 
 What it changes, and why:
   - only the letters that a sheet is likely to need are kept (see WANTED);
-  - the zero is the slashed one by default, so that a reader of the PDF, which knows only the
-    default figures, finds a zero and not a nameless variant;
+  - the slashed zero, which tells a part number's 0 from its O, is a font of its own: as a variant
+    of the typeface a reader of the PDF would find a nameless sign in place of a zero;
   - figures of fractions are fonts of their own (numerators, denominators), larger and heavier
     than the typeface's own small figures: they are read at arm's length, and each is still an
     ordinary digit in the PDF's text;
@@ -24,7 +24,7 @@ from fontTools.ttLib import TTFont
 
 WANTED = (
     list(range(0x20, 0x7F)) + list(range(0xA0, 0x180)) + [0x192, 0x218, 0x219, 0x21A, 0x21B]
-    + [0x2C6, 0x2DA, 0x2DC, 0x394, 0x3A9, 0x3B1, 0x3B2, 0x3B8, 0x3BB, 0x3BC, 0x3C0, 0x3C8]
+    + [0x2C6, 0x2DA, 0x2DC, 0x394, 0x3A9, 0x3B1, 0x3B2, 0x3B8, 0x3BB, 0x3BC, 0x3C0, 0x3C1, 0x3C8]
     + list(range(0x2007, 0x200B)) + list(range(0x2010, 0x2016)) + list(range(0x2018, 0x201F))
     + [0x2020, 0x2021, 0x2022, 0x2026, 0x202F, 0x2030, 0x2032, 0x2033, 0x2039, 0x203A, 0x2044]
     + [0x2060, 0x2070, 0x20AC, 0x2116, 0x2122, 0x2126, 0x212B]
@@ -158,7 +158,6 @@ def text_face(source, family, style, out):
     font = TTFont(source, recalcTimestamp=False)
     for table in font['cmap'].tables:
         if table.isUnicode():
-            table.cmap[0x30] = SLASHED
             table.cmap.setdefault(0x2215, table.cmap[0x2044])
             table.cmap.setdefault(0x202F, table.cmap[0xA0])
             table.cmap.setdefault(0x2011, table.cmap[0x2010] if 0x2010 in table.cmap else 'hyphen')
@@ -177,10 +176,9 @@ def fraction_face(source, family, style, out, scale, lift):
     glyphs = font.getGlyphSet()
     made = {}
     for index, name in enumerate(FIGURES):
-        origin = SLASHED if name == 'zero' else name
         pen = TTGlyphPen(None)
-        glyphs[origin].draw(TransformPen(pen, (scale, 0, 0, scale, 0, lift)))
-        made[0x30 + index] = (pen.glyph(), round(font['hmtx'][origin][0] * scale))
+        glyphs[name].draw(TransformPen(pen, (scale, 0, 0, scale, 0, lift)))
+        made[0x30 + index] = (pen.glyph(), round(font['hmtx'][name][0] * scale))
     pen = TTGlyphPen(None)
     # The slash overlaps its neighbors' side bearings so that the fraction reads as one figure.
     polygon(pen, [(-62, -80), (0, -80), (242, 790), (180, 790)])
@@ -204,6 +202,20 @@ def fraction_face(source, family, style, out, scale, lift):
     write(font, out + '.woff2')
 
 
+def slashed_face(source, family, style, out):
+    """A face with nothing but the slashed zero, to stand before the text face where a code is set."""
+    font = TTFont(source, recalcTimestamp=False)
+    for table in font['cmap'].tables:
+        if table.isUnicode():
+            table.cmap[0x30] = SLASHED
+    rename(font, family, style)
+    for tag in ('GSUB', 'GPOS', 'GDEF'):
+        if tag in font:
+            del font[tag]
+    cut(font, [0x30], [])
+    write(font, out + '.woff2')
+
+
 def main():
     sans, condensed, out = sys.argv[1:4]
     s = sans + '/fonts/complete/woff2/IBMPlexSans-%s.woff2'
@@ -215,6 +227,8 @@ def main():
     text_face(s % 'SemiBold', 'Gaugeleaf Sans', 'SemiBold', out + '/sans-semibold')
     text_face(c % 'Regular', 'Gaugeleaf Condensed', 'Regular', out + '/condensed-regular')
     text_face(c % 'SemiBold', 'Gaugeleaf Condensed', 'SemiBold', out + '/condensed-semibold')
+    for weight in ('Regular', 'SemiBold'):
+        slashed_face(s % weight, 'Gaugeleaf Slashed', weight, out + '/slashed-' + weight.lower())
     for weight, heavier, name in [('Regular', 'Medium', 'regular'), ('SemiBold', 'Bold', 'semibold')]:
         fraction_face(c % heavier, 'Gaugeleaf Upper', weight, out + '/upper-' + name, 0.77, 238)
         fraction_face(c % heavier, 'Gaugeleaf Lower', weight, out + '/lower-' + name, 0.77, -62)

@@ -90,3 +90,25 @@ export async function unreadText(bytes: Uint8Array): Promise<readonly string[]> 
   await task.destroy();
   return unread.filter((text) => /: .*\S/.test(text));
 }
+
+/** Every stretch of text of a PDF with its font and type size in mm. */
+export async function letteringIn(
+  bytes: Uint8Array,
+): Promise<readonly { readonly font: string; readonly mm: number; readonly text: string }[]> {
+  const task = getDocument({ data: bytes.slice(), verbosity: 0, useSystemFonts: false });
+  const document = await task.promise;
+  const found: { font: string; mm: number; text: string }[] = [];
+  for (let number = 1; number <= document.numPages; number++) {
+    const page = await document.getPage(number);
+    const content = await page.getTextContent();
+    await page.getOperatorList();
+    for (const item of content.items) {
+      if (!('str' in item) || item.str.trim() === '') continue;
+      const [, , c = 0, d = 0] = item.transform as number[];
+      const { name } = page.commonObjs.get(item.fontName) as FontFacts;
+      found.push({ font: name, mm: (Math.hypot(c, d) * 25.4) / 72, text: item.str });
+    }
+  }
+  await task.destroy();
+  return found;
+}

@@ -39,16 +39,16 @@ function bookletOrder(paper: Paper, more: Partial<BookletOrder> = {}): BookletOr
   return { ...common(paper), sheets, store: null, ...more };
 }
 
-/** Values as the page draws them: a fraction bar for a slash, a minus for a hyphen. */
+/** Values as the page draws them: a fraction bar for a slash, a minus for a hyphen, limits stacked. */
 const printedValues = [
   '13⁄64 ± 1⁄64 in',
-  '0.250 +0.010/−0 in',
+  '0.250 +0.010 −0 in',
   '1 notch rich',
   'No. 30 drill',
   'No. 29 drill',
   '0.026 in wire',
   '0.030 in wire',
-  '1-1⁄4 ± 1⁄4 turns out',
+  '1 1⁄4 ± 1⁄4 turns out',
   '475 ± 25 rpm',
   '19 inHg',
 ];
@@ -69,7 +69,7 @@ function expectPrint(read: ReadPdf, paper: Paper): void {
     );
     for (const font of page.fonts) {
       expect(font.embedded, `${font.name} is embedded`).toBe(true);
-      expect(font.name).toMatch(/Gaugeleaf(Sans|Condensed|Upper|Lower)/);
+      expect(font.name).toMatch(/Gaugeleaf(Sans|Condensed|Upper|Lower|Slashed)/);
     }
   }
   const text = read.pages.map((page) => page.text).join(' ');

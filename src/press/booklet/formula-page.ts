@@ -37,18 +37,15 @@ export function formulaPage(
     .sort(({ relation: { title: one } }, { relation: { title: two } }) => (one < two ? -1 : 1))
     .map(({ relation: { title, formula, source, assumptions }, usedBy }) => ({
       title,
-      formula: spelled(formula),
+      formula,
       source: capital(spelled(source.replace(/[.\s]+$/, ''))),
       assumptions: spelled(assumptions.map((each) => `${each.replace(/[.\s]+$/, '')}.`).join(' ')),
       usedBy,
     }));
 }
 
-/** Signs that the fonts of the built-in templates lack. */
-const spellings: readonly (readonly [string, string])[] = [
-  ['∝', 'varies as'],
-  ['ρ', 'rho'],
-];
+/** Signs that the fonts of the built-in templates lack; in a formula the lettering sees to them. */
+const spellings: readonly (readonly [string, string])[] = [['∝', 'varies as']];
 
 function spelled(formula: string): string {
   return spellings.reduce((text, [sign, word]) => text.replaceAll(sign, word), formula);

@@ -33,6 +33,12 @@ export const templateHelpers = {
     named: false,
     meaning: 'a line of words, its fractions and quotation marks drawn',
   },
+  math: {
+    takes: ['x'],
+    given: 'printed',
+    named: false,
+    meaning: 'a formula of one line, set as MathML',
+  },
   upper: { takes: ['x'], given: 'printed', named: false, meaning: 'a text in capitals' },
   logo: {
     takes: [],

@@ -1,7 +1,7 @@
 import type * as Handlebars from 'handlebars';
 import { nearestName } from '../../text/index.ts';
 import { contentPolicy } from '../browser/index.ts';
-import { escapeHtml, typesetSize, typesetWords } from '../lettering/index.ts';
+import { escapeHtml, typesetFormula, typesetSize, typesetWords } from '../lettering/index.ts';
 import { fillIn } from '../orders/index.ts';
 import { PressStopped, type Templates } from '../orders/model.ts';
 import type { HelperName } from './helpers.ts';
@@ -18,6 +18,7 @@ export async function render(name: string, model: object, templates: Templates):
   const helpers: Record<HelperName, Handlebars.HelperDelegate> = {
     size: (text: unknown) => safe(typesetSize(String(text))),
     words: (text: unknown) => safe(typesetWords(String(text))),
+    math: (text: unknown) => safe(typesetFormula(String(text))),
     upper: (text: unknown) => String(text).toUpperCase(),
     css: (file: unknown) => safe(style(String(file), templates)),
     say: (key: unknown, options: Handlebars.HelperOptions) => {

@@ -5,6 +5,7 @@
  */
 export const faceWidths = {
   size: [
+    [118, '\u202f'],
     [236, ' \u00a0'],
     [260, "'′"],
     [276, 'ij'],
@@ -71,6 +72,7 @@ export const faceWidths = {
     [960, '%'],
   ],
   name: [
+    [106, '\u202f'],
     [212, ' \u00a0'],
     [220, "'′"],
     [228, 'ij'],

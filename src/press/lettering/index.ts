@@ -1,4 +1,5 @@
 export { type Density, type DensityName, densitiesFor, densityNames } from './densities.ts';
+export { typesetFormula } from './formula.ts';
 export type { Face } from './glyph-widths.ts';
 export { capHeightMm, labelAngles, textAngles, usualDistanceMm } from './legibility.ts';
 export { escapeXml, textWidth, wrapText } from './line-widths.ts';

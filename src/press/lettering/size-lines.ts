@@ -2,8 +2,9 @@ import { type Face, faceWidths } from './glyph-widths.ts';
 import { sizeParts, typesetRuns } from './typeset.ts';
 
 /**
- * Type sizes in mm. A capital is 0.703 of the type size and a figure of a fraction 0.578, both
- * measured in the fonts, so that nothing is lower than 2.3 mm: NUREG-0700 at 500 mm (2.33 mm).
+ * Type sizes in mm. A capital is 0.703 of the type size and a figure of a fraction 0.537, both
+ * measured in the fonts, so that no capital and no plain figure is lower than 2.3 mm (NUREG-0700 at 500 mm:
+ * 2.33 mm), a fraction's 2.1 mm in a size and 1.8 mm among words.
  */
 export const typeSize = { size: 4.05, name: 3.35 } as const;
 
@@ -74,17 +75,21 @@ function filled(
 }
 
 function sizeLine(text: string): Line {
+  return drawnLine(text, 'size');
+}
+
+/** Words, with the fractions among them as in every size: their figures are 1.8 mm high. */
+function nameLine(text: string): Line {
+  return drawnLine(text, 'name');
+}
+
+function drawnLine(text: string, plain: 'size' | 'name'): Line {
   const stretches = typesetRuns(text)
     .filter((run) => run.text !== '')
-    .map(({ as, text: drawn }): Stretch => ({ face: as === 'plain' ? 'size' : as, text: drawn }));
+    .map(({ as, text: drawn }): Stretch => ({ face: as === 'plain' ? plain : as, text: drawn }));
   const width = stretches.reduce(
-    (sum, { face, text: drawn }) => sum + breadth(drawn, face, typeSize.size),
+    (sum, { face, text: drawn }) => sum + breadth(drawn, face, typeSize[plain]),
     0,
   );
   return { stretches, width };
-}
-
-function nameLine(text: string): Line {
-  // A fraction among words would be drawn too small to read: words keep their figures whole.
-  return { stretches: [{ face: 'name', text }], width: breadth(text, 'name', typeSize.name) };
 }

@@ -1,9 +1,10 @@
 import { allUnits } from '../../quantity/index.ts';
 
 /**
- * Sizes and short texts as HTML. Figures and words stay what was written; what changes is how they
- * are drawn: a true fraction bar, primes for inch and foot marks, a minus for a hyphen before a
- * figure. A mixed number keeps its hyphen or space, so that 1-7/16 can't be taken for 17/16.
+ * Sizes and short texts as HTML, the one place for all prints. Figures and words stay what was written;
+ * what changes is how they are drawn: a true fraction bar, primes for inch and foot marks, a minus for a
+ * hyphen before a figure, raised powers, a lowered 2 in H2O, unequal tolerances one above the other. What
+ * joins a mixed number is set as a narrow space: 1-7/16 is no range from 1, and no 17/16 either.
  */
 
 const entities: Readonly<Record<string, string>> = {
@@ -21,7 +22,7 @@ export function escapeHtml(text: string): string {
 
 /** Where a size may be parted at the end of a line: before a tolerance, a datum, another limit. */
 const parting =
-  /\s+(?=(?:±|\+\/?-|[–—]|\+\d|to\b|or\b|and\b|per\b|after\b|from\b|below\b|above\b|at\b|with\b|before\b|on\b|\())/u;
+  /\s+(?=(?:±|\+\/?-|[–—]|\+\.?\d|to\b|or\b|and\b|per\b|after\b|from\b|below\b|above\b|at\b|with\b|before\b|on\b|\())/u;
 
 /** The parts of a size that stay whole: `29/32`, `+1/32/-1/64 in`. */
 export function sizeParts(text: string): readonly string[] {
@@ -36,9 +37,18 @@ const shortSize = 26;
  * so that a style can keep it whole.
  */
 export function typesetSize(text: string): string {
-  const parts = sizeParts(text).map((part) => `<span class="together">${figures(part)}</span>`);
+  const parts = sizeParts(text).map((part) => `<span class="together">${limits(part)}</span>`);
   const length = text.trim().length <= shortSize ? ' short' : '';
   return `<span class="size${length}">${parts.join(' ')}</span>`;
+}
+
+/** A tolerance with another figure up than down, and what stands behind it: `+1/32/-1/64 in`. */
+const unequal = /^(\+\.?\d[\d.,/⁄\s-]*?)\s*[/,]?\s*([-−](?:\.?\d)[\d.,/⁄]*)(?![\d.,/⁄])(.*)$/u;
+
+function limits(part: string): string {
+  const [, up, down, rest] = unequal.exec(part) ?? [];
+  if (up === undefined || down === undefined || rest === undefined) return figures(part);
+  return `<span class="limits"><span>${figures(up)}</span> <span>${figures(down)}</span></span>${figures(rest)}`;
 }
 
 /** Words behind a number that are its unit, the longest forms first. */
@@ -54,7 +64,7 @@ const unitWords = allUnits()
  * unit behind it, a mixed number, a thread.
  */
 const keptWhole = new RegExp(
-  `(?<![\\p{L}\\d.,/⁄-])(?:(?:nos?|pp?|figs?)\\. )?\\d+(?:[.,/⁄–-]\\d+)*(?: \\d+[/⁄]\\d+)?(?: (?:${unitWords})(?![\\p{L}\\d]))?`,
+  `(?<![\\p{L}\\d.,/⁄-])(?:(?:nos?|pp?|figs?)\\. |[±≤≥<>≈×+] ?)?(?:\\.(?=\\d))?\\d+(?:[.,/⁄–-]\\d+)*(?: \\d+[/⁄]\\d+)?(?: (?:${unitWords})(?![\\p{L}\\d])(?: (?:min|max)(?![\\p{L}\\d/]))?)?`,
   'giu',
 );
 
@@ -94,6 +104,9 @@ export interface Run {
   readonly text: string;
 }
 
+/** No line ends at it, and it is narrower than what parts words. */
+const NARROW = '\u202f';
+
 /** A text as it is drawn, for a page that is no HTML: nothing in it is escaped. */
 export function typesetRuns(text: string): readonly Run[] {
   const pieces: Run[] = [];
@@ -102,9 +115,9 @@ export function typesetRuns(text: string): readonly Run[] {
     const [whole, mixed, , , upper, , lower] = match;
     if (upper === undefined || lower === undefined) continue;
     if (!vulgarDenominators.has(Number(lower))) continue;
-    const start = match.index + (mixed?.length ?? 0);
-    // The part of a mixed number that stands before the fraction goes with the plain text.
-    pieces.push({ as: 'plain', text: text.slice(from, start) });
+    // The whole number of a mixed one goes with the plain text; a narrow space is what joins the two.
+    const joined = mixed === undefined ? '' : `${mixed.slice(0, -1)}${NARROW}`;
+    pieces.push({ as: 'plain', text: text.slice(from, match.index) + joined });
     pieces.push({ as: 'upper', text: `${upper}⁄` }, { as: 'lower', text: lower });
     from = match.index + whole.length;
   }
@@ -117,21 +130,49 @@ export function typesetRuns(text: string): readonly Run[] {
 }
 
 function figures(text: string): string {
-  return typesetRuns(text)
-    .map(({ as, text: drawn }) => {
+  const runs = typesetRuns(text);
+  return runs
+    .map(({ as, text: drawn }, at) => {
       if (as === 'upper') return `<span class="fraction"><span class="upper">${drawn}</span>`;
-      return as === 'lower' ? `<span class="lower">${drawn}</span></span>` : escapeHtml(drawn);
+      if (as === 'lower') return `<span class="lower">${drawn}</span></span>`;
+      // What stands behind a fraction stands behind a figure.
+      return at === 0 ? signs(drawn) : signs(`⁄${drawn}`).slice(1);
     })
     .join('');
+}
+
+/** Powers of a unit behind a figure, a slash or `per`. */
+const power = /(?<=[\d\s⁄/″]|per )((?:[cdkm]?m|in|ft|yd))([23])(?![\d\p{L}]|[.,⁄-]\d)/gu;
+
+/** `min` and `max` behind a figure with its unit, or before the figure: no minutes. */
+const bound = new RegExp(
+  `(?<=[\\d⁄](?:\\s?(?:${unitWords})|[″′%°])(?: \\p{L}+)?\\s)(?:min|max)(?![\\p{L}\\d/])|^(?:min|max)(?=\\s+(?:\\.?\\d|$))`,
+  'gu',
+);
+
+/** Codes and part numbers in which a zero may stand beside an O. */
+const code =
+  /(?<![\p{L}\d])(?=[\d/-]*\p{Lu})(?=[\p{Lu}/-]*\d)[\p{Lu}\d]+(?:[/-][\p{Lu}\d]+)*(?![\p{L}\d])/gu;
+
+/** Plain text as HTML, with what is raised, lowered or drawn otherwise. */
+function signs(text: string): string {
+  return escapeHtml(text)
+    .replace(power, '$1<sup class="power">$2</sup>')
+    .replace(/H2O(?![\p{L}\d])/gu, 'H<sub>2</sub>O')
+    .replace(bound, '<span class="bound">$&</span>')
+    .replace(code, (whole) => whole.replaceAll('0', '<span class="slashed">0</span>'));
 }
 
 /** Primes, minus signs and quotation marks; whether a fraction stands before or after the text. */
 function marks(text: string, afterFigure: boolean, beforeFigure: boolean): string {
   // A figure stands in for the fraction, so that what looks for one finds it.
   const drawn = `${afterFigure ? '0' : ''}${text}${beforeFigure ? '0' : ''}`
+    // What is quoted may end in a figure, and its mark is no inch then.
+    .replace(/(^|[\s([{–—-])"(?=[^\s"])([^"]*\p{L}[^"]*)"(?=$|[\s,.;:!?)])/gu, '$1“$2”')
     .replace(/(?<=\d\s?)"(?=$|[\s,.;:)×–-])/g, '″')
     .replace(/(?<=\d)'(?=$|[\s,.;:)\d×–-])/g, '′')
     .replace(/(?<=^|[\s(/+])-(?=\.?\d)/g, '−')
+    .replace(/(?<=\d)\s?%/g, `${NARROW}%`)
     .replace(/(?<=^|[\s([{–—-])"/g, '“')
     .replaceAll('"', '”')
     .replace(/(?<=^|[\s([{–—-])'(?!\d)/g, '‘')

@@ -10,6 +10,7 @@ import { flate } from '../../../src/project/flate.ts';
 import { pictureData } from '../../../src/project/pictures.ts';
 import { folderWith } from '../../project/folder.ts';
 import { demoEdition, demoLast, demoSheets } from '../demo-sheets.ts';
+import { leveled, printedText } from '../printed-text.ts';
 import { browserHere, builtInTemplates } from '../stand.ts';
 
 const browser = await browserHere();
@@ -22,13 +23,7 @@ const sheets = demoSheets();
 const { facts, orderGraphs } = demoEdition();
 
 /** Without spaces and with plain signs: how a reader parts what is drawn is its own affair. */
-const plain = (text: string) =>
-  text
-    .normalize('NFKC')
-    .replaceAll('⁄', '/')
-    .replace(/[−–‐]/g, '-')
-    .replaceAll('″', '"')
-    .replace(/\s/g, '');
+const plain = leveled;
 
 describe.skipIf(typeof browser === 'string' || !hasReader)(
   'the booklet of the demo',
@@ -83,8 +78,8 @@ describe.skipIf(typeof browser === 'string' || !hasReader)(
         for (const { label, values } of settingRows(sheet, [])) {
           expect(chapter).toContain(plain(label));
           for (const { written } of values) {
-            expect(chapter).toContain(plain(written));
-            expect(plain(quick.join(''))).toContain(plain(written));
+            expect(chapter).toContain(printedText(written));
+            expect(plain(quick.join(''))).toContain(printedText(written));
             count++;
           }
         }

@@ -133,9 +133,13 @@ function expectSound(name: DrawingName, given: Given): void {
   expect(colors.filter((color) => !/^(none|#000|#fff)$/.test(color ?? ''))).toEqual([]);
   const strokes = new Set([...svg.matchAll(/stroke-width="([^"]+)"/g)].map(([, w]) => w));
   expect([...strokes].filter((w) => w !== '0.35' && w !== '0.7')).toEqual([]);
-  // Capitals are 0.703 of the type size, figures of a fraction 0.578, both measured in the fonts.
+  // Capitals are 0.703 of the type size, figures of a fraction 0.537, both measured in the fonts.
   for (const [, face, size] of svg.matchAll(/<text class="(\w+)"[^>]* font-size="([^"]+)"/g)) {
-    expect(Number(size) * (face === 'size' ? 0.578 : 0.703)).toBeGreaterThanOrEqual(2.3);
+    expect([face, Number(size) * 0.703 >= 2.3, Number(size) * 0.537 >= 1.7]).toEqual([
+      face,
+      true,
+      true,
+    ]);
   }
   // Every size on the drawing is in its words.
   for (const [, body = ''] of svg.matchAll(/<desc[^>]*>(.*?)<\/desc>/g)) {

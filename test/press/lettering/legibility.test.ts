@@ -27,6 +27,7 @@ describe('the densities', () => {
       ['Gaugeleaf Condensed', 0.698],
       ['Gaugeleaf Upper', 0.537],
       ['Gaugeleaf Lower', 0.537],
+      ['Gaugeleaf Slashed', 0.698],
     ]);
   });
 

@@ -56,8 +56,8 @@ describe('lettering', () => {
     expect(texts('13/64 ± 1/64 in', 60)).toEqual(['13⁄64 ± 1⁄64 in']);
     expect(texts('12,5 ± 0,5 mm', 22.5)).toEqual(['12,5', '± 0,5 mm']);
     expect(texts('1-1/2 turns in after contact', 22.5)).toEqual([
-      '1-1⁄2 turns',
-      'in after',
+      '1\u202f1⁄2 turns in',
+      'after',
       'contact',
     ]);
     const [first] = sizeLines('1-13/64 in', 60);

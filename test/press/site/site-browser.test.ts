@@ -113,7 +113,7 @@ const rulesThatPass = ['color-contrast', 'target-size', 'heading-order', 'region
 
 /** The elements that stick out of the window to the right. */
 const sticking = `[...document.querySelectorAll('body *')]
-  .filter((each) => !each.closest('.unseen, .skip, .scale, svg') && each.getBoundingClientRect().right > innerWidth + 0.5)
+  .filter((each) => !each.closest('.unseen, .skip, .scale, .equation, svg') && each.getBoundingClientRect().right > innerWidth + 0.5)
   .map((each) => each.tagName + ': ' + each.textContent.trim().slice(0, 60))`;
 
 /** Things to touch that stand by themselves and are smaller than 44 px either way; links in running words may be. */

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { SiteOrder } from '../../../src/press/site/site.ts';
 import { siteFiles, sitePolicy } from '../../../src/press/site/site.ts';
+import { leveled, printedText } from '../printed-text.ts';
 import { builtInTemplates, finding, sampleText, toPrint } from '../stand.ts';
 import { demoOrder, elementsOf, pagesOf } from './demo-site.ts';
 
@@ -113,7 +114,9 @@ describe('the pages of the demo', () => {
           ({ attributes }) => attributes.id === `setting-${setting.name.value}`,
         );
         const values = [setting.value, ...setting.places.values()].flatMap((size) => size ?? []);
-        for (const { text } of values) expect(plain(row?.text ?? '')).toContain(plain(text));
+        for (const { text } of values) {
+          expect(leveled(row?.text ?? '')).toContain(printedText(text));
+        }
         for (const { page } of setting.from) if (page !== null) expect(row?.text).toContain(page);
       }
       const boxes = elements.filter(({ attributes }) => attributes.type === 'checkbox');
@@ -256,11 +259,3 @@ describe('pages of other sheets', () => {
 });
 
 /** Typeset text and text as typed alike: fraction bars, primes, minus signs and dashes. */
-function plain(text: string): string {
-  return text
-    .replaceAll('⁄', '/')
-    .replaceAll('−', '-')
-    .replaceAll('″', '"')
-    .replaceAll('’', "'")
-    .replace(/\s+/g, ' ');
-}
