@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { typesetFormula } from '../../../src/press/lettering/formula.ts';
-import { relations } from '../../../src/relations/index.ts';
+import { relations } from '../../../src/relations/formulas/list.ts';
 
 /** What is written in it, without signs that only order it. */
 function written(html: string): string {
