@@ -30,7 +30,7 @@ const floors: readonly (readonly string[])[] = [
   ['report', 'press'],
   ['desk'],
   ['project', 'desk-page', 'library'],
-  ['desk-server'],
+  ['desk-server', 'language-server'],
   ['cli'],
 ];
 
@@ -55,6 +55,7 @@ const outward: ReadonlySet<string> = new Set([
   'project',
   'desk-page',
   'desk-server',
+  'language-server',
   'cli',
   'build',
 ]);

@@ -174,6 +174,15 @@ alone: where the list says otherwise, it is told. Ends with 1 where a cell was l
       done(await desk(folder, options, io));
     });
 
+  program
+    .command('language-server')
+    .description('answer a text editor: findings, completion, hover and cures while one writes')
+    .option('--stdio', 'on standard input and output, as it always is')
+    .action(async () => {
+      const { languageServer } = await import('./commands/language-server.ts');
+      done(await languageServer(io));
+    });
+
   printing(
     program
       .command('record')
