@@ -46,6 +46,8 @@ export default async function setup(project: TestProject): Promise<() => Promise
   }
 
   const server = createServer(async (_, response) => {
+    // A worker that has been at work for long would ask by a connection that was given up meanwhile.
+    response.setHeader('connection', 'close');
     try {
       running ??= start();
       const { shared } = await running;
