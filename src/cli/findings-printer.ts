@@ -13,10 +13,8 @@ import {
   toAnnotations,
   toSarif,
 } from '../report/index.ts';
+import type { Format } from './formats.ts';
 import { type Io, say, usesColor, widthOf } from './io.ts';
-
-/** How `check` writes its findings. */
-export type Format = 'text' | 'json' | 'sarif' | 'github';
 
 /** Takes one file's report after the other, and writes what its format has to say. */
 export interface Printer {

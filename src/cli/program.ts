@@ -1,5 +1,6 @@
 import { Argument, Command, Option } from 'commander';
 import { packageVersion } from '../project/index.ts';
+import { formats } from './formats.ts';
 import type { Io } from './io.ts';
 import type { ExitStatus } from './run.ts';
 
@@ -49,7 +50,7 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
     .argument('[paths...]', 'sheets or folders; without any, the sheets of this project')
     .addOption(
       new Option('-f, --format <format>', 'how findings are written')
-        .choices(['text', 'json', 'sarif', 'github'])
+        .choices(formats)
         .default('text'),
     )
     .option('--fix', 'mend what is certain, then show what is left')

@@ -1,14 +1,7 @@
 import { check } from './commands/check.ts';
-import type { Format } from './findings-printer.ts';
+import { type Format, formats } from './formats.ts';
 import type { Io } from './io.ts';
 import { tellMishap } from './mishap.ts';
-
-const formats: ReadonlyMap<string, Format> = new Map([
-  ['text', 'text'],
-  ['json', 'json'],
-  ['sarif', 'sarif'],
-  ['github', 'github'],
-]);
 
 /**
  * `check` without the argument parser, whose loading takes as long as a third of Node's own start:
@@ -27,7 +20,7 @@ export function quickCheck(argv: readonly string[], io: Io): Promise<number> | n
     else if (word === '--all' || word === '-a') all = true;
     else if (word === '--format' || word === '-f' || word.startsWith('--format=')) {
       const named = word.startsWith('--format=') ? word.slice(9) : (argv[++index] ?? '');
-      const known = formats.get(named);
+      const known = formats.find((each) => each === named);
       if (known === undefined) return null;
       format = known;
     } else if (word.startsWith('-') || word === '') return null;

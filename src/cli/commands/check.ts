@@ -28,7 +28,8 @@ import {
   stoppers,
   stoppersAcross,
 } from '../../report/index.ts';
-import { type Format, printerFor } from '../findings-printer.ts';
+import { printerFor } from '../findings-printer.ts';
+import type { Format } from '../formats.ts';
 import { type Io, say } from '../io.ts';
 import { startProgress } from '../progress.ts';
 import type { ExitStatus } from '../run.ts';
