@@ -100,6 +100,10 @@ describe('what the pages show', () => {
     'edition',
     'folder',
     'kit',
+    // By test/editors.
+    'extension',
+    'neovim',
+    'emacs',
   ];
   const written = ['work', 'own-work', 'accept', 'mapping', 'statements', 'sources'];
 
@@ -138,7 +142,7 @@ describe('the commands', () => {
     '%s names only commands and options that there are',
     (_, { text }) => {
       const strange = [...unfenced(text).matchAll(/`([^`\n]+)`/g)].flatMap(([, code = '']) => {
-        const [, name, rest = ''] = /^gaugeleaf(?: ([a-z]+)\b)?(.*)$/.exec(code) ?? [];
+        const [, name, rest = ''] = /^gaugeleaf(?: ([a-z-]*[a-z])\b)?(.*)$/.exec(code) ?? [];
         const bare = /^--[a-z-]+/.test(code) ? code : null;
         if (name === undefined && bare === null) return [];
         const of = program.commands.filter(
