@@ -80,8 +80,14 @@ export function readYaml(
   }
   const first = doc.errors[0];
   // What follows the first error is most often its echo.
-  if (first?.code === 'RESOURCE_EXHAUSTION') walk.limit('depth', { start: 0, end: 0 }, tooDeep);
-  else if (first) walk.fault(explainYamlError(first, text, doc));
+  if (first && first.code !== 'RESOURCE_EXHAUSTION') {
+    walk.fault(explainYamlError(first, text, doc));
+  }
+  if (doc.errors.some(({ code }) => code === 'RESOURCE_EXHAUSTION')) {
+    // How far the parser came is a matter of its stack: nothing of that is told, or kept.
+    walk.limit('depth', { start: 0, end: 0 }, tooDeep);
+    return result(walk, null, false);
+  }
   const directive = /^\s*(%.*)/.exec(text)?.[1];
   if (directive) {
     const start = text.indexOf('%');
