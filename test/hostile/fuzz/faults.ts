@@ -26,7 +26,8 @@ async function plainly(cwd: string, ...argv: readonly string[]): Promise<Outcome
   const started = process.cpuUsage();
   let outcome: Outcome;
   try {
-    outcome = await gaugeleaf(argv, { cwd });
+    // A table is data to a program, and to a terminal text: as such it is looked at.
+    outcome = await gaugeleaf(argv, { cwd, tty: argv.includes('csv') });
   } catch (error) {
     throw new Fault(`${argv.join(' ')} threw ${error instanceof Error ? error.stack : error}`);
   }

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { tried } from './faults.ts';
-import { type Change, changed, someChanges } from './mutations.ts';
-import { projectWith, remove, targets } from './project.ts';
+import { runCase } from './case.ts';
+import { someChanges } from './mutations.ts';
+import { targets } from './project.ts';
 
 /**
  * Files that were right, altered at random, and everything that reads them. `FUZZ_CASES` and `FUZZ_SEED`
@@ -12,26 +12,7 @@ const cases = Number(process.env.FUZZ_CASES ?? 60);
 const seed = Number(process.env.FUZZ_SEED ?? 1948);
 const only = process.env.FUZZ_ONLY;
 
-const everything = targets();
-const all = everything.filter(({ name }) => only === undefined || name.includes(only));
-
-/** The altered file: the changes in turn, and then perhaps a byte that is no letter. */
-function alteredBytes(text: string, made: readonly Change[], byte: number | null): Uint8Array {
-  const bytes = Buffer.from(made.reduce(changed, text).slice(0, 400_000), 'utf8');
-  if (byte !== null && bytes.length > 0) bytes[byte % bytes.length] = byte & 0xff;
-  return bytes;
-}
-
-async function run(name: string, made: readonly Change[], byte: number | null): Promise<void> {
-  const target = all.find((each) => each.name === name);
-  if (!target) throw new Error(`there is no file ${name} to alter`);
-  const folder = projectWith(everything, target, alteredBytes(target.text, made, byte));
-  try {
-    await tried(folder, target, made[0]?.pick ?? 0);
-  } finally {
-    remove(folder);
-  }
-}
+const all = targets().filter(({ name }) => only === undefined || name.includes(only));
 
 test(
   'no altered file makes the program fail, wait, contradict itself, or say what it should not',
@@ -43,7 +24,7 @@ test(
         fc.constantFrom(...all.map(({ name }) => name)),
         someChanges,
         fc.option(fc.nat(100_000), { freq: 8 }),
-        (name, made, byte) => run(name, made, byte),
+        (name, made, byte) => runCase({ name, made, byte }),
       ),
       { numRuns: cases, seed, endOnFailure: cases < 1000 },
     );
