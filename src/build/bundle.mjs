@@ -1,7 +1,7 @@
 /**
- * Bundles src/cli/main.ts into dist/gaugeleaf.js, src/library into dist/library.js, and what they share
- * into dist/chunks: what a command does not need it
- * does not load. Run by `node src/build/bundle.mjs`, after generate.mjs. Templates, schemas and
+ * Bundles src/cli/main.ts into dist/gaugeleaf.js, src/library into dist/library.js, what they share into
+ * dist/chunks, so that what a command does not need it does not load, and the desk's page into dist/desk.
+ * Run by `node src/build/bundle.mjs`, after generate.mjs. Templates, schemas and
  * fonts are read from the package's root, above dist, and are not copied.
  */
 import { chmodSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
@@ -9,6 +9,7 @@ import { join, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { bundleCheck } from './check-bundle.mjs';
+import { bundleDesk } from './desk-bundle.mjs';
 import { notices } from './notices.mjs';
 import { pastDoors } from './past-doors.mjs';
 
@@ -53,7 +54,8 @@ export async function bundle(root) {
   // The entry's own `#!` line comes through, so the file can be run as a program.
   chmodSync(entry, 0o755);
   const checked = await bundleCheck(root, EXTERNAL);
-  const inputs = [...Object.keys(metafile.inputs), ...Object.keys(checked.inputs)];
+  const desk = await bundleDesk(root, join(dist, 'desk'));
+  const inputs = [metafile.inputs, checked.inputs, desk].flatMap((each) => Object.keys(each));
   writeFileSync(join(dist, 'third-party-notices.txt'), notices(root, inputs));
 }
 

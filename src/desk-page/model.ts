@@ -174,3 +174,13 @@ export interface Refusing {
   readonly message: string;
   readonly hint: string | null;
 }
+
+/** One place that a search came to. */
+export interface FoundLine {
+  readonly sheet: string;
+  readonly words: string;
+  readonly where: string;
+  /** Both 1-based. */
+  readonly line: number;
+  readonly column: number;
+}

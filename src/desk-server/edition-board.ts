@@ -4,17 +4,26 @@ import type {
   EditionFinding,
   EditionState,
   FindingCounts,
+  FoundLine,
   KindLine,
   SheetLine,
 } from '../desk-page/model.ts';
+import { gaugeBook } from '../gauges/index.ts';
 import { examineFile, type FileFaults, type Project } from '../project/index.ts';
+import { findIn, queryOf } from '../report/find/index.ts';
 import { type PlacedFinding, placeAcross, placeFindings } from '../report/index.ts';
+import type { Sheet } from '../sheet/model.ts';
+
+/** More places nobody reads through. */
+const mostFound = 200;
 
 interface Entry {
   readonly line: Omit<SheetLine, 'unsaved' | 'left' | 'id'>;
   readonly facts: SheetFacts | null;
   /** Whether it changes with the sheets that it is based on. */
   readonly based: boolean;
+  /** As it was read, without its tree: what searches look at. */
+  readonly sheet: Sheet | null;
 }
 
 /**
@@ -50,6 +59,23 @@ export class EditionBoard {
     const based = [...this.#entries].filter(([, entry]) => entry.based).map(([path]) => path);
     const there = new Set(this.#project.sheets());
     this.#begin([...new Set([...paths, ...based])].filter((path) => there.has(path)));
+  }
+
+  /** Where the sheets say something: a size in any notation, a setting, a source, words. */
+  find(text: string): readonly FoundLine[] {
+    const gauges = gaugeBook();
+    const project = this.#project;
+    const ids = new Map(project.sheets().map((path) => [project.show(path), idOf(path)]));
+    const sheets = project.sheets().flatMap((path) => this.#entries.get(path)?.sheet ?? []);
+    return findIn(sheets, queryOf(text, gauges), gauges)
+      .slice(0, mostFound)
+      .map(({ sheet, title, file, line, column, label, written, off }) => ({
+        sheet: ids.get(file) ?? sheet,
+        words: [label, written].filter((each) => each !== '').join(': '),
+        where: [title, off].filter((each) => each !== null).join(', '),
+        line,
+        column,
+      }));
   }
 
   close(): void {
@@ -115,7 +141,7 @@ export class EditionBoard {
     if (!examined.ok) {
       const { message } = examined.refused;
       const line = { title: id, kind: null, status: null, counts: null, refused: message };
-      return { line, facts: null, based: false };
+      return { line, facts: null, based: false, sheet: null };
     }
     const { sheet, findings } = examined;
     return {
@@ -128,6 +154,7 @@ export class EditionBoard {
       },
       facts: sheetFacts(sheet),
       based: sheet.family !== null,
+      sheet: { ...sheet, tree: null },
     };
   }
 

@@ -1,11 +1,11 @@
 import { mkdirSync, realpathSync } from 'node:fs';
 import { join } from 'node:path';
 import { ChangeSet, Text } from '@codemirror/state';
+import { oneChange } from '../desk-page/index.ts';
 import type { Differing, OpenedSheet, Pushed, Saved, Update } from '../desk-page/model.ts';
 import { isBelow, longestText, Refusal, readText, writeWhole } from '../project/index.ts';
 import { Journal, markOf } from './journal.ts';
 import { LineEnds } from './line-ends.ts';
-import { oneChange } from './one-change.ts';
 
 /** So many updates are kept for windows that come late; one that missed more opens the sheet anew. */
 const mostUpdates = 5000;

@@ -86,6 +86,8 @@ function get(
         response,
         desk.board.state((id) => desk.unsaved(id)),
       );
+    case 'find':
+      return sendJson(response, desk.board.find((query.get('q') ?? '').slice(0, 200)));
     case 'sheet': {
       const sheet = desk.sheet(name);
       const from = query.get('from');

@@ -72,6 +72,11 @@ export function wordsAt(path: readonly string[]): KeyWords | null {
   return here;
 }
 
+/** What the schema says of an entry of the front matter, its path with indexes in lists; null for nothing. */
+export function keyWords(path: readonly (string | number)[]): KeyWords | null {
+  return wordsAt(path.map((step) => (typeof step === 'number' ? '-' : step)));
+}
+
 function keyOffers(document: DeskDocument, cursor: FrontCursor): readonly Offer[] {
   const { sheet } = document;
   const { kind } = sheet;

@@ -1,4 +1,5 @@
 export { actions, actionsFor, mended } from './actions.ts';
+export { keyWords } from './complete-front.ts';
 export { completions } from './completions.ts';
 export { documentOf, openDocument } from './document.ts';
 export { findings } from './findings.ts';

@@ -4,8 +4,8 @@ import { ChangeSet } from '@codemirror/state';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { OpenedSheet, Pushed } from '../../src/desk-page/model.ts';
+import { oneChange } from '../../src/desk-page/one-change.ts';
 import { LineEnds } from '../../src/desk-server/line-ends.ts';
-import { oneChange } from '../../src/desk-server/one-change.ts';
 import { cleanSheet, folderWith } from '../project/folder.ts';
 import { type AtDesk, atDesk } from './at-desk.ts';
 

@@ -1,0 +1,202 @@
+import { counted, el, fill, later } from './dom.ts';
+import type { EditionState, FindingCounts, FoundLine, SheetLine } from './model.ts';
+import { server } from './server.ts';
+
+/** What the left side asks of the page. */
+export interface ContentsEvents {
+  readonly open: (id: string, at?: { readonly line: number; readonly column: number }) => void;
+  readonly newSheet: () => void;
+  readonly printBooklet: () => void;
+}
+
+/** The sheets of the edition as a table of contents, each with its state where a page number would stand. */
+export class Contents {
+  readonly element: HTMLElement;
+  readonly #events: ContentsEvents;
+  readonly #list = el('ol', { class: 'lines' });
+  readonly #found = el('ol', {
+    class: 'lines found-lines',
+    hidden: true,
+    'aria-label': 'What was found',
+  });
+  readonly #heading = el('h2', { class: 'edition' });
+  readonly #progress = el('p', { class: 'progress', role: 'status' });
+  readonly #words = el('input', {
+    type: 'search',
+    placeholder: '13/64, float level, WS-17 …',
+    'aria-label': 'Find sizes, settings, sources and words in all sheets',
+  });
+  #state: EditionState | null = null;
+  #current: string | null = null;
+  #live: {
+    readonly id: string;
+    readonly counts: FindingCounts;
+    readonly title: string | null;
+    readonly status: string | null;
+  } | null = null;
+
+  constructor(events: ContentsEvents) {
+    this.#events = events;
+    this.element = el(
+      'nav',
+      { class: 'contents', 'aria-label': 'Sheets of the edition' },
+      this.#heading,
+      this.#words,
+      this.#found,
+      this.#list,
+      this.#progress,
+      el(
+        'p',
+        { class: 'deeds' },
+        el('button', { type: 'button', onclick: () => events.newSheet() }, 'New sheet'),
+        el('button', { type: 'button', onclick: () => events.printBooklet() }, 'Print the booklet'),
+      ),
+    );
+    const search = later(200, () => void this.#search());
+    this.#words.addEventListener('input', search);
+    this.#words.addEventListener('keydown', (event) => {
+      if (event.key === 'Escape') {
+        this.#words.value = '';
+        void this.#search();
+      }
+    });
+  }
+
+  show(state: EditionState): void {
+    this.#state = state;
+    this.#draw();
+  }
+
+  /** The sheet that is open. */
+  at(id: string): void {
+    this.#current = id;
+    this.#draw();
+  }
+
+  /** What was just found on the sheet that is open: newer than what its file says. */
+  live(live: {
+    id: string;
+    counts: FindingCounts;
+    title: string | null;
+    status: string | null;
+  }): void {
+    const before = JSON.stringify(this.#live);
+    this.#live = live;
+    if (JSON.stringify(live) !== before) this.#draw();
+  }
+
+  find(): void {
+    this.#words.focus();
+    this.#words.select();
+  }
+
+  #draw(): void {
+    const state = this.#state;
+    if (state === null) return;
+    fill(
+      this.#heading,
+      state.title ?? state.folder,
+      state.club === null ? null : el('span', { class: 'club' }, state.club),
+    );
+    fill(this.#list, ...state.sheets.map((sheet) => this.#line(sheet)));
+    const read = state.sheets.filter(({ counts, refused }) => counts !== null || refused !== null);
+    this.#progress.textContent = state.done
+      ? ''
+      : `${read.length} of ${state.sheets.length} sheets read`;
+  }
+
+  #line(sheet: SheetLine): HTMLElement {
+    const live = this.#live?.id === sheet.id ? this.#live : null;
+    const counts = live?.counts ?? sheet.counts;
+    const status = live?.status ?? sheet.status;
+    const here = sheet.id === this.#current;
+    return el(
+      'li',
+      {},
+      el(
+        'button',
+        {
+          type: 'button',
+          class: here ? 'here' : null,
+          'aria-current': here ? 'page' : null,
+          onclick: () => this.#events.open(sheet.id),
+        },
+        el('span', { class: 'name' }, live?.title ?? sheet.title),
+        el('span', { class: 'leader', 'aria-hidden': 'true' }),
+        el('span', { class: 'standing' }, ...this.#standing(sheet, counts, status)),
+      ),
+    );
+  }
+
+  #standing(
+    sheet: SheetLine,
+    counts: FindingCounts | null,
+    status: string | null,
+  ): (Node | string)[] {
+    const parts: (Node | string)[] = [];
+    if (sheet.unsaved)
+      parts.push(el('span', { class: 'unsaved', title: 'not saved yet' }, 'unsaved '));
+    if (sheet.refused !== null)
+      return [...parts, el('span', { class: 'errors', title: sheet.refused }, 'unreadable')];
+    if (counts === null) return [...parts, el('span', { class: 'reading' }, '…')];
+    const { errors, warnings } = counts;
+    if (errors > 0)
+      parts.push(
+        el(
+          'span',
+          { class: 'errors', title: counted(errors, 'error') },
+          `${errors} ×`,
+          hidden(' errors'),
+        ),
+        ' ',
+      );
+    if (warnings > 0)
+      parts.push(
+        el(
+          'span',
+          { class: 'warnings', title: counted(warnings, 'warning') },
+          `${warnings} ?`,
+          hidden(' warnings'),
+        ),
+        ' ',
+      );
+    parts.push(el('span', { class: 'status' }, sheet.left ? 'left out' : (status ?? 'no status')));
+    return parts;
+  }
+
+  async #search(): Promise<void> {
+    const words = this.#words.value.trim();
+    if (words === '') {
+      this.#found.hidden = true;
+      this.#list.hidden = false;
+      return;
+    }
+    const found = await server.find(words).catch(() => null);
+    if (this.#words.value.trim() !== words) return;
+    this.#found.hidden = false;
+    this.#list.hidden = true;
+    fill(
+      this.#found,
+      ...(found === null || found.length === 0
+        ? [el('li', { class: 'none' }, 'Nothing was found.')]
+        : found.map((line) => this.#foundLine(line))),
+    );
+  }
+
+  #foundLine({ sheet, words, where, line, column }: FoundLine): HTMLElement {
+    return el(
+      'li',
+      {},
+      el(
+        'button',
+        { type: 'button', onclick: () => this.#events.open(sheet, { line, column }) },
+        el('span', { class: 'name' }, words),
+        el('span', { class: 'where' }, where),
+      ),
+    );
+  }
+}
+
+function hidden(text: string): HTMLElement {
+  return el('span', { class: 'for-ears' }, text);
+}

@@ -1,0 +1,103 @@
+import type { DeskFinding } from '../desk/model.ts';
+import { el, fill } from './dom.ts';
+import { signs } from './editor-findings.ts';
+import type { EditionFinding, EditionState } from './model.ts';
+
+/** What was found on the sheet at hand, and between the sheets and around them. */
+export class EditionView {
+  readonly element = el('div', { class: 'edition-view' });
+  readonly #own = el('section', { 'aria-label': 'On this sheet' });
+  readonly #all = el('section', { 'aria-label': 'In the edition' });
+  readonly #go: (offset: number) => void;
+  readonly #open: (id: string, at?: { readonly line: number; readonly column: number }) => void;
+  #drawn = '';
+
+  constructor(
+    go: (offset: number) => void,
+    open: (id: string, at?: { readonly line: number; readonly column: number }) => void,
+  ) {
+    this.#go = go;
+    this.#open = open;
+    this.element.append(this.#own, this.#all);
+  }
+
+  sheet(findings: readonly DeskFinding[]): void {
+    const key = JSON.stringify(findings);
+    if (key === this.#drawn) return;
+    this.#drawn = key;
+    const open = findings.filter(({ accepted }) => accepted === null);
+    const kept = findings.filter(({ accepted }) => accepted !== null);
+    fill(
+      this.#own,
+      el('h2', {}, 'On this sheet'),
+      open.length === 0 ? el('p', { class: 'aside' }, 'Nothing is open.') : null,
+      list(
+        open.map((each) =>
+          this.#line(each.severity, each.message, each.fix, () => this.#go(each.span.start)),
+        ),
+      ),
+      kept.length === 0 ? null : el('h2', {}, 'Kept, with the reason'),
+      list(
+        kept.map((each) =>
+          this.#line(each.severity, each.message, each.accepted, () => this.#go(each.span.start)),
+        ),
+      ),
+    );
+  }
+
+  edition({ findings, sheets }: EditionState): void {
+    const between = findings.filter(({ finding }) => finding.accepted === null);
+    const open = sheets.filter(
+      ({ counts }) => counts !== null && counts.errors + counts.warnings > 0,
+    );
+    fill(
+      this.#all,
+      el('h2', {}, 'In the edition'),
+      between.length + open.length === 0 ? el('p', { class: 'aside' }, 'Nothing is open.') : null,
+      list([
+        ...between.map((each) => this.#between(each)),
+        ...open.map(({ id, title, counts }) => {
+          const severity = (counts?.errors ?? 0) > 0 ? 'error' : 'warning';
+          const words = `${title}: ${counts?.errors ?? 0} errors, ${counts?.warnings ?? 0} warnings`;
+          return this.#line(severity, words, null, () => this.#open(id));
+        }),
+      ]),
+    );
+  }
+
+  #between({ sheet, finding }: EditionFinding): HTMLElement {
+    const { severity, message, fix, file, line } = finding;
+    const words = `${message} (${file}, line ${line})`;
+    return this.#line(
+      severity,
+      words,
+      fix,
+      sheet === null ? null : () => this.#open(sheet, finding),
+    );
+  }
+
+  #line(
+    severity: 'error' | 'warning' | 'note',
+    message: string,
+    cure: string | null,
+    go: (() => void) | null,
+  ): HTMLElement {
+    const words = [
+      el('span', { class: `sign sign-${severity}`, 'aria-hidden': 'true' }, signs[severity]),
+      el('span', { class: 'for-ears' }, `${severity}: `),
+      message,
+    ];
+    return el(
+      'li',
+      { class: `finding-${severity}` },
+      go === null
+        ? el('p', {}, ...words)
+        : el('button', { type: 'button', class: 'plain', onclick: go }, ...words),
+      cure === null ? null : el('p', { class: 'cure' }, cure),
+    );
+  }
+}
+
+function list(lines: readonly HTMLElement[]): HTMLElement | null {
+  return lines.length === 0 ? null : el('ul', { class: 'found-list' }, ...lines);
+}

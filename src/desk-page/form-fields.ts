@@ -1,0 +1,218 @@
+import { keyWords } from '../desk/index.ts';
+import type { DeskDocument } from '../desk/model.ts';
+import { planDraft } from '../import/index.ts';
+import type { Kind, KindSetting } from '../kinds/model.ts';
+import { withEquivalents } from '../sheet/index.ts';
+import type { PlacedSize, Setting } from '../sheet/model.ts';
+import type { PlacedMap, PlacedNode } from '../text/index.ts';
+import type { FormField, FormGroup, FormModel, FormPath } from './form-model.ts';
+
+/** The front matter of a sheet as a form; null where it has none that can be read. */
+export function formModel(document: DeskDocument): FormModel | null {
+  const { front, kind } = document.sheet;
+  if (front === null) return null;
+  const form = new Form(document, front);
+  return {
+    sheet: form.sheet(),
+    unit: form.unit(kind),
+    sources: form.sources(),
+    settings: form.settings(kind),
+    more: form.more(kind),
+  };
+}
+
+const statuses = ['draft', 'proof', 'released'];
+
+class Form {
+  readonly #document: DeskDocument;
+  readonly #front: PlacedMap;
+
+  constructor(document: DeskDocument, front: PlacedMap) {
+    this.#document = document;
+    this.#front = front;
+  }
+
+  sheet(): FormGroup {
+    return {
+      id: 'sheet',
+      title: 'The sheet',
+      explain: null,
+      there: true,
+      fields: [
+        this.#field(['title'], 'Title', 'words', { asked: true }),
+        this.#field(['status'], 'Status', 'choice', { choices: statuses, asked: true }),
+        this.#field(['revision'], 'Revision', 'number', { asked: true }),
+        this.#field(['date'], 'Date', 'words', { asked: true }),
+      ],
+    };
+  }
+
+  unit(kind: Kind | null): FormGroup {
+    const { unit } = this.#document.sheet;
+    const sizes = [...(kind?.dimensionsOfUnit.keys() ?? [])];
+    const threads = [...(kind?.threadsOfUnit ?? [])];
+    const own = new Set([...sizes, ...threads]);
+    const there = [...unit.sizes.keys(), ...unit.threads.keys()].filter((key) => !own.has(key));
+    const features = [...(kind?.features.values() ?? [])];
+    return {
+      id: 'unit',
+      title: 'The unit',
+      explain: null,
+      there: true,
+      fields: [
+        this.#field(['unit', 'kind'], 'Kind', 'shown', { asked: true }),
+        this.#field(['unit', 'maker'], 'Maker', 'words', { asked: true }),
+        this.#field(['unit', 'model'], 'Model', 'words', { asked: true }),
+        {
+          ...this.#field(['unit', 'features'], 'Features', 'flags', { asked: true }),
+          choices: features.map(({ name, label }) => ({ value: name, label })),
+        },
+        ...[...sizes, ...there].map((key) =>
+          this.#field(['unit', key], spoken(key), 'size', { size: unit.sizes.get(key) ?? null }),
+        ),
+        ...threads.map((key) => this.#field(['unit', key], spoken(key), 'words', {})),
+      ],
+    };
+  }
+
+  sources(): readonly FormGroup[] {
+    const node = this.#front.entries.get('sources')?.value;
+    if (node?.kind !== 'map') return [];
+    return [...node.entries.keys()].map((name) => ({
+      id: `source-${name}`,
+      title: name,
+      explain: null,
+      there: true,
+      fields: [
+        this.#field(['sources', name, 'title'], 'Title', 'words', { asked: true }),
+        this.#field(['sources', name, 'kind'], 'Kind', 'choice', {
+          choices: ['manual', 'bulletin', 'leaflet', 'parts-list', 'book', 'letter', 'measured'],
+        }),
+        this.#field(['sources', name, 'year'], 'Year', 'number', {}),
+        this.#field(['sources', name, 'units'], 'Units measured', 'number', {}),
+      ],
+    }));
+  }
+
+  settings(kind: Kind | null): readonly FormGroup[] {
+    const { sheet } = this.#document;
+    const there = new Map([...sheet.settings.values()].map((each) => [each.id, each]));
+    const features = sheet.unit.features.flatMap(({ known }) => known?.name ?? []);
+    const asked = kind === null ? [] : planDraft(kind, features, [...there.keys()]).settings;
+    const names = [...new Set([...asked, ...there.keys()])];
+    return names.map((name) => this.#setting(name, there.get(name), kind?.settings.get(name)));
+  }
+
+  more(kind: Kind | null): FormModel['more'] {
+    const shown = new Set(this.settings(kind).map(({ id }) => id));
+    return [...(kind?.settings.values() ?? [])]
+      .filter(({ name }) => !shown.has(`setting-${name}`))
+      .map(({ name, label }) => ({ name, label }));
+  }
+
+  #setting(id: string, setting: Setting | undefined, known: KindSetting | undefined): FormGroup {
+    const name = setting?.name.value ?? id;
+    const at = (key: string | number, ...more: (string | number)[]): FormPath => [
+      'settings',
+      name,
+      key,
+      ...more,
+    ];
+    const must = (known?.mustSay ?? []).filter(
+      (key) => !(known?.saidBy.get(key) ?? []).some((other) => setting?.said.has(other)),
+    );
+    const said = [...(setting?.said.keys() ?? [])].filter(
+      (key) => !must.includes(key) && key !== 'at' && key !== 'note',
+    );
+    const conditions = known?.conditions ?? [];
+    const also = setting?.also ?? [];
+    const inList = this.#node(at('from'))?.kind === 'list';
+    const from = setting?.from ?? [];
+    const cited = inList ? from.map((_, index) => at('from', index)) : [at('from')];
+    return {
+      id: `setting-${id}`,
+      title: known?.label ?? spoken(name),
+      explain: known?.explain ?? null,
+      there: setting !== undefined,
+      fields: [
+        this.#field(at('value'), 'Value', 'size', {
+          asked: true,
+          size: setting?.value ?? null,
+          choices: [...conditions, 'not stated'],
+        }),
+        ...also.map((size, index) =>
+          this.#field(at('also', index), 'Also written', 'size', { size }),
+        ),
+        ...must.map((key) => this.#field(at(key), spoken(key), 'words', { asked: true })),
+        ...(must.includes('at') || setting?.at == null
+          ? []
+          : [this.#field(at('at'), 'Measured at', 'words', {})]),
+        ...(setting?.gauge
+          ? [this.#field(at('gauge'), 'Gauge', 'size', { size: setting.gauge })]
+          : []),
+        ...said.map((key) => this.#field(at(key), spoken(key), 'words', {})),
+        ...cited.map((path) =>
+          this.#field(path, 'Source', 'citation', {
+            asked: true,
+            choices: [...this.#document.sheet.sources.keys()],
+          }),
+        ),
+        this.#field(at('note'), 'Note', 'words', {}),
+      ],
+    };
+  }
+
+  #field(
+    path: FormPath,
+    label: string,
+    entry: FormField['entry'],
+    more: { asked?: boolean; choices?: readonly string[]; size?: PlacedSize | null },
+  ): FormField {
+    const node = this.#node(path);
+    const isText = node === null || node.kind === 'scalar' || node.kind === 'null';
+    const isFlags =
+      entry === 'flags' && (node === null || (node.kind === 'list' && node.items.every(isScalar)));
+    const readAs = more.size == null ? null : withEquivalents(more.size);
+    return {
+      path,
+      label,
+      explain: keyWords(path)?.explain ?? null,
+      entry: isText || isFlags ? entry : 'shown',
+      value: node === null || node.kind === 'null' ? null : textOf(node, this.#document.text),
+      values: node?.kind === 'list' ? node.items.filter(isScalar).map(({ text }) => text) : [],
+      choices: (more.choices ?? []).map((value) => ({ value, label: value })),
+      asked: more.asked === true,
+      readAs: readAs === more.size?.text ? null : readAs,
+      span: node?.span ?? null,
+    };
+  }
+
+  #node(path: FormPath): PlacedNode | null {
+    let node: PlacedNode = this.#front;
+    for (const step of path) {
+      const next: PlacedNode | undefined =
+        node.kind === 'map'
+          ? node.entries.get(String(step))?.value
+          : node.kind === 'list'
+            ? node.items[Number(step)]
+            : undefined;
+      if (next === undefined) return null;
+      node = next;
+    }
+    return node;
+  }
+}
+
+function isScalar(node: PlacedNode): node is PlacedNode & { kind: 'scalar' } {
+  return node.kind === 'scalar';
+}
+
+function textOf(node: PlacedNode, text: string): string {
+  return node.kind === 'scalar' ? node.text : text.slice(node.span.start, node.span.end);
+}
+
+/** A key as words: `cam-step` is `Cam step`. */
+function spoken(key: string): string {
+  const words = key.replaceAll('-', ' ');
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

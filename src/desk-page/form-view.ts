@@ -1,0 +1,262 @@
+import type { DeskFinding } from '../desk/model.ts';
+import { el, fill, later } from './dom.ts';
+import { findingWords } from './editor-words.ts';
+import type { FormEdit, FormField, FormGroup, FormModel } from './form-model.ts';
+
+/** What the form asks of the page. */
+export interface FormEvents {
+  readonly edit: (edit: FormEdit) => void;
+  readonly more: (name: string) => void;
+}
+
+/**
+ * The front matter as a form. It is drawn anew from the text after every change; the field that somebody is
+ * writing in stays as it is, so that cursor and words are his.
+ */
+export class FormView {
+  readonly element = el('form', {
+    class: 'form-view',
+    'aria-label': 'The sheet as a form',
+    novalidate: true,
+  });
+  readonly #events: FormEvents;
+  #model: FormModel | null = null;
+  #drawn = '';
+  #findings: readonly DeskFinding[] = [];
+
+  constructor(events: FormEvents) {
+    this.#events = events;
+    this.element.addEventListener('submit', (event) => event.preventDefault());
+  }
+
+  show(model: FormModel | null, findings: readonly DeskFinding[]): void {
+    this.#model = model;
+    this.#findings = findings.filter(({ accepted }) => accepted === null);
+    const key = JSON.stringify([model, this.#findings]);
+    if (key === this.#drawn) return;
+    this.#drawn = key;
+    this.#draw();
+  }
+
+  /** Whether the form can show the sheet at all. */
+  get usable(): boolean {
+    return this.#model !== null;
+  }
+
+  #draw(): void {
+    const model = this.#model;
+    if (model === null) {
+      fill(
+        this.element,
+        el(
+          'p',
+          { class: 'aside' },
+          'The head of the sheet cannot be read yet: mend it in the text.',
+        ),
+      );
+      return;
+    }
+    const active = document.activeElement;
+    const held = active instanceof HTMLElement && this.element.contains(active) ? active : null;
+    const focus = held?.getAttribute('data-path') ?? null;
+    const typed = held instanceof HTMLInputElement ? held : null;
+    const start = typed?.selectionStart ?? null;
+    const value = typed?.value ?? null;
+    fill(
+      this.element,
+      this.#group(model.sheet),
+      this.#group(model.unit),
+      el('h2', { class: 'kind-of' }, 'Sources'),
+      ...model.sources.map((group) => this.#group(group)),
+      el('h2', { class: 'kind-of' }, 'Settings, in working order'),
+      ...model.settings.map((group) => this.#group(group)),
+      this.#more(model),
+    );
+    if (focus === null) return;
+    const again = this.element.querySelector<HTMLElement>(`[data-path="${CSS.escape(focus)}"]`);
+    again?.focus({ preventScroll: true });
+    if (again instanceof HTMLInputElement && value !== null && again.type !== 'checkbox') {
+      // What is being written is not set back to what was read a moment ago.
+      again.value = value;
+      if (start !== null && again.type === 'text') again.setSelectionRange(start, start);
+    }
+  }
+
+  #more({ more }: FormModel): HTMLElement | null {
+    if (more.length === 0) return null;
+    const choice = el(
+      'select',
+      { 'data-path': 'more' },
+      el('option', { value: '' }, 'choose one'),
+      ...more.map(({ name, label }) => el('option', { value: name }, label)),
+    );
+    choice.addEventListener('change', () => {
+      if (choice.value !== '') this.#events.more(choice.value);
+    });
+    return el('p', { class: 'field' }, el('label', {}, 'Another setting', choice));
+  }
+
+  #group({ title, explain, fields, there, id }: FormGroup): HTMLElement {
+    return el(
+      'fieldset',
+      { class: there ? null : 'lacking', id: `form-${id}` },
+      el(
+        'legend',
+        {},
+        title,
+        there ? null : el('span', { class: 'asked' }, ' asked for, and not there yet'),
+      ),
+      explain === null ? null : el('p', { class: 'explain' }, explain),
+      ...fields.map((field) => this.#field(field)),
+    );
+  }
+
+  #field(field: FormField): HTMLElement {
+    const key = JSON.stringify(field.path);
+    const note = `note-${key}`;
+    const found = this.#foundAt(field);
+    const entry = this.#entry(field, key, note);
+    const words = [
+      field.readAs === null ? null : el('span', { class: 'read-as' }, field.readAs),
+      ...found.map((each) => findingWords(each)),
+    ];
+    const label =
+      field.entry === 'flags'
+        ? el('span', { class: 'label' }, field.label)
+        : el('label', { for: key, title: field.explain }, field.label);
+    return el(
+      'div',
+      {
+        class: `field field-${field.entry}${field.asked && field.value === null && field.values.length === 0 ? ' empty' : ''}`,
+      },
+      label,
+      entry,
+      el('div', { class: 'beside', id: note }, ...words),
+    );
+  }
+
+  #foundAt({ span }: FormField): readonly DeskFinding[] {
+    if (span === null) return [];
+    return this.#findings.filter(
+      ({ span: at }) => at.start <= span.end && at.end >= span.start && at.end - at.start < 400,
+    );
+  }
+
+  #entry(field: FormField, key: string, note: string): HTMLElement {
+    const { path, value, entry, choices } = field;
+    const common = { id: key, 'data-path': key, 'aria-describedby': note };
+    const put = (text: string | null, number = false): void =>
+      this.#events.edit({ path, value: text, ...(number ? { number: true } : {}) });
+    if (entry === 'shown') {
+      return el('output', { ...common, class: 'as-written' }, value ?? 'in the text');
+    }
+    if (entry === 'choice') {
+      const known = value === null || choices.some((each) => each.value === value);
+      const select = el(
+        'select',
+        common,
+        el('option', { value: '' }, 'not said'),
+        ...(known ? [] : [el('option', { value }, value)]),
+        ...choices.map((each) => el('option', { value: each.value }, each.label)),
+      );
+      select.value = value ?? '';
+      select.addEventListener('change', () => put(select.value === '' ? null : select.value));
+      return select;
+    }
+    if (entry === 'flags') return this.#flags(field, key);
+    if (entry === 'citation') return this.#citation(field, common, put);
+    const list =
+      choices.length === 0
+        ? null
+        : el(
+            'datalist',
+            { id: `list-${key}` },
+            ...choices.map((each) => el('option', { value: each.value })),
+          );
+    const input = el('input', {
+      ...common,
+      type: 'text',
+      value,
+      list: list?.id,
+      inputmode: entry === 'number' ? 'numeric' : null,
+      autocomplete: 'off',
+      spellcheck: 'false',
+    });
+    const send = later(180, () => put(input.value, entry === 'number'));
+    input.addEventListener('input', send);
+    return el(
+      'span',
+      { class: 'entry' },
+      input,
+      list,
+      choices.some((each) => each.value === 'not stated') && value === null
+        ? el(
+            'button',
+            {
+              type: 'button',
+              class: 'small',
+              'aria-label': `${field.label}: not stated`,
+              onclick: () => put('not stated'),
+            },
+            'not stated',
+          )
+        : null,
+    );
+  }
+
+  /** The source from a list, and where in it as it is written. */
+  #citation(
+    { value, choices }: FormField,
+    common: Readonly<Record<string, string>>,
+    put: (text: string | null) => void,
+  ): HTMLElement {
+    const [, source = '', page = ''] = /^(\S+)\s*(.*)$/.exec(value ?? '') ?? [];
+    const known = source === '' || choices.some((each) => each.value === source);
+    const select = el(
+      'select',
+      common,
+      el('option', { value: '' }, 'no source'),
+      ...(known ? [] : [el('option', { value: source }, source)]),
+      ...choices.map((each) => el('option', { value: each.value }, each.label)),
+    );
+    select.value = source;
+    const where = el('input', {
+      type: 'text',
+      value: page,
+      'data-path': `${common['data-path']}-page`,
+      'aria-label': 'Page',
+      placeholder: 'p. 31',
+      autocomplete: 'off',
+    });
+    const send = (): void =>
+      put(select.value === '' ? null : `${select.value} ${where.value}`.trim());
+    select.addEventListener('change', send);
+    where.addEventListener('input', later(180, send));
+    return el('span', { class: 'entry citation' }, select, where);
+  }
+
+  #flags({ choices, values, path, label }: FormField, key: string): HTMLElement {
+    const known = new Set(choices.map(({ value }) => value));
+    const others = values
+      .filter((value) => !known.has(value))
+      .map((value) => ({ value, label: value }));
+    return el(
+      'span',
+      { class: 'flags', role: 'group', 'aria-label': label },
+      ...[...choices, ...others].map((choice) => {
+        const box = el('input', {
+          type: 'checkbox',
+          'data-path': `${key}-${choice.value}`,
+          checked: values.includes(choice.value),
+        });
+        box.addEventListener('change', () => {
+          const next = box.checked
+            ? [...values, choice.value]
+            : values.filter((value) => value !== choice.value);
+          this.#events.edit({ path, value: next });
+        });
+        return el('label', {}, box, choice.label);
+      }),
+    );
+  }
+}

@@ -1,0 +1,1 @@
+export { oneChange } from './one-change.ts';

@@ -1,0 +1,118 @@
+import { server } from './server.ts';
+import type { Answered, Checked, Question, Questions } from './worker-model.ts';
+
+/**
+ * The page's end of its worker. One text is on its way at a time, and while it is, only the last of those
+ * that follow is kept; a question is asked of the text as it stands.
+ */
+export class Proofreader {
+  readonly #worker = new Worker('assets/worker.js', { type: 'module', name: 'proofreader' });
+  readonly #open = new Map<
+    number,
+    { done: (answer: unknown) => void; failed: (error: Error) => void }
+  >();
+  readonly #onChecked: (checked: Checked, text: string) => void;
+  #count = 0;
+  #busy = false;
+  #waiting: string | null = null;
+  #sent: string | null = null;
+  #id: string | null = null;
+  #known = { bases: new Set<string>(), pictures: new Set<string>() };
+
+  constructor(onChecked: (checked: Checked, text: string) => void) {
+    this.#onChecked = onChecked;
+    this.#worker.onmessage = ({ data }: MessageEvent<Answered>) => {
+      const waiting = this.#open.get(data.n);
+      this.#open.delete(data.n);
+      if (data.fault === null) waiting?.done(data.answer);
+      else waiting?.failed(new Error(data.fault));
+    };
+  }
+
+  /** Opens a sheet: what it needs besides its text is fetched first. */
+  async open(id: string, text: string): Promise<void> {
+    this.#id = id;
+    this.#known = { bases: new Set(), pictures: new Set() };
+    const base = /^based-on:[ \t]*["']?([a-z0-9-]+)/m.exec(text)?.[1];
+    if (base !== undefined) this.#known.bases.add(base);
+    await this.#fetchContext();
+    this.#sent = null;
+    this.check(text);
+  }
+
+  /** Fetches what holds around the sheet again, and checks it again. */
+  async refresh(): Promise<void> {
+    const text = this.#waiting ?? this.#sent;
+    if (this.#id === null || text === null) return;
+    await this.#fetchContext();
+    this.#sent = null;
+    this.check(text);
+  }
+
+  /** Checks a text, now or when the one on its way is done. */
+  check(text: string): void {
+    if (this.#busy) {
+      this.#waiting = text;
+      return;
+    }
+    this.#send(text);
+  }
+
+  /** Asks of the text as it stands in the editor. */
+  async ask<Q extends Exclude<Question, 'text' | 'open'>>(
+    what: Q,
+    ask: Questions[Q]['ask'],
+    text?: string,
+  ): Promise<Questions[Q]['answer']> {
+    if (text !== undefined && text !== this.#sent) this.#send(text);
+    return this.#post(what, ask);
+  }
+
+  #send(text: string): void {
+    this.#busy = true;
+    this.#waiting = null;
+    this.#sent = text;
+    this.#post('text', { text }).then(
+      (checked) => {
+        if (this.#sent === text) this.#onChecked(checked, text);
+        this.#next();
+        this.#fetchLacking(checked);
+      },
+      (error: Error) => {
+        this.#next();
+        throw error;
+      },
+    );
+  }
+
+  #next(): void {
+    this.#busy = false;
+    if (this.#waiting !== null) this.#send(this.#waiting);
+  }
+
+  #fetchLacking({ lacking }: Checked): void {
+    const bases = lacking.bases.filter((id) => !this.#known.bases.has(id));
+    const pictures = lacking.pictures.filter((url) => !this.#known.pictures.has(url));
+    if (bases.length + pictures.length === 0) return;
+    for (const id of bases) this.#known.bases.add(id);
+    // What comes in an address has its bounds; a sheet of more pictures has them taken as there.
+    for (const url of pictures) if (this.#known.pictures.size < 100) this.#known.pictures.add(url);
+    void this.refresh();
+  }
+
+  async #fetchContext(): Promise<void> {
+    if (this.#id === null) return;
+    const { bases, pictures } = this.#known;
+    const context = await server.context(this.#id, [...bases], [...pictures]);
+    if (context.id === this.#id) await this.#post('open', { context });
+  }
+
+  #post<Q extends Question>(what: Q, ask: Questions[Q]['ask']): Promise<Questions[Q]['answer']> {
+    this.#count += 1;
+    const n = this.#count;
+    return new Promise((done, failed) => {
+      this.#open.set(n, { done: done as (answer: unknown) => void, failed });
+      this.#worker.postMessage({ n, what, ask });
+    });
+  }
+}

@@ -1,0 +1,374 @@
+import { EditorView } from '@codemirror/view';
+import { printDialog } from './dialogs.ts';
+import { differenceDialog } from './difference.ts';
+import { counted, el, later } from './dom.ts';
+import type { EditionView } from './edition-view.ts';
+import { editorState } from './editor.ts';
+import { setFindings } from './editor-findings.ts';
+import { editorWords, offerActions } from './editor-words.ts';
+import type { FormEdit } from './form-model.ts';
+import { FormView } from './form-view.ts';
+import { Leaves } from './leaves.ts';
+import type { Differing, FindingCounts, OpenedSheet, Update } from './model.ts';
+import { oneChange } from './one-change.ts';
+import { preferences } from './preferences.ts';
+import type { PrintView } from './print-view.ts';
+import { Proofreader } from './proofreader.ts';
+import { server } from './server.ts';
+import { sendAgain, settle, sharedText, updatesCame } from './shared-text.ts';
+import type { SourcesView } from './sources-view.ts';
+import type { WorkView } from './work-view.ts';
+import type { Checked } from './worker-model.ts';
+
+/** What stands around the sheet and shows something of it. */
+export interface Around {
+  readonly card: PrintView;
+  readonly chapter: PrintView;
+  readonly work: WorkView;
+  readonly sources: SourcesView;
+  readonly edition: EditionView;
+  /** The leaf that lies on top. */
+  readonly leaf: () => string;
+  readonly live: (live: {
+    id: string;
+    counts: FindingCounts;
+    title: string | null;
+    status: string | null;
+  }) => void;
+  readonly say: (words: string, stays?: boolean) => void;
+}
+
+/** How long after the last key a sheet saves itself, where it is to. */
+const savesItselfAfter = 1500;
+
+/** The one sheet that is written at: its text and its form, its state, and what was found. */
+export class SheetAtHand {
+  readonly element: HTMLElement;
+  readonly #nonce: string;
+  readonly #around: Around;
+  readonly #view: EditorView;
+  readonly #form: FormView;
+  readonly #proofreader: Proofreader;
+  readonly #views: Leaves;
+  readonly #heading = el('h2', { class: 'sheet-title' });
+  readonly #tally = el('p', { class: 'tally', role: 'status' });
+  readonly #standing = el('span', { class: 'standing', role: 'status' });
+  readonly #differs = el(
+    'button',
+    { type: 'button', class: 'differs', hidden: true },
+    'The file was changed meanwhile: look at both',
+  );
+  readonly #itself = el('input', { type: 'checkbox', id: 'saves-itself' });
+  readonly #saveSoon = later(savesItselfAfter, () => {
+    if (this.#itself.checked && this.#unsaved && this.#differing === null) void this.save();
+  });
+  readonly #readCursor = later(60, () => void this.#drawWork());
+  #opened: OpenedSheet | null = null;
+  #checked: Checked | null = null;
+  #unsaved = false;
+  #differing: Differing | null = null;
+
+  constructor(nonce: string, around: Around) {
+    this.#nonce = nonce;
+    this.#around = around;
+    this.#proofreader = new Proofreader((checked, text) => this.#onChecked(checked, text));
+    const text = el('div', { class: 'text-view' });
+    // The first state already bears the nonce: a style that comes without it is refused.
+    this.#view = new EditorView({ parent: text, extensions: EditorView.cspNonce.of(nonce) });
+    this.#form = new FormView({
+      edit: (edit) => void this.#formEdit(edit),
+      more: (name) => void this.#formEdit({ path: ['settings', name, 'value'], value: 'fill in' }),
+    });
+    this.#itself.checked = preferences.get('saves-itself') === 'yes';
+    this.#itself.addEventListener('change', () => {
+      preferences.set('saves-itself', this.#itself.checked ? 'yes' : 'no');
+      this.#saveSoon();
+    });
+    this.#differs.addEventListener('click', () => this.#showDifference());
+    this.#views = new Leaves('view', 'The sheet', [
+      {
+        id: 'text',
+        title: 'Text',
+        element: text,
+        shown: (shown) => shown && this.#view?.requestMeasure(),
+      },
+      {
+        id: 'form',
+        title: 'Form',
+        element: this.#form.element,
+        shown: (shown) => shown && void this.#drawForm(),
+      },
+    ]);
+    this.element = el(
+      'div',
+      { class: 'sheet' },
+      el(
+        'header',
+        { class: 'sheet-head' },
+        this.#heading,
+        el(
+          'div',
+          { class: 'deeds' },
+          this.#standing,
+          el(
+            'button',
+            { type: 'button', title: 'Ctrl S', onclick: () => void this.save() },
+            'Save',
+          ),
+          el('label', { for: 'saves-itself' }, this.#itself, 'by itself'),
+          el('button', { type: 'button', onclick: () => this.#print() }, 'Print the card'),
+        ),
+        this.#differs,
+      ),
+      this.#views.element,
+      el(
+        'footer',
+        { class: 'sheet-foot' },
+        this.#tally,
+        el(
+          'p',
+          { class: 'deeds' },
+          el(
+            'button',
+            {
+              type: 'button',
+              title: 'Alt Enter',
+              onclick: () =>
+                void offerActions(this.#view, this.#proofreader, this.#opened?.file ?? ''),
+            },
+            'What can be done here',
+          ),
+        ),
+      ),
+    );
+  }
+
+  get id(): string | null {
+    return this.#opened?.id ?? null;
+  }
+
+  get title(): string {
+    return this.#checked?.title ?? this.id ?? '';
+  }
+
+  /** Opens a sheet in place of the one at hand, whose last words go out first. */
+  async open(id: string): Promise<void> {
+    if (this.#opened !== null) await settle(this.#view);
+    await this.#take(await server.sheet(id));
+    if (this.#opened?.restored === true) {
+      this.#around.say('What was typed before and not saved is here again.');
+    }
+  }
+
+  async #take(opened: OpenedSheet): Promise<void> {
+    this.#opened = opened;
+    this.#checked = null;
+    this.#heading.textContent = opened.id;
+    this.#view.setState(
+      editorState(
+        opened.text,
+        {
+          extensions: [
+            sharedText(opened.id, opened.version, {
+              settled: () => undefined,
+              lost: (why) => void this.#reopen(why),
+            }),
+            editorWords(this.#proofreader),
+          ],
+          locked: opened.locked !== null,
+          onText: (text) => this.#onText(text),
+          onCursor: () => this.#readCursor(),
+          onSave: () => void this.save(),
+          onCures: (view) => void offerActions(view, this.#proofreader, opened.file),
+        },
+        this.#nonce,
+      ),
+    );
+    if (opened.locked !== null) this.#around.say(opened.locked, true);
+    this.stands(opened.unsaved, opened.differing);
+    this.#around.card.text(opened.id, opened.text);
+    this.#around.chapter.text(opened.id, opened.text);
+    await this.#proofreader.open(opened.id, opened.text);
+  }
+
+  /** The server lost count of this window, or the window of the server: the text is taken anew, and what was typed meanwhile put in. */
+  async #reopen(why: string): Promise<void> {
+    const before = this.#opened;
+    if (before === null) return;
+    const mine = this.#text;
+    const opened = await server.sheet(before.id).catch(() => null);
+    if (opened === null) return this.#around.say(why, true);
+    await this.#take(opened);
+    if (mine !== opened.text) {
+      const { head } = this.#view.state.selection.main;
+      this.#view.dispatch({
+        changes: oneChange(opened.text, mine),
+        selection: { anchor: Math.min(head, mine.length) },
+      });
+    }
+  }
+
+  get #text(): string {
+    return this.#view.state.doc.toString();
+  }
+
+  /** Puts the cursor at a place, and shows it. */
+  go(offset: number): void {
+    this.#views.show('text');
+    const at = Math.min(offset, this.#view.state.doc.length);
+    this.#view.dispatch({
+      selection: { anchor: at },
+      effects: EditorView.scrollIntoView(at, { y: 'center' }),
+    });
+    this.#view.focus();
+  }
+
+  /** The same for a line and a column, both 1-based. */
+  goTo({ line, column }: { readonly line: number; readonly column: number }): void {
+    const { doc } = this.#view.state;
+    this.go(doc.line(Math.min(Math.max(1, line), doc.lines)).from + column - 1);
+  }
+
+  /** Saves the text; false where that could not be done. */
+  async save(): Promise<boolean> {
+    const opened = this.#opened;
+    if (opened === null) return true;
+    try {
+      await settle(this.#view);
+      const saved = await server.save(opened.id);
+      if (saved.ok) {
+        this.stands(false, null);
+        return true;
+      }
+      this.#around.say(saved.why, true);
+      if (saved.differing !== null) {
+        this.stands(true, saved.differing);
+        this.#showDifference();
+      }
+    } catch (error) {
+      this.#around.say(
+        `It could not be saved: ${error instanceof Error ? error.message : String(error)}.`,
+        true,
+      );
+    }
+    return false;
+  }
+
+  flush(): Promise<void> {
+    return settle(this.#view);
+  }
+
+  again(): void {
+    sendAgain(this.#view);
+    void this.refresh();
+  }
+
+  refresh(): Promise<void> {
+    return this.#proofreader.refresh().catch(() => undefined);
+  }
+
+  came(version: number, updates: readonly Update[]): void {
+    updatesCame(this.#view, version, updates);
+  }
+
+  /** How the text stands to its file. */
+  stands(unsaved: boolean, differing: Differing | null): void {
+    this.#unsaved = unsaved;
+    this.#differing = differing;
+    this.#standing.textContent = unsaved ? 'not saved' : 'saved';
+    this.#standing.classList.toggle('unsaved', unsaved);
+    this.#differs.hidden = differing === null;
+    if (unsaved) this.#saveSoon();
+  }
+
+  /** Shows on the leaf that lies on top what is known. */
+  redraw(): void {
+    void this.#drawWork();
+    void this.#drawSources();
+    if (this.#checked !== null) this.#around.edition.sheet(this.#checked.findings);
+  }
+
+  #onText(text: string): void {
+    this.#proofreader.check(text);
+    if (this.#opened === null) return;
+    if (!this.#unsaved) this.stands(true, this.#differing);
+    this.#saveSoon();
+    this.#around.card.text(this.#opened.id, text);
+    this.#around.chapter.text(this.#opened.id, text);
+  }
+
+  #onChecked(checked: Checked, text: string): void {
+    // The text has gone on: what was found of it is moved along, and the next is on its way.
+    if (this.#view.state.doc.length !== text.length || this.#opened === null) return;
+    this.#checked = checked;
+    this.#view.dispatch({ effects: setFindings.of(checked.findings) });
+    const count = (severity: string) =>
+      checked.findings.filter((each) => each.severity === severity && each.accepted === null)
+        .length;
+    const counts = { errors: count('error'), warnings: count('warning'), notes: count('note') };
+    this.#tally.textContent = [
+      counted(counts.errors, 'error'),
+      counted(counts.warnings, 'warning'),
+      counted(counts.notes, 'note'),
+    ].join(', ');
+    this.#heading.textContent = checked.title ?? this.#opened.id;
+    this.#around.live({
+      id: this.#opened.id,
+      counts,
+      title: checked.title,
+      status: checked.status,
+    });
+    document.body.dataset.checked = String(Math.round(performance.now()));
+    if (this.#views.current === 'form') void this.#drawForm();
+    this.#readCursor();
+    if (this.#around.leaf() === 'open') this.#around.edition.sheet(checked.findings);
+    if (this.#around.leaf() === 'sources') void this.#drawSources();
+  }
+
+  async #drawForm(): Promise<void> {
+    if (this.#opened === null) return;
+    const model = await this.#proofreader.ask('form', {}, this.#text);
+    this.#form.show(model, this.#checked?.findings ?? []);
+  }
+
+  async #drawWork(): Promise<void> {
+    if (this.#opened === null || this.#around.leaf() !== 'work') return;
+    const { head } = this.#view.state.selection.main;
+    this.#around.work.show(await this.#proofreader.ask('work', { offset: head }, this.#text));
+  }
+
+  async #drawSources(): Promise<void> {
+    if (this.#opened === null || this.#around.leaf() !== 'sources') return;
+    this.#around.sources.show(await this.#proofreader.ask('sources', {}, this.#text));
+  }
+
+  /** An entry of the form: the edits of its own lines, made as if they were typed. */
+  async #formEdit(edit: FormEdit): Promise<void> {
+    const text = this.#text;
+    const edits = await this.#proofreader.ask('formEdit', { edit }, text);
+    if (this.#text !== text || edits.length === 0) return;
+    this.#view.dispatch({
+      changes: edits.map(({ span, text: insert }) => ({ from: span.start, to: span.end, insert })),
+      userEvent: 'input.form',
+    });
+  }
+
+  #print(): void {
+    if (this.#opened === null) return;
+    printDialog({ sheet: this.#opened.id, title: this.title }, () => this.save());
+  }
+
+  #showDifference(): void {
+    const opened = this.#opened;
+    const differing = this.#differing;
+    if (opened === null || differing === null) return;
+    differenceDialog(differing, this.#text, this.#nonce, async (keep) => {
+      await server.settle(opened.id, keep);
+      this.#around.say(
+        keep === 'mine'
+          ? 'Your text stays; saving writes it into the file.'
+          : 'The text is that of the file.',
+      );
+    });
+  }
+}
