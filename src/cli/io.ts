@@ -17,6 +17,8 @@ export interface Io {
   readonly cwd: string;
   /** The day as YYYY-MM-DD, where the clock of this computer stands: only drafts carry it. */
   readonly today: () => string;
+  /** Ends when the user asks the program to end; from then on a second time ends it at once. */
+  readonly untilInterrupted?: () => Promise<void>;
   /** Told before work that takes seconds, so that the process can be made ready for it. */
   readonly expectLongWork?: () => void;
 }

@@ -19,8 +19,9 @@ for (const stream of [process.stdout, process.stderr]) {
 
 // Files are written whole in one go, so between two goes nothing of them is left behind; leaving
 // by exit() lets a browser that was started be ended too. 130 and 143 are what a shell reports.
-process.once('SIGINT', () => process.exit(130));
-process.once('SIGTERM', () => process.exit(143));
+const signals = { SIGINT: 130, SIGTERM: 143 } as const;
+for (const [signal, status] of Object.entries(signals))
+  process.once(signal, () => process.exit(status));
 
 const io: Io = {
   stdout: process.stdout,
@@ -36,6 +37,16 @@ const io: Io = {
     const two = (number: number) => String(number).padStart(2, '0');
     return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
   },
+  untilInterrupted: () =>
+    new Promise((resolve) => {
+      for (const [signal, status] of Object.entries(signals)) {
+        process.removeAllListeners(signal);
+        process.once(signal, () => {
+          process.once(signal, () => process.exit(status));
+          resolve();
+        });
+      }
+    }),
   expectLongWork: () => setFlagsFromString('--opt'),
 };
 

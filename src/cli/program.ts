@@ -56,7 +56,12 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
     .option('--fix', 'mend what is certain, then show what is left')
     .option('-a, --all', 'show accepted findings too, with the reasons')
     .option('--trace', 'show the state of the unit after every step, in place of findings')
+    .option('-w, --watch', 'again at each save, until Ctrl-C')
     .action(async (paths: string[], options) => {
+      if (options.watch === true) {
+        const { watchCheck } = await import('./watch-check.ts');
+        return done(await watchCheck(paths, options, io));
+      }
       const { check } = await import('./commands/check.ts');
       done(await check(paths, options, io));
     });

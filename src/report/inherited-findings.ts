@@ -15,7 +15,7 @@ export class InheritedFindings {
   }
 
   /** Keeps what was found in a base's file through a variant. */
-  hold({ findings }: FileReport, variant: Sheet): void {
+  hold({ findings }: FileReport, variant: Pick<Sheet, 'file'>): void {
     for (const finding of findings) {
       const key = keyOf(finding);
       if (this.#held.has(key)) continue;

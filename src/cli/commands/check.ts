@@ -1,12 +1,6 @@
 import { realpathSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import {
-  acrossChecks,
-  type Finding,
-  runAcross,
-  type SheetFacts,
-  sheetFacts,
-} from '../../checks/index.ts';
+import { acrossChecks, type Finding, runAcross, type SheetFacts } from '../../checks/index.ts';
 import {
   type Examined,
   examineFile,
@@ -24,10 +18,10 @@ import {
   InheritedFindings,
   placeAcross,
   placeFindings,
-  placeSheet,
   stoppers,
   stoppersAcross,
 } from '../../report/index.ts';
+import { checkedSheet, type KeptSheets } from '../checked-sheet.ts';
 import { printerFor } from '../findings-printer.ts';
 import type { Format } from '../formats.ts';
 import { type Io, say } from '../io.ts';
@@ -40,6 +34,8 @@ export interface CheckOptions {
   readonly all?: boolean;
   /** The state after every step in place of findings; plain text, whatever the format. */
   readonly trace?: boolean;
+  /** Sheets that need not be examined again, and where to keep the others. */
+  readonly kept?: KeptSheets;
 }
 
 /** Fewer sheets than this are done before any preparation would pay. */
@@ -120,25 +116,30 @@ export async function check(
       await new Promise((resolve) => setImmediate(resolve));
       rested = performance.now();
     }
-    const examined = options.fix === true ? mendAndTell(target, io) : examineTarget(target);
-    if (!examined.ok) {
+    const known = options.kept?.get(target.path);
+    const checked =
+      known ??
+      checkedSheet(
+        options.fix === true ? mendAndTell(target, io) : examineTarget(target),
+        facts.has(target.project),
+      );
+    if (known === undefined) options.kept?.set(target.path, checked);
+    if (!checked.ok) {
       refused = true;
       progress.clear();
-      printer.refuse(examined.refused);
+      printer.refuse(checked.refused);
       continue;
     }
     files += 1;
-    const { sheet, findings } = examined;
-    stopped ||= stoppers(findings, sheet.status?.value ?? null).length > 0;
-    if (findings.length > 0) progress.clear();
-    for (const report of placeSheet(sheet, findings)) {
-      if (report.file === sheet.file) {
+    stopped ||= checked.stopped;
+    for (const report of checked.reports) {
+      if (report.findings.length > 0) progress.clear();
+      if (report.file === checked.file) {
         inherited.told(report);
         printer.add(report);
-      } else inherited.hold(report, sheet);
+      } else inherited.hold(report, checked);
     }
-    const taken = facts.has(target.project) ? sheetFacts(sheet) : null;
-    if (taken !== null) facts.get(target.project)?.push(taken);
+    if (checked.facts !== null) facts.get(target.project)?.push(checked.facts);
   }
   progress.clear();
   for (const report of inherited.rest()) printer.add(report);
