@@ -1,8 +1,15 @@
 import { basename } from 'node:path';
 import type { DeskEvent, Differing } from '../desk-page/model.ts';
-import { locate, openProject, type Project, Refusal } from '../project/index.ts';
+import {
+  type DiskChange,
+  EditionWatch,
+  locate,
+  openProject,
+  type Project,
+  Refusal,
+} from '../project/index.ts';
 import { EditionBoard, idOf } from './edition-board.ts';
-import { type DiskChange, EditionWatch } from './edition-watch.ts';
+
 import { Frames } from './frames.ts';
 import { OpenSheet } from './open-sheet.ts';
 

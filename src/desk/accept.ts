@@ -1,6 +1,9 @@
 import type { Edit, Finding } from '../checks/index.ts';
 import { blank } from '../import/index.ts';
 import type { Span } from '../text/index.ts';
+import { addItem } from './front-edit.ts';
+import { withLineEnds } from './lines.ts';
+import { blankIn } from './mends.ts';
 import type { DeskDocument } from './model.ts';
 
 /**
@@ -8,32 +11,23 @@ import type { DeskDocument } from './model.ts';
  * is accepted already, and of what stands in another file.
  */
 export function acceptance(
-  document: DeskDocument,
+  { sheet, text, file }: DeskDocument,
   finding: Finding,
-): { readonly edit: Edit; readonly blank: Span } | null {
-  const { sheet, text } = document;
+): { readonly edit: Edit; readonly blank: Span | null } | null {
   const { front, frontMatter } = sheet;
   if (finding.severity === 'error' || finding.accepted !== null) return null;
-  if (finding.file !== document.file || front === null || frontMatter === null) return null;
+  if (finding.file !== file || front === null || frontMatter === null) return null;
   const at = finding.subject === null ? '' : `, at: ${finding.subject}`;
-  const head = `- { finding: ${finding.check}${at}, reason: `;
-  const entry = `${head}${blank} }`;
-  const list = front.entries.get('accept');
-  const put = (start: number, before: string, after: string) => ({
-    edit: { span: { start, end: start }, text: `${before}${entry}${after}` },
-    blank: {
-      start: start + before.length + head.length,
-      end: start + before.length + head.length + blank.length,
-    },
-  });
-  if (list === undefined) return put(frontMatter.end, '\naccept:\n  ', '');
-  if (list.value.kind !== 'list' || text[list.value.span.start] === '[') return null;
-  const last = list.value.items.at(-1);
-  const first = list.value.items[0];
-  if (last === undefined || first === undefined) return null;
-  const lineStart = text.lastIndexOf('\n', first.span.start) + 1;
-  const indent = /^[ \t]*/.exec(text.slice(lineStart))?.[0] ?? '';
-  const lineEnd = text.indexOf('\n', Math.max(last.span.end - 1, last.span.start));
-  const end = Math.min(lineEnd === -1 ? text.length : lineEnd, frontMatter.end);
-  return put(end, `\n${indent}`, '');
+  const entry = `{ finding: ${finding.check}${at}, reason: ${blank} }`;
+  const list = front.entries.get('accept')?.value;
+  const { end } = frontMatter;
+  const edit =
+    list === undefined
+      ? { span: { start: end, end }, text: `\naccept:\n  - ${entry}` }
+      : list.kind === 'list'
+        ? addItem(text, list, entry)
+        : null;
+  if (edit === null) return null;
+  const own = { ...edit, text: withLineEnds(edit.text, text) };
+  return { edit: own, blank: blankIn([own]) };
 }

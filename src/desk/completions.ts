@@ -2,6 +2,7 @@ import type { Span } from '../text/index.ts';
 import { frontCompletions } from './complete-front.ts';
 import { workCompletions } from './complete-work.ts';
 import { frontCursor } from './front-cursor.ts';
+import { withLineEnds } from './lines.ts';
 import type { Completion, DeskDocument } from './model.ts';
 import { workCursor } from './work-cursor.ts';
 
@@ -10,6 +11,20 @@ import { workCursor } from './work-cursor.ts';
  * filters as its user types on. None where nothing is known.
  */
 export function completions(document: DeskDocument, offset: number): readonly Completion[] {
+  return completionsAt(document, offset).map((each) => {
+    const { edit, blank } = each;
+    if (!edit.text.includes('\n')) return each;
+    const written = (text: string) => withLineEnds(text, document.text);
+    const moved = (at: number) => written(edit.text.slice(0, at)).length;
+    return {
+      ...each,
+      edit: { ...edit, text: written(edit.text) },
+      blank: blank && { start: moved(blank.start), end: moved(blank.end) },
+    };
+  });
+}
+
+function completionsAt(document: DeskDocument, offset: number): readonly Completion[] {
   const frontMatter = document.sheet.frontMatter ?? openFrontMatter(document.text);
   if (frontMatter !== null && offset <= frontMatter.end) {
     const cursor = frontCursor(document.text, frontMatter, offset);

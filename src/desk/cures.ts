@@ -13,7 +13,7 @@ import {
   quoted,
   takeOut,
 } from './front-edit.ts';
-import { lineEnd, lineStart } from './lines.ts';
+import { lineEnd, lineStart, withLineEnds } from './lines.ts';
 import type { DeskDocument } from './model.ts';
 import { placesIn } from './names.ts';
 import { newOperation, newSetting } from './new-parts.ts';
@@ -32,7 +32,12 @@ export function makeCure(document: DeskDocument, cure: Cure): MadeCure | null {
   const isChange = made.edits.some(
     ({ span, text }) => document.text.slice(span.start, span.end) !== text,
   );
-  return isChange ? made : null;
+  if (!isChange) return null;
+  const edits = made.edits.map(({ span, text }) => ({
+    span,
+    text: withLineEnds(text, document.text),
+  }));
+  return { ...made, edits };
 }
 
 function madeIn(document: DeskDocument, cure: Cure): MadeCure | null {

@@ -7,12 +7,34 @@ import type { PlacedSize, Sheet } from '../sheet/model.ts';
 import type { Span } from '../text/index.ts';
 import { sourceWords, wordsAt } from './complete-front.ts';
 import { holds, ownSpan, sheetOffset } from './document.ts';
+import { findings } from './findings.ts';
 import { frontCursor } from './front-cursor.ts';
 import type { DeskDocument, Hover } from './model.ts';
 import { meantAt } from './names.ts';
 
-/** What there is to say of the words at an offset; null where nothing is. The smallest thing that is there counts. */
+/**
+ * What there is to say of the words at an offset; null where nothing is. The smallest thing that is there
+ * counts; why something is found there stands behind it, with the reason of an editor who accepts it.
+ */
 export function hover(document: DeskDocument, offset: number): Hover | null {
+  const said = wordsHover(document, offset);
+  const here = findings(document).filter(({ span }) => holds(span, offset));
+  const told = here.map(({ check, accepted }) => {
+    const why = explained(check) ?? '';
+    return `\`${check}\`: ${accepted === null ? why : `accepted, ${accepted}`}`;
+  });
+  const [first] = here;
+  if (first === undefined) return said;
+  // A finding about a whole section says nothing of each word in it.
+  if (said !== null) {
+    const isNear = here.filter(({ span }) => span.end - span.start <= 200);
+    const words = told.filter((_, index) => isNear.includes(here[index] ?? first));
+    return { ...said, words: [...said.words, ...words] };
+  }
+  return { span: first.span, title: first.message, words: told, rows: [] };
+}
+
+function wordsHover(document: DeskDocument, offset: number): Hover | null {
   return (
     sizeHover(document, offset) ??
     nameHover(document, offset) ??

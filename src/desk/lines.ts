@@ -21,3 +21,9 @@ export function endOfLine(text: string, offset: number): number {
   for (let i = offset; i < text.length; i++) if (text[i] === '\n' || text[i] === '\r') return i;
   return text.length;
 }
+
+/** A text with the line ends that another has, so that what is put into a file looks like the rest of it. */
+export function withLineEnds(written: string, text: string): string {
+  const end = /\r\n|\n|\r/.exec(text)?.[0] ?? '\n';
+  return end === '\n' ? written : written.replace(/\r\n|\n|\r/g, end);
+}

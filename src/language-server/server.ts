@@ -47,6 +47,7 @@ export function serve(connection: Connection, version: string): void {
         hoverProvider: true,
         definitionProvider: true,
         referencesProvider: true,
+        documentHighlightProvider: true,
         documentSymbolProvider: true,
         foldingRangeProvider: true,
         documentLinkProvider: {},
@@ -58,7 +59,8 @@ export function serve(connection: Connection, version: string): void {
   });
 
   connection.onInitialized(() => {
-    if (!canRegister) return;
+    // An editor that watches no files leaves it to us.
+    if (!canRegister) return watcher.watch();
     const watchers = ['**/*.md', '**/edition.yaml', '**/sources.yaml', '**/kinds/*.{yaml,yml}'];
     void connection.client.register(DidChangeWatchedFilesNotification.type, {
       watchers: watchers.map((globPattern) => ({ globPattern })),
@@ -107,6 +109,15 @@ export function serve(connection: Connection, version: string): void {
     return references(found.document, offset)
       .filter((each) => params.context.includeDeclaration || !isSame(each, own))
       .map((each) => place(each, found.shelf));
+  });
+
+  connection.onDocumentHighlight((params) => {
+    const found = sheetAt(params);
+    if (found === null) return null;
+    const { document, text } = found;
+    return references(document, text.offsetAt(params.position))
+      .filter(({ file }) => file === document.file)
+      .map(({ span }) => ({ range: rangeOf(span, document.lines) }));
   });
 
   connection.onDocumentSymbol((params) => {

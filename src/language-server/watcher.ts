@@ -8,7 +8,7 @@ import type {
 } from 'vscode-languageserver/node';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { DeskDocument } from '../desk/model.ts';
-import type { FileFaults } from '../project/index.ts';
+import { type DiskChange, EditionWatch, type FileFaults } from '../project/index.ts';
 import { faultDiagnostics, placedDiagnostics, sheetDiagnostics } from './findings.ts';
 import { pathOf } from './places.ts';
 import type { Found } from './server.ts';
@@ -40,6 +40,8 @@ export class Watcher {
   readonly #own = new Map<string, readonly Diagnostic[]>();
   readonly #across = new Map<string, readonly Diagnostic[]>();
   readonly #waiting = new Set<string>();
+  readonly #watching = new Map<string, EditionWatch>();
+  #watches = false;
   #saysVersions = false;
   #hasRelated = false;
   #later: ReturnType<typeof setTimeout> | null = null;
@@ -59,7 +61,23 @@ export class Watcher {
     connection.onShutdown(() => {
       if (this.#later !== null) clearTimeout(this.#later);
       if (this.#soon !== null) clearTimeout(this.#soon);
+      for (const watch of this.#watching.values()) watch.close();
     });
+  }
+
+  /** Looks at the files of each project itself, for an editor that does not. */
+  watch(): void {
+    this.#watches = true;
+    for (const shelf of this.#shelves.values()) this.#watchOne(shelf);
+  }
+
+  #watchOne(shelf: Shelf): void {
+    const { root, project } = shelf;
+    if (!project.isProject || this.#watching.has(root)) return;
+    const told = ({ sheets, around }: DiskChange): void => {
+      this.#written(shelf, sheets, around);
+    };
+    this.#watching.set(root, new EditionWatch(root, told));
   }
 
   begin(shows: PublishDiagnosticsClientCapabilities | null): void {
@@ -113,6 +131,7 @@ export class Watcher {
       const known = this.#shelves.get(shelf.root);
       if (known !== undefined) return known;
       this.#shelves.set(shelf.root, shelf);
+      if (this.#watches) this.#watchOne(shelf);
       return shelf;
     } catch (error) {
       this.#connection.console.error(error instanceof Error ? error.message : String(error));
@@ -157,14 +176,20 @@ export class Watcher {
       const own = paths.filter((path) => this.#shelfOf(path) === shelf);
       // A sheet that comes or goes changes what others may be based on.
       const isAround = own.some((path) => shelf.isAround(path) || !shelf.knows(path));
-      if (isAround) shelf.reopen();
-      else if (own.every((path) => this.open.has(path))) continue;
-      for (const path of this.open.keys()) {
-        if (this.#shelfOf(path) !== shelf) continue;
-        this.#read.delete(path);
-        this.#waiting.add(path);
-        if (/\.ya?ml$/i.test(path)) this.#tellFiles(path);
-      }
+      this.#written(shelf, own, isAround);
+    }
+  }
+
+  /** What was read of a project may be old: of these files, or with `around` of all. */
+  #written(shelf: Shelf, paths: readonly string[], around: boolean): void {
+    if (around) shelf.reopen();
+    // Of what is open the editor's own text counts, whatever is on disk.
+    else if (paths.every((path) => this.open.has(path))) return;
+    for (const path of this.open.keys()) {
+      if (this.#shelfOf(path) !== shelf) continue;
+      this.#read.delete(path);
+      this.#waiting.add(path);
+      if (/\.ya?ml$/i.test(path)) this.#tellFiles(path);
     }
     this.#tellSoon();
     this.#tellLater();

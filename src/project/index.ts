@@ -2,6 +2,7 @@ export { clubFolder } from './club-folder.ts';
 export type { Edition } from './edition.ts';
 export { openEdition } from './edition-file.ts';
 export { editionNamed, projectSheets, projectSnapshot } from './edition-source.ts';
+export { type DiskChange, EditionWatch } from './edition-watch.ts';
 export { type Examined, examineFile, examineText } from './examine-file.ts';
 export { type FileFaults, projectChecks } from './file-faults.ts';
 export type { FileSort } from './file-sort.ts';

@@ -289,3 +289,14 @@ test('the demo opens without findings', async () => {
   const { diagnostics } = await client.findings(`sheets/${id}.md`, () => true);
   expect(diagnostics.filter(({ code }) => code !== 'picture-unprintable')).toEqual([]);
 });
+
+test('an editor that watches no files is told all the same', async () => {
+  const variant =
+    '---\ngaugeleaf: 1\nsheet: orlo-v\nbased-on: orlo-f27\ntitle: V\nrevision: 1\ndate: 2026-10-03\nstatus: proof\n---\n';
+  await client.open('sheets/orlo-v.md', variant);
+  await client.findings('sheets/orlo-v.md', () => true);
+  client.write(name, clean.replace('value: 13/64 in', 'value: 13/6x4 in'));
+  await client.findings('sheets/orlo-v.md', (each) =>
+    each.diagnostics.some(({ code }) => code === 'size-unreadable'),
+  );
+});
