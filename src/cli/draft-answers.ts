@@ -1,7 +1,8 @@
 import { createInterface } from 'node:readline/promises';
-import { type Choice, chosenFeatures, chosenName, kindOfFeatures } from '../import/index.ts';
+import { chosenFeatures, chosenName, kindOfFeatures } from '../import/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import { namedKind, type Project, Refusal } from '../project/index.ts';
+import { chosen } from './chosen.ts';
 import type { Io } from './io.ts';
 
 /** What `draft` was told on the command line; what is missing is asked for on a terminal. */
@@ -29,11 +30,6 @@ export interface DraftAnswers {
   readonly maker: string;
   readonly model: string;
   readonly features: readonly string[];
-}
-
-function chosen<T>(choice: Choice<T>): T {
-  if (choice.ok) return choice.value;
-  throw new Refusal(choice.message, choice.fix);
 }
 
 /**

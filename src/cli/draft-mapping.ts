@@ -1,35 +1,30 @@
-import { basename, dirname, extname, join, resolve } from 'node:path';
+import { basename, resolve } from 'node:path';
 import {
+  featuresNamed,
   guessMapping,
   type List,
   type Mapping,
   mappingText,
-  openPoints,
-  readMapping,
+  type SettledMapping,
   type SizeTools,
+  settledMapping,
   type Told,
 } from '../import/index.ts';
-import { kindNamed } from '../kinds/index.ts';
-import type { Kind } from '../kinds/model.ts';
 import {
   isTaken,
+  mappingAt,
+  mappingBeside,
   namedKind,
   type Project,
   Refusal,
-  readText,
   schemaWay,
   writeWhole,
 } from '../project/index.ts';
 import { guessText } from '../report/index.ts';
-import { LineIndex, visible } from '../text/index.ts';
+import { visible } from '../text/index.ts';
+import { chosen } from './chosen.ts';
 import type { DraftOptions } from './draft-answers.ts';
 import { type Io, say } from './io.ts';
-
-/** A mapping that a list can be read by, with its kind of unit. */
-export interface SettledMapping {
-  readonly mapping: Mapping;
-  readonly kind: Kind;
-}
 
 /**
  * The mapping of a list: the one beside it, or a proposal, which is written there and told. Null
@@ -43,9 +38,11 @@ export function draftMapping(
   tools: SizeTools,
   io: Io,
 ): SettledMapping | null {
-  const path = mappingPath(listPath, options.mapping, io);
+  const given = options.mapping;
+  const path = given === undefined ? mappingBeside(listPath) : resolve(io.cwd, given);
   const shown = project.show(path);
-  if (isTaken(path)) return settled(mappingAt(path, shown, project, tools, io), shown, project);
+  const settled = (mapping: Mapping) => chosen(settledMapping(mapping, project.kinds, shown));
+  if (isTaken(path)) return settled(told(path, project, tools, io));
   const guess = guessMapping(list, project.kinds, toldBy(options, project), tools);
   if (guess === null) {
     throw new Refusal(
@@ -63,56 +60,20 @@ export function draftMapping(
     say(io, `Read it, mend what is wrong, and give the command again: ${shown} says how.`);
     return null;
   }
-  return settled(guess.mapping, shown, project);
-}
-
-function mappingPath(listPath: string, given: string | undefined, io: Io): string {
-  if (given !== undefined) return resolve(io.cwd, given);
-  const name = basename(listPath);
-  return join(
-    dirname(listPath),
-    `${name.slice(0, name.length - extname(name).length)}.mapping.yaml`,
-  );
+  return settled(guess.mapping);
 }
 
 function toldBy(options: DraftOptions, project: Project): Told {
   const kind = options.kind === undefined ? null : namedKind(options.kind, project);
-  const words = (options.features ?? '').split(',').map((word) => word.trim());
-  const features = words.flatMap((word) => {
-    if (word === '') return [];
-    const kinds = kind === null ? [...project.kinds.values()] : [kind];
-    const found = kinds.map((each) => each.featureNamed(word)).find((each) => each !== null);
-    if (found == null) throw new Refusal(`no kind of unit has a feature called ${word}`);
-    return [found.name];
-  });
+  const kinds = kind === null ? [...project.kinds.values()] : [kind];
+  const features = chosen(featuresNamed(options.features ?? '', kinds));
   return { kind: kind?.name ?? null, maker: options.maker?.trim() ?? null, features };
 }
 
-function mappingAt(
-  path: string,
-  shown: string,
-  project: Project,
-  tools: SizeTools,
-  io: Io,
-): Mapping {
-  const read = readText(path, shown);
-  if (!read.ok) throw new Refusal(read.message, read.fix);
-  const { mapping, faults } = readMapping(read.text, project.kinds, tools);
-  if (mapping !== null) return mapping;
-  const lines = new LineIndex(read.text);
-  for (const { span, message, fix } of faults) {
-    const { line, column } = lines.place(span.start);
-    say(io, visible(`${shown}:${line}:${column}: ${message}${fix === null ? '' : `; ${fix}`}`));
-  }
+function told(path: string, project: Project, tools: SizeTools, io: Io): Mapping {
+  const read = mappingAt(path, project, tools);
+  if (read.ok) return read.mapping;
+  for (const fault of read.faults) say(io, visible(fault));
+  const shown = project.show(path);
   throw new Refusal(`the list cannot be read by ${shown}`, 'correct the places above');
-}
-
-function settled(mapping: Mapping, shown: string, project: Project): SettledMapping {
-  const kind = kindNamed(mapping.kind, project.kinds);
-  if (kind === null) throw new Refusal(`there is no kind of unit called ${mapping.kind}`);
-  const [first, ...more] = openPoints(mapping, kind);
-  if (first !== undefined) {
-    throw new Refusal(`${shown} does not say enough. ${[first, ...more].join(' ')}`);
-  }
-  return { mapping, kind };
 }

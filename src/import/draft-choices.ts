@@ -1,10 +1,5 @@
 import type { Kind } from '../kinds/model.ts';
-import { nearestName } from '../text/index.ts';
-
-/** What was chosen for a new sheet, or why it will not do: a sentence, and a cure where there is one. */
-export type Choice<T> =
-  | { readonly ok: true; readonly value: T }
-  | { readonly ok: false; readonly message: string; readonly fix: string | null };
+import { type Choice, nearestName } from '../text/index.ts';
 
 function will<T>(value: T): Choice<T> {
   return { ok: true, value };
@@ -76,4 +71,16 @@ export function kindOfFeatures(
   const most = Math.max(...known.map(({ count }) => count));
   const best = known.filter(({ count }) => count === most);
   return most > 0 && best.length === 1 ? best[0]?.name : undefined;
+}
+
+/** The features that words parted by commas name in any of some kinds, by their names there. */
+export function featuresNamed(text: string, kinds: readonly Kind[]): Choice<readonly string[]> {
+  const found: string[] = [];
+  for (const word of text.split(',').map((each) => each.trim())) {
+    if (word === '') continue;
+    const feature = kinds.map((each) => each.featureNamed(word)).find((each) => each !== null);
+    if (feature == null) return wont(`no kind of unit has a feature called ${word}`);
+    found.push(feature.name);
+  }
+  return will(found);
 }

@@ -10,6 +10,7 @@ export { flate } from './flate.ts';
 export { judgeRecord } from './judge-record.ts';
 export { kindFileFaults } from './kinds-folder.ts';
 export { lastEdition } from './last-edition.ts';
+export { mappingAt, mappingBeside } from './list-mapping.ts';
 export { listFiles } from './list-sheets.ts';
 export { listedSheets } from './listed-sheets.ts';
 export { namedKind } from './named-kind.ts';

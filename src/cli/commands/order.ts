@@ -1,7 +1,7 @@
 import { basename } from 'node:path';
-import { drawOrder, listOrder } from '../../press/order-picture/index.ts';
-import { orderGraph } from '../../press/order-picture/model.ts';
-import { Projects, Refusal, sheetNamed, writeWhole } from '../../project/index.ts';
+import { drawOrder, listOrder, sheetOrder } from '../../press/order-picture/index.ts';
+import { Projects, sheetNamed, writeWhole } from '../../project/index.ts';
+import { chosen } from '../chosen.ts';
 import { hand, type Io, say } from '../io.ts';
 import { candidate, outPath } from '../printing.ts';
 import type { ExitStatus } from '../run.ts';
@@ -22,23 +22,7 @@ export async function order(name: string, options: OrderOptions, io: Io): Promis
   const found = candidate(project, path, io);
   if (found === null) return 2;
   const { sheet } = found;
-  const { kind } = sheet;
-  if (kind === null) {
-    const said = sheet.unit.kind?.value ?? null;
-    throw new Refusal(
-      said === null
-        ? `${sheet.file} does not say what kind of unit it is about, and the order of work comes from the kind`
-        : `${sheet.file} is about a kind of unit that is not known, ${said}`,
-      `say \`kind:\` under \`unit:\`: ${[...project.kinds.keys()].join(', ')}`,
-    );
-  }
-  const graph = orderGraph(sheet, kind);
-  if (graph.boxes.length === 0) {
-    throw new Refusal(
-      `${sheet.file} has no operation that the kind ${kind.name} knows`,
-      `give each piece of work a \`##\` heading; gaugeleaf check ${sheet.file} names those it does not know`,
-    );
-  }
+  const { graph, kind, unknown } = chosen(sheetOrder(sheet, project.kinds.keys()));
   const list = options.text === true;
   const id = basename(path).replace(/\.md$/i, '');
   const out =
@@ -47,7 +31,6 @@ export async function order(name: string, options: OrderOptions, io: Io): Promis
       : outPath(options.out, `${id}-order.${list ? 'txt' : 'svg'}`, project, io);
   const drawn = list ? null : await drawOrder(graph, { prefix: 'order', alone: true });
   const text = drawn?.svg ?? listOrder(graph);
-  const unknown = sheet.operations.filter(({ known }) => known === null);
   if (unknown.length > 0) {
     const headings = unknown.map(({ heading }) => `"${heading.value}"`).join(', ');
     say(io, `note: left out, for the kind ${kind.name} does not know it: ${headings}`);

@@ -1,5 +1,2 @@
-export {
-  type OperationDrawing,
-  operationDrawings,
-  rankedDrawings,
-} from './operation-drawings.ts';
+export { operationDrawings } from './operation-drawings.ts';
+export { wantedDrawings } from './wanted-drawings.ts';

@@ -1,2 +1,3 @@
 export { listOrder } from './list.ts';
+export { sheetOrder } from './sheet-order.ts';
 export { drawOrder } from './svg.ts';

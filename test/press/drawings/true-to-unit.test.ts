@@ -1,5 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { operationDrawings, rankedDrawings } from '../../../src/press/drawings/index.ts';
+import {
+  operationDrawings,
+  rankedDrawings,
+} from '../../../src/press/drawings/operation-drawings.ts';
 import { demoSheets } from '../demo-sheets.ts';
 import { toPrint } from '../stand.ts';
 import { extentOf, letteringOf, pathsOf } from './read-svg.ts';
