@@ -84,8 +84,13 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
           'mark where to punch it; room for the holes is always left',
         ).choices(['iso-838', 'three-hole']),
       )
-      .option('--trim-marks', 'mark where to trim it for a laminating pouch of its own size'),
+      .option('--trim-marks', 'mark where to trim it for a laminating pouch of its own size')
+      .option('-w, --watch', 'again at each save, until Ctrl-C'),
   ).action(async (sheets: string[], options) => {
+    if (options.watch === true) {
+      const { watchCard } = await import('./watch-card.ts');
+      return done(await watchCard(sheets, options, io));
+    }
     const { card } = await import('./commands/card.ts');
     done(await card(sheets, options, io));
   });

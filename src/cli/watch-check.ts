@@ -2,10 +2,9 @@ import { realpathSync } from 'node:fs';
 import { Projects, Refusal, targetsOf } from '../project/index.ts';
 import type { CheckedSheet, KeptSheets } from './checked-sheet.ts';
 import { type CheckOptions, check } from './commands/check.ts';
-import { type Io, say } from './io.ts';
-import { tellMishap } from './mishap.ts';
+import type { Io } from './io.ts';
 import type { ExitStatus } from './run.ts';
-import { type Saves, watchSaves } from './watch.ts';
+import { atEachSave } from './watch-rounds.ts';
 import { type Changes, WatchedFiles } from './watched-files.ts';
 
 /**
@@ -25,45 +24,17 @@ export async function watchCheck(
     projects.opened,
     sheets.map(({ path }) => path),
   );
-  const saves = await watchSaves(files, io);
-  try {
-    return await untilEnded(paths, options, saves, projects.of(io.cwd).show, io);
-  } finally {
-    await saves.close();
-  }
-}
-
-async function untilEnded(
-  paths: readonly string[],
-  options: CheckOptions,
-  saves: Saves,
-  show: (path: string) => string,
-  io: Io,
-): Promise<ExitStatus> {
+  const { show } = projects.of(io.cwd);
   const kept = new CheckedSheets(show);
-  let status: ExitStatus = 0;
-  for (let changes: Changes | null = { paths: [], moved: true }; changes !== null; ) {
-    tellRound(changes, show, io);
-    try {
-      status = await check(paths, { ...options, kept }, io);
-    } catch (error) {
-      tellMishap(error, io);
-      status = 2;
-    }
-    say(io, 'watching; Ctrl-C ends it');
-    changes = await saves.next();
-    if (changes !== null) kept.forget(changes);
-  }
-  return status;
-}
-
-/** On a terminal each round begins on an empty screen; elsewhere under a line that says what changed. */
-export function tellRound(changes: Changes, show: (path: string) => string, io: Io): void {
-  if (io.stdout.isTTY === true && io.env.TERM !== 'dumb') {
-    io.stdout.write('\u001b[2J\u001b[3J\u001b[H');
-  } else if (changes.paths.length > 0) {
-    say(io, `changed: ${changes.paths.map(show).join(', ')}`);
-  }
+  return atEachSave(
+    files,
+    (changes) => {
+      kept.forget(changes);
+      return check(paths, { ...options, kept }, io);
+    },
+    show,
+    io,
+  );
 }
 
 /** Sheets as they were checked, until something that they rest on changes. */

@@ -1,4 +1,5 @@
 export { printBooklet } from './booklet/index.ts';
+export { keepBrowser } from './browser/index.ts';
 export { printCards } from './card/index.ts';
 export { howToFold, type Imposed, type Imposition, impose } from './imposition/index.ts';
 export type { CardReading, CardReadings } from './orders/index.ts';

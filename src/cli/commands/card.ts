@@ -31,6 +31,8 @@ import { styleStops } from '../style-stops.ts';
 export interface CardPrintOptions extends PrintOptions {
   readonly punch?: Punch;
   readonly trimMarks?: boolean;
+  /** A browser that was found already. */
+  readonly found?: Browser;
 }
 
 /** One card to print. */
@@ -110,7 +112,7 @@ async function printAll(
   const progress = startProgress(io);
   io.expectLongWork?.();
   const press = await import('../../press/index.ts');
-  const browser = await browserFor(options, io, progress);
+  const browser = options.found ?? (await browserFor(options, io, progress));
   const templates = new Map<string, Templates>();
   const editions = new Map<string, readonly EditionSheet[]>();
   const proof = options.proof === true;

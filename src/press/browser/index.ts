@@ -1,3 +1,3 @@
 export { faultsOf, loadFonts } from './guard.ts';
 export { contentPolicy } from './isolation.ts';
-export { type Run, type Running, startBrowser, stopped, withBrowser } from './run.ts';
+export { keepBrowser, type Run, type Running, startBrowser, stopped, withBrowser } from './run.ts';

@@ -12,6 +12,8 @@ export interface Run {
   measureAt(widthPx: number): Promise<void>;
   /** Prints, with size and margins as the document's style says. */
   pdf(options: { readonly tagged: boolean }): Promise<Uint8Array>;
+  /** Gives the page up. */
+  close(): Promise<void>;
 }
 
 /** How long one step of the browser may take before the press gives up: 200 pages take 10 s. */
@@ -21,11 +23,16 @@ const patienceMs = 120_000;
 export interface Running {
   /** A page of its own, beside those that are open. */
   open(): Promise<Run>;
+  /** Whether it still runs. */
+  isUp(): boolean;
   close(): Promise<void>;
 }
 
-/** Starts a browser. Fails with `PressStopped` where it does not start. */
-export async function startBrowser(browser: Browser): Promise<Running> {
+/**
+ * Starts a browser; `endsAlone`: who asks the program to end is waited for, and closes it. Fails with
+ * `PressStopped` where it does not start.
+ */
+export async function startBrowser(browser: Browser, endsAlone = true): Promise<Running> {
   const { launch } = await import('puppeteer-core');
   let running: Puppeteer;
   try {
@@ -36,6 +43,8 @@ export async function startBrowser(browser: Browser): Promise<Running> {
       env: { ...browser.env },
       // A browser at the other end of a pipe ends when this program does, however that ends.
       pipe: true,
+      handleSIGINT: endsAlone,
+      handleSIGTERM: endsAlone,
       timeout: 60_000,
       protocolTimeout: patienceMs,
       waitForInitialPage: false,
@@ -45,6 +54,7 @@ export async function startBrowser(browser: Browser): Promise<Running> {
   }
   return {
     open: () => openPage(running),
+    isUp: () => running.connected !== false,
     close: () => closeSoon(running),
   };
 }
@@ -64,18 +74,42 @@ async function closeSoon(running: Puppeteer): Promise<void> {
   }
 }
 
+/** Browsers that are kept from print to print; null for one that has not been started yet. */
+const kept = new WeakMap<Browser, Running | null>();
+
 /**
- * Starts the browser, hands its one page to `work` and closes it again, whatever happens. Fails
- * with `PressStopped` where it does not start, dies or takes longer than two minutes over a step.
+ * Keeps a browser running from its first print on, until what comes back is called. Each print has a page of
+ * its own; one that has died is started anew.
+ */
+export function keepBrowser(browser: Browser): () => Promise<void> {
+  kept.set(browser, null);
+  return async () => {
+    const running = kept.get(browser);
+    kept.delete(browser);
+    await running?.close();
+  };
+}
+
+/**
+ * Starts the browser, hands its one page to `work` and closes it again, whatever happens; of one that is
+ * kept, the page alone. Fails with `PressStopped` where it does not start, dies or takes longer than two
+ * minutes over a step.
  */
 export async function withBrowser<T>(browser: Browser, work: (run: Run) => Promise<T>): Promise<T> {
-  const running = await startBrowser(browser);
+  const isKept = kept.has(browser);
+  const known = kept.get(browser) ?? null;
+  const running = known?.isUp() === true ? known : await startBrowser(browser, !isKept);
+  if (isKept) kept.set(browser, running);
+  let run: Run | null = null;
   try {
-    return await work(await running.open());
+    run = await running.open();
+    return await work(run);
   } catch (error) {
     throw stopped(browser, error);
   } finally {
-    await running.close();
+    if (!isKept) await running.close();
+    // A page of a browser that has died is gone.
+    else await run?.close().catch(() => undefined);
   }
 }
 
@@ -106,6 +140,7 @@ async function openPage(running: Puppeteer): Promise<Run> {
         outline: tagged,
         timeout: patienceMs,
       }),
+    close: () => page.close(),
   };
 }
 
