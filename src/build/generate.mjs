@@ -23,6 +23,7 @@ const SCHEMAS = ['sheet', 'edition', 'kind', 'record', 'export', 'mapping', 'sou
 const TYPED = [
   ['kind', 'KindData'],
   ['export', 'ExportData'],
+  ['mapping', 'MappingData'],
 ];
 
 /** How ajv is set up, here and in the tests of the schemas. */

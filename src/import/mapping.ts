@@ -1,3 +1,5 @@
+import type { MappingData } from '../generated/mapping-data.ts';
+
 /** What a column of a list says of a unit besides its settings. */
 export const fieldNames = [
   'maker',
@@ -53,7 +55,7 @@ export interface Mapping {
   /** First and last row that is read; null for the one below the heads, and for the end. */
   readonly first: number | null;
   readonly last: number | null;
-  readonly layout: 'row-is-unit' | 'row-is-setting';
+  readonly layout: MappingData['layout'];
   readonly kind: string;
   /** Of all units, where no column says it. */
   readonly maker: string | null;
@@ -66,8 +68,8 @@ export interface Mapping {
     readonly year: string | null;
   };
   /** Whether a merged cell holds for all that it covers, or is listed. */
-  readonly merged: 'list' | 'repeat';
-  readonly hidden: 'skip' | 'read';
+  readonly merged: NonNullable<MappingData['merged']>;
+  readonly hidden: NonNullable<MappingData['hidden']>;
   /** Words beside a setting that hold for every unit, by setting and key. */
   readonly says: ReadonlyMap<string, ReadonlyMap<string, string>>;
   readonly columns: readonly ColumnMapping[];

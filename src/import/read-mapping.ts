@@ -1,3 +1,4 @@
+import type { MappingData } from '../generated/mapping-data.ts';
 import validate from '../generated/validate-mapping.js';
 import { kindNamed } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
@@ -18,29 +19,6 @@ export interface MappingFault {
 export interface MappingRead {
   readonly mapping: Mapping | null;
   readonly faults: readonly MappingFault[];
-}
-
-/** The file's values as its schema has let them pass. */
-interface MappingData {
-  readonly table?: string;
-  readonly heads: number;
-  readonly first?: number;
-  readonly last?: number;
-  readonly layout: Mapping['layout'];
-  readonly kind: string;
-  readonly maker?: string;
-  readonly features?: readonly string[];
-  readonly source?: {
-    readonly title?: string;
-    readonly kind?: string;
-    readonly year?: string | number;
-  };
-  readonly merged?: Mapping['merged'];
-  readonly hidden?: Mapping['hidden'];
-  readonly says?: Readonly<Record<string, Readonly<Record<string, string | number>>>>;
-  readonly columns: Readonly<
-    Record<string, { readonly head: string | number; readonly to: string; readonly unit?: string }>
-  >;
 }
 
 /** Reads the text of a mapping file. Every mistake comes back with its place; never throws. */

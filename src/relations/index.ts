@@ -16,6 +16,16 @@ export { figureOf } from './figure.ts';
 export { joined, toldInputs } from './input-text.ts';
 export { compare, type PairOutOfOrder, pairsOutOfOrder } from './orders.ts';
 export type { StatedPlace } from './stated-place.ts';
+export {
+  explainedByUnstated,
+  inWordsOf,
+  type OtherWay,
+  otherWay,
+  threadVerdict,
+  wouldAgree,
+  wouldAgreeAt,
+} from './supposed.ts';
+export { type Suspect, suspectsOf } from './suspects.ts';
 export { type Likeness, likenesses } from './two-sheets.ts';
 export type { Verdict } from './verdicts.ts';
 export {
@@ -26,17 +36,8 @@ export {
   workTable,
 } from './work-table.ts';
 export {
-  explainedByUnstated,
   formulaNames,
-  inWordsOf,
-  type OtherWay,
-  otherWay,
-  type Suspect,
-  suspectsOf,
-  threadVerdict,
   type WorkedFigure,
   type WorkedNumbers,
   workedNumbers,
-  wouldAgree,
-  wouldAgreeAt,
 } from './worked-numbers.ts';
