@@ -23,6 +23,11 @@ export interface DraftOptions {
   /** A folder to make an example project in; only a date stands beside it. */
   readonly club?: string;
   readonly program?: string;
+  /** A sheet that the new one is a variant of; a title and a name stand beside it. */
+  readonly basedOn?: string;
+  /** The name of a kind of the project's own; a title stands beside it. */
+  readonly newKind?: string;
+  readonly title?: string;
 }
 
 export interface DraftAnswers {

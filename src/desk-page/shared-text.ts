@@ -40,6 +40,11 @@ export function sendAgain(view: EditorView): void {
   carriers.get(view)?.again();
 }
 
+/** Whether a window has something that a server at that version cannot know. */
+export function isAhead(view: EditorView, version: number): boolean {
+  return sendableUpdates(view.state).length > 0 || getSyncedVersion(view.state) > version;
+}
+
 class Carrier {
   readonly #view: EditorView;
   readonly #id: string;
@@ -62,10 +67,17 @@ class Carrier {
   }
 
   destroy(): void {
-    this.#gone = true;
     if (this.#timer !== null) clearTimeout(this.#timer);
     // What is typed last goes out though the window turns to another sheet.
-    void this.#send();
+    if (!this.#gone) void this.#send();
+    this.#gone = true;
+  }
+
+  /** From here on nothing goes out: the window takes the text anew, and puts its own into that. */
+  #lost(why: string): void {
+    if (this.#gone) return;
+    this.#gone = true;
+    this.#events.lost(why);
   }
 
   came(version: number, updates: readonly Update[]): void {
@@ -76,6 +88,7 @@ class Carrier {
   }
 
   again(): void {
+    if (this.#gone) return;
     void this.#fetch().then(() => this.#soon());
   }
 
@@ -86,6 +99,7 @@ class Carrier {
   }
 
   #soon(): void {
+    if (this.#gone) return;
     this.#timer ??= setTimeout(() => {
       this.#timer = null;
       void this.#send();
@@ -111,10 +125,10 @@ class Carrier {
       const pushed = await server.push(this.#id, version, plain);
       if (this.#gone) return;
       if (pushed.ok) this.#receiveFrom(version, plain);
-      else if (pushed.updates === null) this.#events.lost('the desk was closed in between');
+      else if (pushed.updates === null) this.#lost('the desk was closed in between');
       else this.#receiveFrom(version, pushed.updates);
     } catch (error) {
-      if (error instanceof Refused) this.#events.lost(error.message);
+      if (error instanceof Refused) this.#lost(error.message);
       else if (!(error instanceof Away)) throw error;
       else await new Promise((done) => setTimeout(done, 1000));
     }
@@ -125,10 +139,10 @@ class Carrier {
     try {
       const { updates } = await server.since(this.#id, known);
       if (this.#gone) return;
-      if (updates === null) this.#events.lost('the desk was closed in between');
+      if (updates === null) this.#lost('the desk was closed in between');
       else this.#receiveFrom(known, updates);
     } catch (error) {
-      if (error instanceof Refused) this.#events.lost(error.message);
+      if (error instanceof Refused) this.#lost(error.message);
     }
   }
 

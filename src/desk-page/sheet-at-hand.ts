@@ -15,7 +15,7 @@ import { preferences } from './preferences.ts';
 import type { PrintView } from './print-view.ts';
 import { Proofreader } from './proofreader.ts';
 import { server } from './server.ts';
-import { sendAgain, settle, sharedText, updatesCame } from './shared-text.ts';
+import { isAhead, sendAgain, settle, sharedText, updatesCame } from './shared-text.ts';
 import type { SourcesView } from './sources-view.ts';
 import type { WorkView } from './work-view.ts';
 import type { Checked } from './worker-model.ts';
@@ -154,13 +154,15 @@ export class SheetAtHand {
   /** Opens a sheet in place of the one at hand, whose last words go out first. */
   async open(id: string): Promise<void> {
     if (this.#opened !== null) await settle(this.#view);
-    await this.#take(await server.sheet(id));
+    this.#put(await server.sheet(id));
+    await this.#proofreader.open(id, this.#text);
     if (this.#opened?.restored === true) {
       this.#around.say('What was typed before and not saved is here again.');
     }
   }
 
-  async #take(opened: OpenedSheet): Promise<void> {
+  /** Puts a sheet in place of the one that is shown; without a pause in which somebody could type. */
+  #put(opened: OpenedSheet): void {
     this.#opened = opened;
     this.#checked = null;
     this.#heading.textContent = opened.id;
@@ -188,24 +190,33 @@ export class SheetAtHand {
     this.stands(opened.unsaved, opened.differing);
     this.#around.card.text(opened.id, opened.text);
     this.#around.chapter.text(opened.id, opened.text);
-    await this.#proofreader.open(opened.id, opened.text);
   }
 
-  /** The server lost count of this window, or the window of the server: the text is taken anew, and what was typed meanwhile put in. */
+  /**
+   * The server lost count of this window, or the window of the server: the text is taken anew, and what was
+   * typed and not sent, or sent to a server that no longer knows of it, is put in.
+   */
   async #reopen(why: string): Promise<void> {
     const before = this.#opened;
     if (before === null) return;
-    const mine = this.#text;
     const opened = await server.sheet(before.id).catch(() => null);
-    if (opened === null) return this.#around.say(why, true);
-    await this.#take(opened);
-    if (mine !== opened.text) {
-      const { head } = this.#view.state.selection.main;
-      this.#view.dispatch({
-        changes: oneChange(opened.text, mine),
-        selection: { anchor: Math.min(head, mine.length) },
-      });
+    if (opened === null) {
+      this.#around.say(`${why}; what you type stays in this page`, true);
+      setTimeout(() => void this.#reopen(why), 1000);
+      return;
     }
+    if (this.#opened?.id !== before.id) return;
+    const mine = this.#text;
+    const { head } = this.#view.state.selection.main;
+    const counts = isAhead(this.#view, opened.version);
+    this.#put(opened);
+    const text = counts ? mine : opened.text;
+    this.#view.dispatch({
+      ...(text === opened.text ? {} : { changes: oneChange(opened.text, text) }),
+      selection: { anchor: Math.min(head, text.length) },
+      scrollIntoView: true,
+    });
+    await this.#proofreader.open(opened.id, this.#text);
   }
 
   get #text(): string {

@@ -70,6 +70,19 @@ export class Commands {
           `--model=${text(order.model, 'model')}`,
           `--features=${(order.features ?? []).map((each) => text(each, 'feature')).join(',')}`,
         ];
+      case 'new-variant':
+        return [
+          'draft',
+          `--based-on=${this.#desk.pathOf(order.base)}`,
+          `--out=${join(this.#desk.project.root, 'sheets', `${plainName(order.name)}.md`)}`,
+          `--title=${text(order.title, 'title')}`,
+        ];
+      case 'new-kind':
+        return [
+          'draft',
+          `--new-kind=${plainName(order.name)}`,
+          `--title=${text(order.title, 'title')}`,
+        ];
       default:
         throw new Refusal('nobody here knows this order');
     }
@@ -81,6 +94,13 @@ function text(value: unknown, what: string): string {
     throw new Refusal(`the ${what} is to be a name of at most 200 letters`);
   }
   return value;
+}
+
+/** A name that can be no path. */
+function plainName(value: unknown): string {
+  const name = text(value, 'name');
+  if (/^[a-z0-9]+(?:-[a-z0-9]+)*$/.test(name)) return name;
+  throw new Refusal(`${name} cannot be a name`, 'small letters, digits and hyphens only');
 }
 
 function isPrint(path: string, root: string): boolean {

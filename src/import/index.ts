@@ -1,7 +1,9 @@
 export { columnLetters } from './cell-address.ts';
 export { chosenFeatures, chosenName, featuresNamed, kindOfFeatures } from './draft-choices.ts';
+export { draftKind } from './draft-kind.ts';
 export { freeNeighbors, planDraft } from './draft-plan.ts';
 export { caution, draftSheet, modelSteps } from './draft-sheet.ts';
+export { draftVariant } from './draft-variant.ts';
 export { exampleUnits } from './example-units.ts';
 export { guessMapping, type MappingGuess, type Told } from './guess-mapping.ts';
 export { type List, listBounds, type Table } from './list-model.ts';

@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page, Browser as Puppeteer } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -162,7 +162,7 @@ describe.skipIf(here === null)('the page', () => {
     await page.close();
   });
 
-  test('two windows show one text, and a lost server is found again', async () => {
+  test('two windows show one text, and a file that changed is not written over', async () => {
     const folder = folderWith(files);
     const cache = folderWith();
     const desk = await atDesk(folder, { page: built.folder, cache });
@@ -175,7 +175,6 @@ describe.skipIf(here === null)('the page', () => {
       "(document.querySelector('.cm-content').cmTile ?? document.querySelector('.cm-content').cmView).view.state.doc.toString().includes('Refit gasket now')",
     );
     // The file changes under what is typed: it is shown, and not written over.
-    const { writeFileSync } = await import('node:fs');
     const theirs = cleanSheet(id).replace('revision: 1', 'revision: 7');
     writeFileSync(join(folder, 'sheets', `${id}.md`), theirs);
     await press(first.page, 'Save');
@@ -195,6 +194,33 @@ describe.skipIf(here === null)('the page', () => {
       expect(strays).toEqual([]);
       await page.close();
     }
+  });
+
+  test('a lost server is found again, and what was typed meanwhile goes to it', async () => {
+    const folder = folderWith(files);
+    const cache = folderWith();
+    const desk = await atDesk(folder, { page: built.folder, cache });
+    const { page } = await openPage(browser, desk.running.address(), id);
+    await cursorBehind(page, 'Refit gasket');
+    await page.keyboard.type(' one');
+    await expect
+      .poll(async () => (await desk.get(`sheet/${id}`)).text)
+      .toContain('Refit gasket one');
+    // As one that was killed leaves it: the journal and the seat are there.
+    const [seat = ''] = readdirSync(join(cache, 'desk'));
+    const kept = readFileSync(join(cache, 'desk', seat));
+    await desk.running.close();
+    writeFileSync(join(cache, 'desk', seat), kept, { mode: 0o600 });
+    await has(page, '.word', 'The desk does not answer');
+    await page.keyboard.type(' two');
+    const again = await atDesk(folder, { page: built.folder, cache });
+    expect(again.port).toBe(desk.port);
+    await has(page, '.word', 'The desk is back');
+    await page.keyboard.type(' three');
+    await expect
+      .poll(async () => (await again.get(`sheet/${id}`)).text, { timeout: 8000 })
+      .toContain('Refit gasket one two three');
+    await page.close();
   });
 
   test('every state of it is without barriers, in light and dark, wide and narrow', async () => {

@@ -29,6 +29,18 @@ export async function draft(options: DraftOptions, io: Io): Promise<ExitStatus> 
     return draftFrom(options.from, { ...options, date }, io);
   }
   refuseListOptions(options);
+  if (options.basedOn !== undefined || options.newKind !== undefined) {
+    const { draftBasedOn, draftNewKind } = await import('../draft-more.ts');
+    return options.newKind !== undefined
+      ? draftNewKind(options.newKind, options.title, io)
+      : draftBasedOn(options.basedOn ?? '', { ...options, date }, io);
+  }
+  if (options.title !== undefined) {
+    throw new Refusal(
+      '--title is for a variant or a kind',
+      'give --maker and --model: the title is made of them',
+    );
+  }
   const project = openProject(io.cwd, io.cwd);
   const answers = await draftAnswers(options, project, io);
   const path = draftPath(options.out, answers, project.root, io);
