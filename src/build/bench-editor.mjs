@@ -122,6 +122,25 @@ const asked = async (title, count, method, params) => {
   const size = answer?.items?.length ?? answer?.length ?? 1;
   tell(`${title} (${size})`, took);
 };
+// As one types: each letter is followed by the question what may stand there.
+const after = [];
+for (let version = 502; version < 602; version++) {
+  const isIn = version % 2 === 0;
+  const end = { ...at, character: at.character + (isIn ? 0 : 1) };
+  const next = found(version);
+  await client.sendNotification('textDocument/didChange', {
+    textDocument: { uri, version },
+    contentChanges: [{ range: { start: at, end }, text: isIn ? ':' : '' }],
+  });
+  const start = performance.now();
+  await client.sendRequest('textDocument/completion', {
+    textDocument: { uri },
+    position: { line, character: at.character + (isIn ? 1 : 0) },
+  });
+  after.push(performance.now() - start);
+  await next;
+}
+tell('completion right after a letter', after);
 const settings = lines.indexOf('settings:');
 const value = lines.findIndex((each) => /^ {4}value: /.test(each));
 await asked('completion of a setting', 100, 'textDocument/completion', {

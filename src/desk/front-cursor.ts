@@ -55,7 +55,11 @@ export function frontCursor(text: string, content: Span, offset: number): FrontC
         indent = isEmpty ? column : lead;
       }
       token = at + lead;
-      key = name === undefined || offset <= token + name.length;
+      // What brackets or quotes open is a value, even where no key stands before it.
+      key =
+        name === undefined
+          ? !/^[[{"']/.test(line.slice(lead)) || offset <= token
+          : offset <= token + name.length;
       if (last && key) break;
       if (name !== undefined) {
         levels.push({ indent: lead, key: unquoted(name) });
@@ -73,7 +77,10 @@ export function frontCursor(text: string, content: Span, offset: number): FrontC
     else if (flow.key !== null) path.push(flow.key);
   }
   const isKey = innermost ? innermost.sign === '{' && innermost.key === null : key;
-  const span = wordAt(text, Math.min(token, offset), content.end, isKey, innermost !== undefined);
+  const word = wordAt(text, Math.min(token, offset), content.end, isKey, innermost !== undefined);
+  // Blanks that are typed before or behind the word belong to it; behind anything else stands no word.
+  if (!/^[ \t]*$/.test(text.slice(word.end, offset))) return null;
+  const span = { start: Math.min(word.start, offset), end: Math.max(word.end, offset) };
   return {
     path,
     part: isKey ? 'key' : 'value',
@@ -131,6 +138,12 @@ function wordAt(text: string, start: number, end: number, isKey: boolean, inFlow
   const line = text.slice(start, endOfLine(text, start, end));
   const blanks = /^[ \t]*["']?/.exec(line)?.[0].length ?? 0;
   const rest = line.slice(blanks);
+  const quote = /["']/.exec(line[blanks - 1] ?? '')?.[0];
+  if (quote !== undefined) {
+    const close = rest.indexOf(quote);
+    const inner = close === -1 ? rest.trimEnd().length : close;
+    return { start: start + blanks, end: start + blanks + inner };
+  }
   const stop = isKey
     ? /^(?:[^:,{}[\]#"']|:(?!\s|$))*/
     : inFlow
