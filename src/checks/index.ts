@@ -1,6 +1,7 @@
 export type { AcrossFinding } from './across/define.ts';
-export { type SheetFacts, sheetFacts } from './across/facts.ts';
+export { factsIn, type SheetFacts, sheetFacts } from './across/facts.ts';
 export { acrossChecks } from './across/list.ts';
+export { packFacts, unpackFacts } from './across/packed-facts.ts';
 export { runAcross } from './across/run.ts';
 export { isSameDescription } from './across/same-source.ts';
 export { type DescribedSource, repeatedSources } from './across/source-repeated.ts';

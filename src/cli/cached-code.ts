@@ -4,11 +4,11 @@ import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { cachedDataVersionTag } from 'node:v8';
 import { Script } from 'node:vm';
-import type { quickCheck } from './quick-check.ts';
+import type { helpCheck, quickCheck } from './quick-check.ts';
 
 type Start = (require: NodeJS.Require, module: unknown, url: string) => void;
 
-type Core = { readonly quickCheck: typeof quickCheck };
+type Core = { readonly quickCheck: typeof quickCheck; readonly helpCheck: typeof helpCheck };
 
 interface Compiled {
   readonly script: Script;

@@ -1,4 +1,8 @@
+import type { Worker } from 'node:worker_threads';
 import { visibleLines } from '../text/index.ts';
+
+/** A thread that does a part of the work. */
+export type Helper = Pick<Worker, 'on' | 'postMessage' | 'terminate'>;
 
 /** The part of an output stream that the commands need. */
 export interface Output {
@@ -21,6 +25,10 @@ export interface Io {
   readonly untilInterrupted?: () => Promise<void>;
   /** Told before work that takes seconds, so that the process can be made ready for it. */
   readonly expectLongWork?: () => void;
+  /** Starts a thread that does a task; absent where all is done in one. */
+  readonly startHelper?: (task: unknown) => Promise<Helper>;
+  /** Whether what was found is kept for the next time, in the user's own folder; not, if absent. */
+  readonly remembers?: boolean;
 }
 
 /**

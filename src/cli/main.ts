@@ -5,12 +5,22 @@ import { setFlagsFromString } from 'node:v8';
 import { cachedCore, keepCache } from './cached-code.ts';
 import type { Io } from './io.ts';
 
+/** What the program is called with as a thread of its own; in a thread it has no other arguments. */
+const helperWord = '--check-helper';
+
+/** Of a helper's heap what is new, in MiB: it reads and lets go, and half of that would cost a tenth more time. */
+const youngMb = 64;
+
+const argv = process.argv.slice(2);
+const helps = argv[0] === helperWord;
+const checks = argv[0] === 'check' || helps;
+
 // A command that is over in a fraction of a second pays for V8's optimizing compiler and never gets
 // it back: a quarter of the whole time of checking one sheet. Long work switches it on again.
-setFlagsFromString('--no-opt');
+if (!helps) setFlagsFromString('--no-opt');
 
 // A reader that has seen enough (`| head`) closes the pipe: nothing is wrong then.
-for (const stream of [process.stdout, process.stderr]) {
+for (const stream of helps ? [] : [process.stdout, process.stderr]) {
   stream.on('error', (error: NodeJS.ErrnoException) => {
     if (error.code === 'EPIPE') process.exit(process.exitCode ?? 0);
     throw error;
@@ -20,8 +30,10 @@ for (const stream of [process.stdout, process.stderr]) {
 // Files are written whole in one go, so between two goes nothing of them is left behind; leaving
 // by exit() lets a browser that was started be ended too. 130 and 143 are what a shell reports.
 const signals = { SIGINT: 130, SIGTERM: 143 } as const;
-for (const [signal, status] of Object.entries(signals))
-  process.once(signal, () => process.exit(status));
+if (!helps) {
+  for (const [signal, status] of Object.entries(signals))
+    process.once(signal, () => process.exit(status));
+}
 
 const io: Io = {
   stdout: process.stdout,
@@ -47,15 +59,32 @@ const io: Io = {
         });
       }
     }),
-  expectLongWork: () => setFlagsFromString('--opt'),
+  expectLongWork: () => {
+    setFlagsFromString('--opt');
+    // Left to itself V8 optimizes whatever is called often for a moment: of the processor's time for a
+    // thousand sheets a third, and in each helper anew.
+    setFlagsFromString('--interrupt-budget=700000');
+  },
+  async startHelper(task) {
+    const { Worker } = await import('node:worker_threads');
+    return new Worker(new URL(import.meta.url), {
+      argv: [helperWord],
+      execArgv: [],
+      workerData: task,
+      resourceLimits: { maxYoungGenerationSizeMb: youngMb },
+    });
+  },
+  remembers: true,
 };
 
-const argv = process.argv.slice(2);
-const checks = argv[0] === 'check';
 const core = checks ? cachedCore() : null;
 if (core === null) await keepModules();
-const quick = checks ? (core ?? (await import('./quick-check.ts'))).quickCheck(argv, io) : null;
-if (quick !== null) {
+const checking = checks ? (core ?? (await import('./quick-check.ts'))) : null;
+const quick = helps ? null : (checking?.quickCheck(argv, io) ?? null);
+const threads = helps ? await import('node:worker_threads') : null;
+if (threads?.parentPort && checking !== null) {
+  checking.helpCheck(threads.parentPort, threads.workerData);
+} else if (quick !== null) {
   process.exitCode = await quick;
   if (process.env.GAUGELEAF_KEEP_CACHE === '1') await keepCache();
 } else {

@@ -55,6 +55,7 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
     )
     .option('--fix', 'mend what is certain, then show what is left')
     .option('-a, --all', 'show accepted findings too, with the reasons')
+    .option('--no-cache', 'check every sheet anew, and keep nothing for the next time')
     .option('--trace', 'show the state of the unit after every step, in place of findings')
     .option('-w, --watch', 'again at each save, until Ctrl-C')
     .action(async (paths: string[], options) => {

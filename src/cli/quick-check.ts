@@ -3,6 +3,8 @@ import { type Format, formats } from './formats.ts';
 import type { Io } from './io.ts';
 import { tellMishap } from './mishap.ts';
 
+export { helpCheck } from './check-helper.ts';
+
 /**
  * `check` without the argument parser, whose loading takes as long as a third of Node's own start:
  * the exit status, or null where the arguments are anything but plainly right; then the parser has
@@ -14,9 +16,11 @@ export function quickCheck(argv: readonly string[], io: Io): Promise<number> | n
   let format: Format = 'text';
   let fix = false;
   let all = false;
+  let cache = true;
   for (let index = 1; index < argv.length; index++) {
     const word = argv[index] ?? '';
     if (word === '--fix') fix = true;
+    else if (word === '--no-cache') cache = false;
     else if (word === '--all' || word === '-a') all = true;
     else if (word === '--format' || word === '-f' || word.startsWith('--format=')) {
       const named = word.startsWith('--format=') ? word.slice(9) : (argv[++index] ?? '');
@@ -26,7 +30,7 @@ export function quickCheck(argv: readonly string[], io: Io): Promise<number> | n
     } else if (word.startsWith('-') || word === '') return null;
     else paths.push(word);
   }
-  return check(paths, { format, fix, all }, io).catch((error: unknown) => {
+  return check(paths, { format, fix, all, cache }, io).catch((error: unknown) => {
     tellMishap(error, io);
     return 2;
   });

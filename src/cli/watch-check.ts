@@ -1,6 +1,6 @@
 import { realpathSync } from 'node:fs';
-import { Projects, Refusal, targetsOf } from '../project/index.ts';
-import type { CheckedSheet, KeptSheets } from './checked-sheet.ts';
+import { type Checked, Projects, Refusal, targetsOf } from '../project/index.ts';
+import type { KeptSheets } from './check-in-order.ts';
 import { type CheckOptions, check } from './commands/check.ts';
 import type { Io } from './io.ts';
 import type { ExitStatus } from './run.ts';
@@ -39,18 +39,18 @@ export async function watchCheck(
 
 /** Sheets as they were checked, until something that they rest on changes. */
 class CheckedSheets implements KeptSheets {
-  readonly #checked = new Map<string, CheckedSheet>();
+  readonly #checked = new Map<string, Checked>();
   readonly #show: (path: string) => string;
 
   constructor(show: (path: string) => string) {
     this.#show = show;
   }
 
-  get(path: string): CheckedSheet | undefined {
+  get(path: string): Checked | undefined {
     return this.#checked.get(real(path));
   }
 
-  set(path: string, checked: CheckedSheet): void {
+  set(path: string, checked: Checked): void {
     this.#checked.set(real(path), checked);
   }
 
@@ -62,7 +62,8 @@ class CheckedSheets implements KeptSheets {
     }
     const files = new Set(paths.map(this.#show));
     for (const [path, checked] of this.#checked) {
-      if (!checked.ok || checked.files.some((file) => files.has(file))) this.#checked.delete(path);
+      if (!checked.ok || checked.sheet.files.some((file) => files.has(file)))
+        this.#checked.delete(path);
     }
   }
 }

@@ -26,25 +26,28 @@ const digestLength = 32;
 export interface PartFolder extends PartStore {
   /** Lets go of what was not used for longest until the rest is within bounds. */
   tidy(): void;
+  /** The same after some hundred things were kept, in this run or others: to look at all of them costs. */
+  tidyAtTimes(): void;
 }
 
 /**
  * Keeps printed parts in a folder, a file each, named by what they were made from and by the program
- * that made them. A file carries the SHA-256 of its content: one that is damaged or half written
- * is as good as none. Nothing here ever fails: what can't be kept is printed again.
+ * that made them. A file carries the SHA-256 of its name and content: one that is damaged, half written or
+ * another's is as good as none. Nothing here ever fails: what can't be kept is printed again.
  */
 export function partFolder(folder: string, bound = largestStore): PartFolder {
   const pathOf = (name: string) => join(folder, `${name}.part`);
-  const program = markOfProgram();
   let count = 0;
+  let isDue = false;
   return {
-    nameOf: (text) => createHash('sha256').update(`${program} ${text}`).digest('hex').slice(0, 40),
+    nameOf: (text) =>
+      createHash('sha256').update(`${markOfProgram()} ${text}`).digest('hex').slice(0, 40),
     read(name) {
       try {
         const path = pathOf(name);
         const bytes = readFileSync(path);
         const content = bytes.subarray(digestLength);
-        if (!digest(content).equals(bytes.subarray(0, digestLength))) return null;
+        if (!digest(name, content).equals(bytes.subarray(0, digestLength))) return null;
         const now = new Date();
         utimesSync(path, now, now);
         return content;
@@ -57,13 +60,18 @@ export function partFolder(folder: string, bound = largestStore): PartFolder {
         mkdirSync(folder, { recursive: true, mode: 0o700 });
         count += 1;
         const partial = join(folder, `${name}.${process.pid}-${count}.partial`);
-        writeFileSync(partial, Buffer.concat([digest(content), content]), { flag: 'wx' });
+        writeFileSync(partial, Buffer.concat([digest(name, content), content]), { flag: 'wx' });
         renameSync(partial, pathOf(name));
+        // Names are digests: one of so many begins so.
+        isDue ||= name.startsWith('00');
       } catch {
         // A full disk or a folder of another user: the next print does without.
       }
     },
     tidy: () => tidy(folder, bound),
+    tidyAtTimes() {
+      if (isDue) tidy(folder, bound);
+    },
   };
 }
 
@@ -72,14 +80,19 @@ export function partFolder(folder: string, bound = largestStore): PartFolder {
  * program the entry is another. Run from its sources the program finds nothing of another run.
  */
 function markOfProgram(): string {
-  if (fileURLToPath(import.meta.url).endsWith('.ts')) return `${process.pid} ${Date.now()}`;
-  return createHash('sha256')
-    .update(readFileSync(join(packageRoot(), 'dist', 'gaugeleaf.js')))
-    .digest('hex');
+  mark ??= fileURLToPath(import.meta.url).endsWith('.ts')
+    ? `${process.pid} ${Date.now()}`
+    : createHash('sha256')
+        .update(readFileSync(join(packageRoot(), 'dist', 'gaugeleaf.js')))
+        .digest('hex');
+  return mark;
 }
 
-function digest(bytes: Uint8Array): Buffer {
-  return createHash('sha256').update(bytes).digest();
+let mark: string | null = null;
+
+/** Of the name as well: a file that was put in another's place is none. */
+function digest(name: string, bytes: Uint8Array): Buffer {
+  return createHash('sha256').update(`${name}\n`).update(bytes).digest();
 }
 
 function tidy(folder: string, bound: number): void {

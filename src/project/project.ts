@@ -17,6 +17,8 @@ import { readSharedSources, type SharedSourcesRead, sharedSourcesFile } from './
 export interface Project {
   /** Absolute, links resolved. */
   readonly root: string;
+  /** The same as it was come upon, from which reports show paths. */
+  readonly named: string;
   /** Whether the folder is laid out as a project; otherwise a sheet merely lies in it. */
   readonly isProject: boolean;
   readonly kinds: ReadonlyMap<string, Kind>;
@@ -69,6 +71,7 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
   const kit = once(() => (said('kit') ? (edition().edition?.facts.kit ?? null) : null));
   return {
     root,
+    named,
     isProject: isProjectFolder(root),
     kinds,
     kindFile: (kind) => files.get(kind) ?? null,

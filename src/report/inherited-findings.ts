@@ -1,4 +1,3 @@
-import type { Sheet } from '../sheet/model.ts';
 import type { FileReport, PlacedFinding } from './placed.ts';
 
 /**
@@ -14,13 +13,13 @@ export class InheritedFindings {
     for (const finding of findings) this.#told.add(keyOf(finding));
   }
 
-  /** Keeps what was found in a base's file through a variant. */
-  hold({ findings }: FileReport, variant: Pick<Sheet, 'file'>): void {
+  /** Keeps what was found in a base's file through a variant, which is named by its file. */
+  hold({ findings }: FileReport, variant: string): void {
     for (const finding of findings) {
       const key = keyOf(finding);
       if (this.#held.has(key)) continue;
       const start = { line: 1, column: 1, endLine: 1, endColumn: 1 };
-      const through = { ...start, label: 'which is based on this', file: variant.file };
+      const through = { ...start, label: 'which is based on this', file: variant };
       this.#held.set(key, { ...finding, related: [...finding.related, through] });
     }
   }

@@ -2,8 +2,8 @@ import { mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node
 import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import { describe, expect, test } from 'vitest';
-import type { CheckedSheet } from '../../src/cli/checked-sheet.ts';
 import { check } from '../../src/cli/commands/check.ts';
+import type { Checked } from '../../src/project/checked-sheet.ts';
 import { cleanSheet, folderWith } from '../project/folder.ts';
 import { gaugeleaf } from './console.ts';
 import { watching } from './watching.ts';
@@ -149,11 +149,11 @@ settings: { idle-mixture: { value: 1 turn out, from: m48 p. 40 } }
       'sheets/one.md': cleanSheet('one'),
       'sheets/two.md': cleanSheet('two'),
     });
-    const kept = new Map<string, CheckedSheet>();
+    const kept = new Map<string, Checked>();
     const examined: string[] = [];
     const store = {
       get: (path: string) => kept.get(path),
-      set: (path: string, checked: CheckedSheet) => {
+      set: (path: string, checked: Checked) => {
         examined.push(path);
         kept.set(path, checked);
       },

@@ -83,6 +83,13 @@ export interface SheetFacts {
 
 /** Takes the facts of a sheet; null where its front matter could not be read. */
 export function sheetFacts(sheet: Sheet): SheetFacts | null {
+  const facts = factsIn(sheet);
+  // Parts of a long text keep all of it in memory; only a copy lets the sheet go.
+  return facts && (JSON.parse(JSON.stringify(facts)) as SheetFacts);
+}
+
+/** The same while the sheet is at hand: parts of its text, for `packFacts`. */
+export function factsIn(sheet: Sheet): SheetFacts | null {
   if (sheet.frontMatter === null) return null;
   const { unit } = sheet;
   const { status, kind, maker, model, features } = plainHead(sheet);
@@ -91,7 +98,7 @@ export function sheetFacts(sheet: Sheet): SheetFacts | null {
     text: value,
     at: place(span),
   });
-  const facts: SheetFacts = {
+  return {
     file: sheet.file,
     id: sheet.file.slice(sheet.file.lastIndexOf('/') + 1).replace(/\.md$/i, ''),
     at: place(sheet.id?.span ?? sheet.frontMatter),
@@ -116,8 +123,6 @@ export function sheetFacts(sheet: Sheet): SheetFacts | null {
       return [{ ...fact(finding), check: plainName(finding.value), meant, reason: because }];
     }),
   };
-  // Parts of a long text keep all of it in memory; only a copy lets the sheet go.
-  return JSON.parse(JSON.stringify(facts)) as SheetFacts;
 }
 
 /** What stands in another file is told of that one. */

@@ -1,27 +1,24 @@
 import { realpathSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import { acrossChecks, type Finding, runAcross, type SheetFacts } from '../../checks/index.ts';
+import type { Finding } from '../../checks/index.ts';
 import {
-  type Examined,
-  examineFile,
+  type Checked,
   type FileFaults,
   type FileSort,
   kindFileFaults,
   type Project,
   Projects,
+  partFolder,
   Refusal,
   type Target,
   targetsOf,
+  toldOf,
+  userCache,
 } from '../../project/index.ts';
 import { mendFile } from '../../project/mend/index.ts';
-import {
-  InheritedFindings,
-  placeAcross,
-  placeFindings,
-  stoppers,
-  stoppersAcross,
-} from '../../report/index.ts';
-import { checkedSheet, type KeptSheets } from '../checked-sheet.ts';
+import { InheritedFindings, placeAcross, placeFindings, stoppers } from '../../report/index.ts';
+import { AcrossSheets } from '../check-across.ts';
+import { breath, checkInOrder, type Keeping, type KeptSheets, many } from '../check-in-order.ts';
 import { printerFor } from '../findings-printer.ts';
 import type { Format } from '../formats.ts';
 import { type Io, say } from '../io.ts';
@@ -32,17 +29,13 @@ export interface CheckOptions {
   readonly format: Format;
   readonly fix?: boolean;
   readonly all?: boolean;
+  /** False checks every sheet anew. */
+  readonly cache?: boolean;
   /** The state after every step in place of findings; plain text, whatever the format. */
   readonly trace?: boolean;
   /** Sheets that need not be examined again, and where to keep the others. */
   readonly kept?: KeptSheets;
 }
-
-/** Fewer sheets than this are done before any preparation would pay. */
-const many = 10;
-
-/** How long the command may keep interruptions and the progress line waiting (milliseconds). */
-const breath = 40;
 
 /**
  * `gaugeleaf check`: findings to standard output, file by file, keeping no sheet once it is done; of a
@@ -60,7 +53,6 @@ export async function check(
     const { trace } = await import('../trace.ts');
     return trace(sheets, io);
   }
-  if (sheets.length >= many) io.expectLongWork?.();
   const printer = printerFor(options.format, io, options.all === true);
   const progress = startProgress(io);
   let stopped = false;
@@ -107,23 +99,17 @@ export async function check(
   }
   for (const project of whole) (await project.templateFaults()).forEach(addFaults);
 
-  const facts = new Map<Project, SheetFacts[]>(whole.map((project) => [project, []]));
+  const keeping = options.cache === false || io.remembers !== true ? null : keepingFor(io);
+  const show = (done: number) => progress.show(`${done} of ${sheets.length} sheets`);
+  const across = new Map(whole.map((project) => [project, new AcrossSheets(project)]));
   const inherited = new InheritedFindings();
-  let rested = performance.now();
-  for (const [index, target] of sheets.entries()) {
-    if (performance.now() - rested > breath) {
-      progress.show(`${index} of ${sheets.length} sheets`);
-      await new Promise((resolve) => setImmediate(resolve));
-      rested = performance.now();
-    }
-    const known = options.kept?.get(target.path);
-    const checked =
-      known ??
-      checkedSheet(
-        options.fix === true ? mendAndTell(target, io) : examineTarget(target),
-        facts.has(target.project),
-      );
-    if (known === undefined) options.kept?.set(target.path, checked);
+  const all =
+    options.fix === true
+      ? mendInOrder(sheets, io, show)
+      : checkInOrder(sheets, { keeping, kept: options.kept ?? null }, io, show);
+  let index = 0;
+  for await (const checked of all) {
+    const target = sheets[index++];
     if (!checked.ok) {
       refused = true;
       progress.clear();
@@ -131,24 +117,25 @@ export async function check(
       continue;
     }
     files += 1;
-    stopped ||= checked.stopped;
-    for (const report of checked.reports) {
-      if (report.findings.length > 0) progress.clear();
-      if (report.file === checked.file) {
+    const { file, reports, stops } = checked.sheet;
+    stopped ||= stops;
+    if (reports.some(({ findings }) => findings.length > 0)) progress.clear();
+    for (const report of reports) {
+      if (report.file === file) {
         inherited.told(report);
         printer.add(report);
-      } else inherited.hold(report, checked);
+      } else inherited.hold(report, file);
     }
-    if (checked.facts !== null) facts.get(target.project)?.push(checked.facts);
+    if (target !== undefined) across.get(target.project)?.add(checked.sheet);
   }
   progress.clear();
   for (const report of inherited.rest()) printer.add(report);
-  for (const [project, taken] of facts) {
-    const found = runAcross(acrossChecks, taken, project.context(project.root));
-    const status = new Map(taken.map((each) => [each.file, each.status]));
-    stopped ||= stoppersAcross(found, (file) => status.get(file) ?? null).length > 0;
+  for (const sheetsOfOne of across.values()) {
+    const { found, stops } = sheetsOfOne.check(keeping?.store ?? null);
+    stopped ||= stops;
     for (const report of placeAcross(found)) printer.add(report);
   }
+  keeping?.store.tidyAtTimes();
   printer.end(files, others);
   return refused ? 2 : stopped ? 1 : 0;
 }
@@ -167,16 +154,36 @@ function misplaced(file: string, sort: FileSort): Refusal {
   );
 }
 
-function examineTarget(target: Target): Examined {
-  return examineFile(target.project, target.path);
+/** Where the press keeps its own. */
+function keepingFor(io: Io): Keeping {
+  const folder = join(userCache(io.env, process.platform), 'parts');
+  return { store: partFolder(folder), folder };
 }
 
-function mendAndTell(target: Target, io: Io): Examined {
-  const { examined, mended } = mendFile(target.project, target.path);
-  if (examined.ok && mended.length > 0) {
-    const names = [...new Set(mended.map((finding: Finding) => finding.check))].sort();
-    const what = mended.length === 1 ? '1 finding' : `${mended.length} findings`;
-    say(io, `mended ${what} in ${examined.sheet.file} (${names.join(', ')})`);
+/** Mends sheet by sheet, and checks what came of it. */
+async function* mendInOrder(
+  targets: readonly Target[],
+  io: Io,
+  progress: (done: number) => void,
+): AsyncGenerator<Checked> {
+  if (targets.length >= many) io.expectLongWork?.();
+  let rested = performance.now();
+  for (const [index, target] of targets.entries()) {
+    if (performance.now() - rested > breath) {
+      progress(index);
+      await new Promise((resolve) => setImmediate(resolve));
+      rested = performance.now();
+    }
+    const { examined, mended } = mendFile(target.project, target.path);
+    if (!examined.ok) {
+      yield examined;
+      continue;
+    }
+    if (mended.length > 0) {
+      const names = [...new Set(mended.map((finding: Finding) => finding.check))].sort();
+      const what = mended.length === 1 ? '1 finding' : `${mended.length} findings`;
+      say(io, `mended ${what} in ${examined.sheet.file} (${names.join(', ')})`);
+    }
+    yield { ok: true, sheet: { ...toldOf(examined), digest: null } };
   }
-  return examined;
 }
