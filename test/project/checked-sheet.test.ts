@@ -51,7 +51,11 @@ describe('what was told of a sheet', () => {
     ],
     [
       'the sources of all sheets',
-      (root) => writeFileSync(join(root, 'sources.yaml'), 'gaugeleaf-sources: 1\nsources:\n  b9: { title: B, kind: manual }\n'),
+      (root) =>
+        writeFileSync(
+          join(root, 'sources.yaml'),
+          'gaugeleaf-sources: 1\nsources:\n  b9: { title: B, kind: manual }\n',
+        ),
     ],
   ])('is not known any more when %s changed', (_, change) => {
     const root = folder(withPicture);
