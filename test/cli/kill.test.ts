@@ -17,6 +17,7 @@ import { build } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { browserHere } from '../press/stand.ts';
 import { cleanSheet, folderWith } from '../project/folder.ts';
+import { isQuick } from '../suite/part.ts';
 
 /*
  * The program is killed not after so many milliseconds, which no two machines agree on, but at its
@@ -172,7 +173,7 @@ describe('pages that are killed', patience, () => {
     const changes = changesOf(copyOf(old), ['pages']);
     const seen = new Set<string>();
     let place = old;
-    for (const moment of moments(changes, 4, 6)) {
+    for (const moment of moments(changes, 4, isQuick ? 1 : 6)) {
       place = copyOf(old);
       expect(run(place, ['pages'], { KILL_AT: String(moment) }).wasKilled).toBe(true);
       seen.add(titleOfWhole(join(place.club, 'print', 'pages')));

@@ -4,6 +4,7 @@ import { examine } from '../../src/checks/list.ts';
 import { runChecks } from '../../src/checks/run.ts';
 import { applyEdits } from '../../src/report/edits.ts';
 import { readSheet } from '../../src/sheet/index.ts';
+import { casesToTry, isQuick } from '../suite/part.ts';
 import { demoContext, demoSheets, orderChecks, removals, swaps } from './demo-sheets.ts';
 import { canBeDone } from './naive-oracle.ts';
 
@@ -94,7 +95,7 @@ describe.each(demoSheets)('%s', (_, text) => {
   });
 
   test('with two neighboring operations changed about', { timeout: 120_000 }, () => {
-    for (const [what, changed] of swaps(text)) {
+    for (const [what, changed] of casesToTry(swaps(text), 4)) {
       const isRight = canBeDone(changed, kind);
       tally.swaps++;
       if (!isRight) tally.wrongSwaps++;
@@ -109,7 +110,7 @@ describe.each(demoSheets)('%s', (_, text) => {
   });
 
   test('without one of the steps that carry a state', { timeout: 120_000 }, () => {
-    for (const [what, changed] of removals(text)) {
+    for (const [what, changed] of casesToTry(removals(text), 4)) {
       const isRight = canBeDone(changed, kind);
       tally.removals++;
       if (!isRight) tally.wrongRemovals++;
@@ -124,7 +125,7 @@ describe.each(demoSheets)('%s', (_, text) => {
   });
 
   test('a heading out of place, moved as told', { timeout: 180_000 }, () => {
-    for (const [what, changed] of swaps(text)) {
+    for (const [what, changed] of casesToTry(swaps(text), 4)) {
       for (const finding of orderFindings(changed)) {
         const byHand = movedAs(finding.fix ?? '', changed);
         if (byHand !== null) {
@@ -145,7 +146,7 @@ describe.each(demoSheets)('%s', (_, text) => {
   });
 
   test('a step that is missing, added as told', { timeout: 180_000 }, () => {
-    for (const [what, changed] of removals(text)) {
+    for (const [what, changed] of casesToTry(removals(text), 4)) {
       const told = orderFindings(changed);
       const known = new Set(told.map(words));
       for (const finding of told) {
@@ -170,5 +171,7 @@ afterAll(() => {
   console.log(
     `${cures.byHand} headings moved as told, ${cures.moved} of them by --fix; ${cures.added} steps added as told`,
   );
+  // A few of them need no cure of one sort.
+  if (isQuick) return;
   expect(Math.min(cures.byHand, cures.moved, cures.added)).toBeGreaterThan(0);
 });

@@ -5,6 +5,7 @@ import type { CheckContext } from '../../src/checks/define.ts';
 import { gaugeBook } from '../../src/gauges/index.ts';
 import { builtInKinds } from '../../src/kinds/index.ts';
 import { readSheet } from '../../src/sheet/index.ts';
+import { casesToTry, isQuick } from '../suite/part.ts';
 import { hasMore, orderFaults, plantings } from './planted-mistakes.ts';
 
 const folder = join(import.meta.dirname, '..', '..', 'sheets');
@@ -33,7 +34,7 @@ function measure(kindName: string) {
     expect([...marked.all], `${name}, with its marks`).toEqual([]);
     expect([...stripped.errors], `${name}, with its marks passed over`).toEqual([]);
     const read = (changed: string) => readSheet(changed, `sheets/${name}`, context);
-    for (const { what, sheet: changed } of plantings(sheet, kind, read)) {
+    for (const { what, sheet: changed } of casesToTry(plantings(sheet, kind, read), 4)) {
       const isWrong = hasMore(orderFaults(changed, kind, false).all, marked.all);
       const isFound = hasMore(orderFaults(changed, kind, true).all, stripped.all);
       if (isWrong) {
@@ -57,7 +58,7 @@ test('without its marks, nearly every mistake of order in the demo is still foun
       `(${((100 * found) / mistakes).toFixed(1)} %), ${alarms} of ${harmless} harmless changes told`,
   );
   if (process.env.SHOW_MISSED) console.log(missed.join('\n'));
-  expect(mistakes).toBeGreaterThan(100);
+  expect(mistakes).toBeGreaterThan(isQuick ? 20 : 100);
   // What only marks can tell (a part put back that was never off, first contact from clear) counts too.
-  expect(found / mistakes).toBeGreaterThanOrEqual(0.7);
+  expect(found / mistakes).toBeGreaterThanOrEqual(isQuick ? 0.6 : 0.7);
 }, 240_000);

@@ -10,6 +10,7 @@ import {
 } from '../../src/quantity/index.ts';
 import type { Rational, Statement } from '../../src/quantity/model.ts';
 import { writeStatement } from '../../src/quantity/write.ts';
+import { runs } from '../suite/part.ts';
 import { gauges, size } from './reading.ts';
 
 const verdict = (first: Statement, second: Statement) => agree(first, second, { gauges }).verdict;
@@ -50,7 +51,7 @@ describe('agreement, for any size', () => {
           expect(['same', 'agrees']).toContain(verdict(second, first));
         },
       ),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 
@@ -72,7 +73,7 @@ describe('agreement, for any size', () => {
           expect(found).toHaveProperty('misprint.kind');
         },
       ),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 
@@ -100,7 +101,7 @@ describe('agreement, for any size', () => {
       fc.property(lengths, lengths, (one, two) => {
         expect(verdict(size(one), size(two))).toBe(verdict(size(two), size(one)));
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 });
@@ -160,7 +161,7 @@ describe('converted limits, for any band', () => {
           }
         },
       ),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 
@@ -268,8 +269,10 @@ describe('reading, for any text', () => {
   };
 
   test('never throws, keeps the text, and reads again to the same', () => {
-    fc.assert(fc.property(fc.string({ unit: 'binary', maxLength: 60 }), held), { numRuns: 1000 });
-    fc.assert(fc.property(pieces, held), { numRuns: 3000 });
+    fc.assert(fc.property(fc.string({ unit: 'binary', maxLength: 60 }), held), {
+      numRuns: runs(1000),
+    });
+    fc.assert(fc.property(pieces, held), { numRuns: runs(3000) });
   });
 
   test('hostile texts cost no more than ordinary ones: 1,000 reads in a second', () => {

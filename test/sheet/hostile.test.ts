@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { sheetBounds } from '../../src/sheet/bounds.ts';
 import type { Sheet } from '../../src/sheet/model.ts';
 import type { Span } from '../../src/text/span.ts';
+import { runs } from '../suite/part.ts';
 import { good, problems, read } from './fixtures.ts';
 
 /** Every span anywhere in a value, the sheet's text, lines and tree left out. */
@@ -45,7 +46,7 @@ describe('whatever the text, a sheet comes back and every span lies inside it', 
     fc.assert(
       fc.property(fc.string({ unit: 'binary', maxLength: 300 }), (text) => sound(read(text))),
       {
-        numRuns: 300,
+        numRuns: runs(300),
       },
     );
   });
@@ -75,7 +76,7 @@ describe('whatever the text, a sheet comes back and every span lies inside it', 
       fc.property(text, front, (sample, inFront) =>
         sound(read(inFront ? `---\n${sample}` : sample)),
       ),
-      { numRuns: 400 },
+      { numRuns: runs(400) },
     );
   });
 
@@ -90,7 +91,7 @@ describe('whatever the text, a sheet comes back and every span lies inside it', 
       fc.property(place, fc.nat(40), insert, (at, length, text) => {
         sound(read(good.slice(0, at) + text + good.slice(at + length)));
       }),
-      { numRuns: 120 },
+      { numRuns: runs(120) },
     );
   });
 });

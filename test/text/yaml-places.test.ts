@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { lookup, pointerSteps, readYaml } from '../../src/text/yaml-places.ts';
+import { runs } from '../suite/part.ts';
 
 const text = `a: 0.150
 b: 010
@@ -172,7 +173,7 @@ describe('faults in a restorer’s words', () => {
           expect(span.end).toBeLessThanOrEqual(sample.length);
         }
       }),
-      { numRuns: 1500 },
+      { numRuns: runs(1500) },
     );
   });
 });

@@ -7,6 +7,7 @@ import { layOut, type OrderLayout } from '../../../src/press/order-picture/layou
 import { type OrderGraph, orderGraph } from '../../../src/press/order-picture/model.ts';
 import { drawOrder } from '../../../src/press/order-picture/svg.ts';
 import { bookletMargins, contentWidthMm, papers } from '../../../src/press/orders/paper.ts';
+import { runs } from '../../suite/part.ts';
 import { expectGolden } from '../stand.ts';
 import { box, demoSheets, sample, sheetAndKind } from './stand.ts';
 
@@ -192,7 +193,7 @@ describe('the picture of a graph', () => {
             .map((pair) => ({ ...pair, settings: ['A setting of some name'], harmless: false })),
         };
       });
-    await fc.assert(fc.asyncProperty(any, expectSound), { numRuns: 20 });
+    await fc.assert(fc.asyncProperty(any, expectSound), { numRuns: runs(20) });
   });
 });
 
