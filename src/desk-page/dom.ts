@@ -43,3 +43,10 @@ export function later(ms: number, work: () => void): () => void {
 export function counted(count: number, noun: string): string {
   return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }
+
+/** A sentence of the program, what stands in backquotes set as a name. */
+export function spoken(text: string): (Node | string)[] {
+  return text
+    .split(/`([^`]+)`/)
+    .map((part, index) => (index % 2 === 1 ? el('span', { class: 'as-name' }, part) : part));
+}

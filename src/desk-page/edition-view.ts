@@ -1,5 +1,5 @@
 import type { DeskFinding } from '../desk/model.ts';
-import { el, fill } from './dom.ts';
+import { el, fill, spoken } from './dom.ts';
 import { signs } from './editor-findings.ts';
 import type { EditionFinding, EditionState } from './model.ts';
 
@@ -85,7 +85,7 @@ export class EditionView {
     const words = [
       el('span', { class: `sign sign-${severity}`, 'aria-hidden': 'true' }, signs[severity]),
       el('span', { class: 'for-ears' }, `${severity}: `),
-      message,
+      ...spoken(message),
     ];
     return el(
       'li',
@@ -93,7 +93,7 @@ export class EditionView {
       go === null
         ? el('p', {}, ...words)
         : el('button', { type: 'button', class: 'plain', onclick: go }, ...words),
-      cure === null ? null : el('p', { class: 'cure' }, cure),
+      cure === null ? null : el('p', { class: 'cure' }, ...spoken(cure)),
     );
   }
 }

@@ -7,7 +7,7 @@ import type {
   DeskFinding,
   Hover,
 } from '../desk/model.ts';
-import { el } from './dom.ts';
+import { el, spoken } from './dom.ts';
 import { shownFindings, signs } from './editor-findings.ts';
 import type { Proofreader } from './proofreader.ts';
 
@@ -112,9 +112,10 @@ export function findingWords({ severity, message, fix, related }: DeskFinding): 
       { class: 'what' },
       el('span', { class: 'sign', 'aria-hidden': 'true' }, signs[severity]),
       el('span', { class: 'grade' }, severity),
-      ` ${message}`,
+      ' ',
+      ...spoken(message),
     ),
-    fix === null ? null : el('p', { class: 'cure' }, fix),
+    fix === null ? null : el('p', { class: 'cure' }, ...spoken(fix)),
     ...related.slice(0, 3).map(({ label }) => el('p', { class: 'related' }, label)),
   );
 }
@@ -124,7 +125,7 @@ function hoverWords({ title, words, rows }: Hover): HTMLElement {
     'div',
     { class: 'meaning' },
     el('p', { class: 'title' }, title),
-    ...words.map((each) => el('p', {}, each)),
+    ...words.map((each) => el('p', {}, ...spoken(each))),
     rows.length === 0
       ? null
       : el('dl', {}, ...rows.flatMap(([label, text]) => [el('dt', {}, label), el('dd', {}, text)])),

@@ -172,7 +172,7 @@ class Form {
     const isText = node === null || node.kind === 'scalar' || node.kind === 'null';
     const isFlags =
       entry === 'flags' && (node === null || (node.kind === 'list' && node.items.every(isScalar)));
-    const readAs = more.size == null ? null : withEquivalents(more.size);
+    const readAs = more.size == null ? '' : inOtherForms(more.size);
     return {
       path,
       label,
@@ -182,7 +182,7 @@ class Form {
       values: node?.kind === 'list' ? node.items.filter(isScalar).map(({ text }) => text) : [],
       choices: (more.choices ?? []).map((value) => ({ value, label: value })),
       asked: more.asked === true,
-      readAs: readAs === more.size?.text ? null : readAs,
+      readAs: readAs === '' ? null : readAs,
       span: node?.span ?? null,
     };
   }
@@ -201,6 +201,14 @@ class Form {
     }
     return node;
   }
+}
+
+/** A size in inches and millimeters, as far as they are not what is written. */
+function inOtherForms(size: PlacedSize): string {
+  return withEquivalents(size)
+    .slice(size.text.length)
+    .trim()
+    .replace(/^\((.*)\)$/, '$1');
 }
 
 function isScalar(node: PlacedNode): node is PlacedNode & { kind: 'scalar' } {

@@ -16,6 +16,8 @@ export class Proofreader {
   #busy = false;
   #waiting: string | null = null;
   #sent: string | null = null;
+  /** The text as it stands in the editor. */
+  #latest: string | null = null;
   #id: string | null = null;
   #known = { bases: new Set<string>(), pictures: new Set<string>() };
 
@@ -35,22 +37,23 @@ export class Proofreader {
     this.#known = { bases: new Set(), pictures: new Set() };
     const base = /^based-on:[ \t]*["']?([a-z0-9-]+)/m.exec(text)?.[1];
     if (base !== undefined) this.#known.bases.add(base);
+    this.#latest = text;
     await this.#fetchContext();
-    this.#sent = null;
-    this.check(text);
+    // Keys may have been pressed while that was on its way.
+    if (this.#id === id) this.check(this.#latest ?? text);
   }
 
   /** Fetches what holds around the sheet again, and checks it again. */
   async refresh(): Promise<void> {
-    const text = this.#waiting ?? this.#sent;
-    if (this.#id === null || text === null) return;
+    if (this.#id === null || this.#latest === null) return;
     await this.#fetchContext();
-    this.#sent = null;
-    this.check(text);
+    // Keys may have been pressed while that was on its way.
+    this.check(this.#latest);
   }
 
   /** Checks a text, now or when the one on its way is done. */
   check(text: string): void {
+    this.#latest = text;
     if (this.#busy) {
       this.#waiting = text;
       return;

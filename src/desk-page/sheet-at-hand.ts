@@ -310,7 +310,7 @@ export class SheetAtHand {
 
   #onChecked(checked: Checked, text: string): void {
     // The text has gone on: what was found of it is moved along, and the next is on its way.
-    if (this.#view.state.doc.length !== text.length || this.#opened === null) return;
+    if (this.#opened === null || this.#text !== text) return;
     this.#checked = checked;
     this.#view.dispatch({ effects: setFindings.of(checked.findings) });
     const count = (severity: string) =>

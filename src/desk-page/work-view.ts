@@ -50,7 +50,6 @@ export class WorkView {
       else step.removeAttribute('aria-current');
       if (here) lit = step;
     }
-    lit?.scrollIntoView({ block: 'nearest' });
     fill(
       this.#parts,
       el(
@@ -75,6 +74,8 @@ export class WorkView {
             ]),
           ),
     );
+    // Not before the parts have their room: what is lit would be pushed out of sight.
+    lit?.scrollIntoView({ block: 'center' });
   }
 
   #group({ title, stage, steps, span }: WorkGroup): HTMLElement {
@@ -98,7 +99,8 @@ export class WorkView {
         ...steps.map(({ words, changes, number, span: at }) =>
           el(
             'li',
-            { 'data-at': at.start, value: number },
+            { 'data-at': at.start },
+            number === null ? null : el('span', { class: 'number' }, `${number}.`),
             el(
               'button',
               { type: 'button', class: 'plain', onclick: () => this.#go(at.start) },

@@ -44,7 +44,18 @@ async function press(page: Page, words: string): Promise<void> {
   const done = await page.evaluate(
     `(() => { const b = [...document.querySelectorAll('button')].reverse().find((b) => b.offsetParent && b.textContent.includes(${JSON.stringify(words)})); b?.click(); return b !== undefined; })()`,
   );
-  if (done !== true) throw new Error(`there is no button ${words}`);
+  if (done !== true) {
+    const there = await page.$$eval('dialog button', (all) => all.map((each) => each.textContent));
+    throw new Error(`there is no button ${words}, but ${there.join(' | ')}`);
+  }
+}
+
+/** Asks what can be done at the cursor. */
+async function cures(page: Page): Promise<void> {
+  await page.keyboard.down('Alt');
+  await page.keyboard.press('Enter');
+  await page.keyboard.up('Alt');
+  await page.waitForSelector('dialog.cures[open]');
 }
 
 const has = (page: Page, selector: string, words: string) =>
@@ -97,20 +108,36 @@ describe.skipIf(here === null)('the page', () => {
       "document.querySelector('.tally').textContent.startsWith('0 errors')",
     );
 
-    // Mend: what can be done at a finding, by keys alone.
-    await cursorBehind(page, 'revision: 1');
-    await cursorBehind(page, 'title: Workshop Manual');
-    await cursorBehind(page, 'from: m48 p. 31');
-    await page.keyboard.type('x9');
-    for (let letter = 0; letter < 2; letter += 1) await page.keyboard.press('Backspace');
-    await cursorBehind(page, 'value: 1');
-    await page.keyboard.down('Alt');
+    // Mend: what can be done at a finding, by keys alone; then a doubt is kept with a reason.
+    await cursorBehind(page, '# as the manual prints it');
     await page.keyboard.press('Enter');
-    await page.keyboard.up('Alt');
-    await page.waitForSelector('dialog.cures[open]');
+    await page.keyboard.type('also: [0.230 in]');
+    await has(page, '.tally', '1 error');
+    await page.keyboard.press('F8');
+    await cures(page);
     expect(await barriers(page)).toEqual([]);
-    await page.keyboard.press('Escape');
-    await page.waitForFunction("!document.querySelector('dialog.cures')");
+    expect(await textOf(page)).toContain('prints it\n    also: [0.230 in]\n');
+    await press(page, '0.203 in');
+    await has(page, '.tally', '0 errors');
+    expect(await textOf(page)).toContain('also: [0.203 in]');
+    await cursorBehind(page, 'kind: manual, year: 1948 }');
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('zz: { title: Never cited }');
+    await has(page, '.tally', '1 warning');
+    await page.keyboard.press('Home');
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('F8');
+    await cures(page);
+    await press(page, 'with a reason');
+    await page.keyboard.type('it is kept for the next edition');
+    await has(page, '.tally', '0 warnings');
+    expect(await textOf(page)).toContain('finding: source-unused');
+    await page.keyboard.down('Control');
+    for (let back = 0; back < 40 && (await textOf(page)) !== cleanSheet(id); back += 1) {
+      await page.keyboard.press('z');
+    }
+    await page.keyboard.up('Control');
+    expect(await textOf(page)).toBe(cleanSheet(id));
 
     // Move a step, and back.
     const before = await textOf(page);
