@@ -1,3 +1,4 @@
+import { findFrontMatter } from '../sheet/index.ts';
 import type { Span } from '../text/index.ts';
 import { frontCompletions } from './complete-front.ts';
 import { workCompletions } from './complete-work.ts';
@@ -25,12 +26,15 @@ export function completions(document: DeskDocument, offset: number): readonly Co
 }
 
 function completionsAt(document: DeskDocument, offset: number): readonly Completion[] {
-  const frontMatter = document.sheet.frontMatter ?? openFrontMatter(document.text);
+  // By the text itself: what was read of the sheet may be a letter older.
+  const { text } = document;
+  const place = findFrontMatter(text, text.charCodeAt(0) === 0xfeff ? 1 : 0);
+  const frontMatter = place.content ?? openFrontMatter(text);
   if (frontMatter !== null && offset <= frontMatter.end) {
-    const cursor = frontCursor(document.text, frontMatter, offset);
+    const cursor = frontCursor(text, frontMatter, offset);
     return cursor === null ? [] : frontCompletions(document, cursor);
   }
-  if (offset < document.bodyStart) return [];
+  if (offset < place.bodyStart) return [];
   return workCompletions(document, workCursor(document, offset), offset);
 }
 

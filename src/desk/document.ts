@@ -1,7 +1,7 @@
 import { examineParsed, type Finding } from '../checks/index.ts';
 import { type FamilyBook, linesOf, originOf, ownText, readSheet } from '../sheet/index.ts';
 import type { Sheet } from '../sheet/model.ts';
-import type { Span } from '../text/index.ts';
+import { LineIndex, type Span } from '../text/index.ts';
 import type { DeskDocument, DeskPlace, DeskProject } from './model.ts';
 
 /** Reads a text as a sheet, and checks it when its findings are first asked for. Never throws for the text. */
@@ -31,6 +31,24 @@ export function documentOf(
     project,
     bodyStart: sheet.family === null ? sheet.bodyStart : ownBodyStart(sheet),
   };
+}
+
+/**
+ * A document with a text that is typed on and not read yet: with the sheet as it was read before. It is for
+ * what may stand at the cursor, which cannot wait; places of the sheet are those of the older text.
+ */
+export function retyped(document: DeskDocument, text: string): DeskDocument {
+  let lines: LineIndex | null = null;
+  return Object.create(document, {
+    text: { value: text, enumerable: true },
+    lines: {
+      get: () => {
+        lines ??= new LineIndex(text);
+        return lines;
+      },
+      enumerable: true,
+    },
+  });
 }
 
 /** A variant's own file stands first in the text that it is put together from, up to its work. */

@@ -1,7 +1,7 @@
 export { actions, actionsFor, mended } from './actions.ts';
 export { keyWords } from './complete-front.ts';
 export { completions } from './completions.ts';
-export { documentOf, openDocument } from './document.ts';
+export { documentOf, openDocument, retyped } from './document.ts';
 export { findings } from './findings.ts';
 export { type Hint, hints } from './hints.ts';
 export { explained, hover, type PartAfter, stateAfter } from './hover.ts';

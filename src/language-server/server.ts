@@ -83,7 +83,7 @@ export function serve(connection: Connection, version: string): void {
     workspaceEdit(files, shelf, watcher.open, takes);
 
   connection.onCompletion((params) => {
-    const found = sheetAt(params);
+    const found = watcher.typed(params.textDocument.uri);
     if (found === null) return null;
     return completionList(found.document, found.text.offsetAt(params.position), shows);
   });

@@ -7,6 +7,7 @@ import type {
   TextDocuments,
 } from 'vscode-languageserver/node';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
+import { retyped } from '../desk/index.ts';
 import type { DeskDocument } from '../desk/model.ts';
 import { type DiskChange, EditionWatch, type FileFaults } from '../project/index.ts';
 import { faultDiagnostics, placedDiagnostics, sheetDiagnostics } from './findings.ts';
@@ -97,6 +98,17 @@ export class Watcher {
     const document = shelf.openSheet(path, { text: text.getText() });
     this.#read.set(path, { version: text.version, document });
     return { document, text, shelf };
+  }
+
+  /** The same with what was read of the sheet a moment ago, where what is typed since is not read yet. */
+  typed(uri: string): Found | null {
+    const path = this.#pathOf(uri);
+    const text = path === null ? undefined : this.open.get(path);
+    const known = path === null ? undefined : this.#read.get(path);
+    const shelf = path === null ? null : this.#shelfOf(path);
+    if (text === undefined || known === undefined || shelf === null) return this.sheet(uri);
+    if (known.version === text.version) return { document: known.document, text, shelf };
+    return { document: retyped(known.document, text.getText()), text, shelf };
   }
 
   /** Reads what is not read yet of the project's sheets, one after another; ends early where it is called off. */

@@ -1,5 +1,6 @@
 export { type FamilyBook, linesOf, originOf, ownText, regionIn, type SheetText } from './family.ts';
 export { entriesOf, Fields, under } from './fields.ts';
+export { findFrontMatter } from './front-matter.ts';
 export { gapsOf, type SettingGap } from './gaps.ts';
 export { operationIn, settingNamed } from './names.ts';
 export { type PlainDissent, type PlainSetting, plainHead, plainSetting } from './plain.ts';

@@ -154,3 +154,11 @@ describe('in the work', () => {
     expect(taken(whole('1. Measure :value[f|].'), 'float-level')).toContain(':value[float-level].');
   });
 });
+
+test('while a letter is not read yet, completion goes by the sheet as it was before', () => {
+  const before = opened(`${head}settings:\n  float-level:\n    value: 13/64 in\n${body}`).document;
+  const marked = `${head}settings:\n  float-level:\n    value: 13/64 in\n    from: |\n${body}`;
+  const offset = marked.indexOf('|');
+  const document = retyped(before, marked.replace('|', ''));
+  expect(completions(document, offset).map(({ label }) => label)).toContain('m48');
+});
