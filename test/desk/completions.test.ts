@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { completions } from '../../src/desk/completions.ts';
+import { retyped } from '../../src/desk/document.ts';
 import { opened } from './opened.ts';
 
 const head = `---
