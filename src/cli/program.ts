@@ -335,6 +335,15 @@ alone: where the list says otherwise, it is told. Ends with 1 where a cell was l
     });
 
   program
+    .command('schema')
+    .description('schemas for editors, with the names of this project in them')
+    .option('-o, --out <folder>', 'where to write them; schemas/ of the project without it')
+    .action(async (options) => {
+      const { schema } = await import('./commands/schema.ts');
+      done(await schema(options, io));
+    });
+
+  program
     .command('explain')
     .description('what a finding means, with a wrong and a right example')
     .argument('[name]', 'name of a finding; without one, all are listed')

@@ -1,0 +1,1 @@
+export { projectSchemas } from './project-schemas.ts';
