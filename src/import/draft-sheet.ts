@@ -20,8 +20,6 @@ export interface DraftOrder {
   readonly id: string;
   /** YYYY-MM-DD. */
   readonly date: string;
-  /** The way from the sheet to its schema, for editors. */
-  readonly schema: string;
   /** What a list says of the unit; left out for a sheet that starts blank. */
   readonly given?: GivenFacts;
 }
@@ -41,7 +39,6 @@ function frontMatter(order: DraftOrder, settings: readonly string[]): string[] {
   const title = given?.unit.title ?? `${maker} ${model}`;
   const lines = [
     '---',
-    `# yaml-language-server: $schema=${order.schema}`,
     'gaugeleaf: 1',
     `sheet: ${order.id}`,
     `title: ${scalar(title)}`,

@@ -4,7 +4,6 @@ import type { Kind } from '../kinds/model.ts';
 import { type KnownSheet, KnownUnits } from './known-units.ts';
 import type { Project } from './project.ts';
 import { isTaken } from './safe-path.ts';
-import { schemaWay } from './schema-way.ts';
 
 /** The sheet of a listed unit: its text to write, or what is there in its place. */
 export type ListedSheet =
@@ -31,9 +30,8 @@ export function* listedSheets(
       yield { path, unit, there };
       continue;
     }
-    const schema = schemaWay('sheet', path, project.root);
     const { maker, model, features } = unit;
     const given = { unit, source };
-    yield { path, text: draftSheet({ kind, maker, model, features, id, date, schema, given }) };
+    yield { path, text: draftSheet({ kind, maker, model, features, id, date, given }) };
   }
 }

@@ -22,7 +22,6 @@ const order = {
   model: 'T71',
   id: 'orlo-t71',
   date: '2026-10-03',
-  schema: '../schemas/sheet.schema.json',
 };
 
 function findingsOf(text: string) {

@@ -287,7 +287,6 @@ describe('a draft of the kind', () => {
           features: chosen,
           id: 'orlo-k14',
           date: '2026-11-01',
-          schema: '../schemas/sheet.schema.json',
         });
         const { findings } = examine(text, 'sheets/orlo-k14.md', context);
         expect(findings.filter(({ check }) => check !== 'blank-to-fill')).toEqual([]);

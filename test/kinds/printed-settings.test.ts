@@ -115,7 +115,6 @@ describe.each(printed)('%s: %s', (kindName, name, usual, slipped, words) => {
       features: own,
       id: 'orlo-k14',
       date: '2026-11-01',
-      schema: 'x',
     });
     expect(plain).not.toContain(`:value[${name}]`);
   });
@@ -212,7 +211,6 @@ describe('features', () => {
       features: own,
       id: 'orlo-k14',
       date: '2026-11-01',
-      schema: '../schemas/sheet.schema.json',
     });
     const { findings } = examine(text, 'sheets/orlo-k14.md', context);
     expect(findings.filter(({ check }) => check !== 'blank-to-fill')).toEqual([]);

@@ -18,7 +18,6 @@ function draftOf(kind: Kind, features: readonly string[]): string {
     features,
     id: 'orlo-x',
     date: '2026-10-03',
-    schema: '../schemas/sheet.schema.json',
   });
 }
 

@@ -1,14 +1,7 @@
 import { basename, join, resolve } from 'node:path';
 import { draftSheet, freeNeighbors, planDraft, sheetIdOf } from '../../import/index.ts';
 import type { Kind } from '../../kinds/model.ts';
-import {
-  isFolder,
-  isTaken,
-  openProject,
-  Refusal,
-  schemaWay,
-  writeWhole,
-} from '../../project/index.ts';
+import { isFolder, isTaken, openProject, Refusal, writeWhole } from '../../project/index.ts';
 import { type DraftAnswers, type DraftOptions, draftAnswers } from '../draft-answers.ts';
 import { hand, type Io, say } from '../io.ts';
 import type { ExitStatus } from '../run.ts';
@@ -57,7 +50,7 @@ export async function draft(options: DraftOptions, io: Io): Promise<ExitStatus> 
       `small letters, digits and hyphens only, such as ${idOf(answers)}.md`,
     );
   }
-  const text = draftSheet({ ...answers, id, date, schema: schemaWay('sheet', path, project.root) });
+  const text = draftSheet({ ...answers, id, date });
   if (path === null) {
     hand(io, text);
     tellFree(answers.kind, answers.features, io);
