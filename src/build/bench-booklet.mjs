@@ -25,7 +25,7 @@ import { writeFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import { candidate, pictureSource } from './src/cli/printing.ts';
 import { printBooklet } from './src/press/index.ts';
-import { findBrowser } from './src/project/browser.ts';
+import { findBrowser } from './src/project/browser/index.ts';
 import { flate } from './src/project/flate.ts';
 import { openProject } from './src/project/project.ts';
 import { readTemplates } from './src/project/templates.ts';

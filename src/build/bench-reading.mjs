@@ -16,7 +16,7 @@ const root = resolve(fileURLToPath(import.meta.url), '..', '..', '..');
 const core = `
 export { gaugeBook } from './src/gauges/index.ts';
 export { builtInKinds } from './src/kinds/index.ts';
-export { readSteps } from './src/order/index.ts';
+export { readSteps } from './src/order/reading.ts';
 export { readSheet } from './src/sheet/index.ts';
 export { compareReading, noFigures } from './test/order/reading-figures.ts';
 `;
