@@ -37,7 +37,8 @@ export {
   roundTo,
   ZERO,
 } from './rational.ts';
-export { namedTool, type ReadOptions, readStatement } from './read.ts';
+export { type ReadOptions, readStatement } from './read.ts';
+export { namedTool } from './read-words.ts';
 export {
   allUnits,
   inUnit,

@@ -1,18 +1,17 @@
 import { nearestName } from '../text/index.ts';
-import { amount } from './amount.ts';
+import { qualifierAt } from './behind-size.ts';
 import { bareNumber } from './gauge-problems.ts';
 import type { WireGauge } from './gauge-systems.ts';
 import { hasUnit, type Parts, partsAt } from './grammar.ts';
 import { asNumbered, FLOW_NUMBER, isJetNumber, type JetNumbering, jetSize } from './jets.ts';
-import { CONDITIONS, DATUMS, QUALIFIER_WORDS } from './lexicon.ts';
+import { CONDITIONS } from './lexicon.ts';
 import type { Dimension, GaugeBook, Reading, SizeProblem, Statement } from './model.ts';
 import { normalize } from './normalize.ts';
 import { problem, unknownUnit } from './problems.ts';
-import { rational } from './rational.ts';
+import { conditionStatement, mayBeCondition, withoutStop, wordsOnly } from './read-words.ts';
 import { readSequence } from './sequence.ts';
 import { statementFrom } from './statement.ts';
 import { type NotationContext, skipSpaces } from './term.ts';
-import { unitById } from './units.ts';
 
 /** What reading needs besides the text. */
 export interface ReadOptions {
@@ -27,14 +26,6 @@ export interface ReadOptions {
 
 /** A size longer than this is no size; it bounds what a stranger's sheet can cost. */
 const MAX_LENGTH = 200;
-
-const INDEX =
-  /^(?:(?:on|at|to|set (?:at|on|to)) )?(?:the )?(?:index(?: (?:mark|notch|line))?|(?:center|centre|central|middle) (?:mark|notch|line))$/;
-const ORDINAL =
-  /^(?:(\d{1,2})(?:st|nd|rd|th)|(first|second|third|fourth|fifth|sixth|seventh|eighth)) (?:notch|groove)(?:,? (?:counting )?(?:from|off) (?:the )?(top|bottom))?$/;
-const NOTCH_NUMBER =
-  /^(?:notch|groove) (?:no\.? ?|number |#)?(\d{1,2})(?:,? (?:counting )?(?:from|off) (?:the )?(top|bottom))?$/;
-const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth'];
 
 /**
  * Reads one size as a period paper writes it. The statement's `text` is `text` itself, exactly;
@@ -186,70 +177,6 @@ function onePart(
   return unknownUnit(body.slice(at, at + word.length), number.trim(), at, at + word.length);
 }
 
-/** Words after a size: all known, or a problem at the first that is not. */
-function qualifierAt(
-  lower: string,
-  end: number,
-): { qualifier: boolean; datum: string | null } | { problem: SizeProblem } {
-  let at = end;
-  let found = false;
-  let datum: string | null = null;
-  const word = /[ ,;()]*([^ ,;()]+)/y;
-  for (;;) {
-    word.lastIndex = at;
-    const match = word.exec(lower);
-    if (!match) break;
-    const token = match[1] ?? '';
-    // The stop that ends a sentence is no part of the size.
-    if (token === '.' && word.lastIndex === lower.length) break;
-    const bare = token.replace(/[.:]$/, '');
-    const known =
-      QUALIFIER_WORDS.has(token) ||
-      QUALIFIER_WORDS.has(bare) ||
-      (bare.includes('-') && bare.split('-').every((part) => QUALIFIER_WORDS.has(part)));
-    const start = word.lastIndex - token.length;
-    if (!known) return { problem: unknownWord(lower, token, start, end) };
-    datum ??= DATUMS.find(([spelling]) => spelling === bare)?.[1] ?? null;
-    found = true;
-    at = word.lastIndex;
-  }
-  return { qualifier: found, datum };
-}
-
-function unknownWord(lower: string, token: string, start: number, end: number): SizeProblem {
-  if (/\d|[½¼¾⅛⅜⅝⅞⅓⅔]/.test(token)) {
-    const message = `${lower.slice(0, end).trim()} is followed by a second figure, ${lower.slice(start).trim().replace(/\)$/, '')}`;
-    return problem(
-      'unreadable',
-      message,
-      'keep one size in the value and put the other under `also`',
-      start,
-      lower.length,
-    );
-  }
-  const near = nearestName(token, [
-    'min',
-    'max',
-    'turns',
-    'out',
-    'in',
-    'rich',
-    'lean',
-    'drill',
-    'wire',
-    'leaf',
-    ...QUALIFIER_WORDS,
-  ]);
-  const message = `${token} is no word that can follow the size ${lower.slice(0, end).trim()}`;
-  return problem(
-    'unreadable',
-    message,
-    near ? `write ${near}, if that is meant; put remarks under note` : 'put remarks under note',
-    start,
-    start + token.length,
-  );
-}
-
 function unreadable(body: string, lower: string): SizeProblem {
   if (/^[+-] ?[\d.]/.test(lower)) {
     const message = `${body} has a sign, and a size has none`;
@@ -271,55 +198,4 @@ function unreadable(body: string, lower: string): SizeProblem {
     0,
     body.length,
   );
-}
-
-/** A gauge or instrument that is named and has no size: its words are kept as they stand. */
-export function namedTool(text: string): Statement {
-  return conditionStatement(text, withoutStop(normalize(text.trim())));
-}
-
-function withoutStop(lower: string): string {
-  return lower.replace(/\.$/, '').replace(/\s+/g, ' ');
-}
-
-/** A gauge that does not exist is no condition; what else has no figure may be one. */
-function mayBeCondition(lower: string, { code }: SizeProblem): boolean {
-  if (/[\d½¼¾⅛⅜⅝⅞⅓⅔]/.test(lower)) return false;
-  return code === 'unreadable' || code === 'unknown-unit' || code === 'no-unit';
-}
-
-function conditionStatement(text: string, condition: string): Statement {
-  return { ...blank(text), dimension: 'condition', form: 'condition', condition };
-}
-
-/** `parallel`, `index`, `third notch from the top`: statements that have no figure, or an ordinal one. */
-function wordsOnly(text: string, lower: string): Statement | null {
-  if (INDEX.test(lower)) return notchStatement(text, 0, 'index');
-  const ordinal = ORDINAL.exec(lower) ?? NOTCH_NUMBER.exec(lower);
-  if (ordinal) {
-    const spelled = ordinal.length > 3 ? ordinal[2] : undefined;
-    const count = spelled ? ORDINALS.indexOf(spelled) + 1 : Number(ordinal[1]);
-    return notchStatement(text, count, ordinal[ordinal.length - 1] ?? null);
-  }
-  return CONDITIONS.has(lower) ? conditionStatement(text, lower) : null;
-}
-
-function blank(text: string): Omit<Statement, 'dimension' | 'form' | 'condition'> {
-  return {
-    text,
-    nominal: null,
-    low: null,
-    high: null,
-    about: false,
-    sense: null,
-    datum: null,
-    reference: null,
-    qualifier: null,
-    ambiguous: [],
-  };
-}
-
-function notchStatement(text: string, count: number, datum: string | null): Statement {
-  const nominal = amount(text, rational(count), unitById('notch'), null, 'integer', null);
-  return { ...blank(text), dimension: 'notches', form: 'exact', condition: null, nominal, datum };
 }

@@ -8,9 +8,11 @@ import {
   type YAMLSeq,
 } from 'yaml';
 import type { Span } from './span.ts';
+import type { YamlFault } from './yaml-fault.ts';
 import type { PlacedEntry, PlacedNode } from './yaml-nodes.ts';
 import type { YamlLimits, YamlProblem } from './yaml-places.ts';
-import { swallowedValue, tagFault, type YamlFault } from './yaml-words.ts';
+import { swallowedValue } from './yaml-unclosed.ts';
+import { tagFault } from './yaml-words.ts';
 
 /** A text that is wrong in more ways than these is not YAML; nobody reads on. */
 const mostProblems = 50;
