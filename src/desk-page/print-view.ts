@@ -28,6 +28,8 @@ export class PrintView {
 
   /** The text to show the print of. */
   text(id: string, text: string): void {
+    // The print of another sheet is not left lying beside this one.
+    if (this.#frame !== null && this.#wanted?.id !== id) this.#frame.classList.add('waiting');
     this.#wanted = { id, text };
     if (this.#shown) this.#make();
   }

@@ -1,7 +1,7 @@
 import { EditorView } from '@codemirror/view';
 import { printDialog } from './dialogs.ts';
 import { differenceDialog } from './difference.ts';
-import { counted, el, later } from './dom.ts';
+import { el, later } from './dom.ts';
 import type { EditionView } from './edition-view.ts';
 import { editorState } from './editor.ts';
 import { setFindings } from './editor-findings.ts';
@@ -11,11 +11,11 @@ import { FormView } from './form-view.ts';
 import { Leaves } from './leaves.ts';
 import type { Differing, FindingCounts, OpenedSheet, Update } from './model.ts';
 import { oneChange } from './one-change.ts';
-import { preferences } from './preferences.ts';
 import type { PrintView } from './print-view.ts';
 import { Proofreader } from './proofreader.ts';
 import { server } from './server.ts';
 import { isAhead, sendAgain, settle, sharedText, updatesCame } from './shared-text.ts';
+import { SheetHead } from './sheet-head.ts';
 import type { SourcesView } from './sources-view.ts';
 import type { WorkView } from './work-view.ts';
 import type { Checked } from './worker-model.ts';
@@ -38,9 +38,6 @@ export interface Around {
   readonly say: (words: string, stays?: boolean) => void;
 }
 
-/** How long after the last key a sheet saves itself, where it is to. */
-const savesItselfAfter = 1500;
-
 /** The one sheet that is written at: its text and its form, its state, and what was found. */
 export class SheetAtHand {
   readonly element: HTMLElement;
@@ -50,23 +47,10 @@ export class SheetAtHand {
   readonly #form: FormView;
   readonly #proofreader: Proofreader;
   readonly #views: Leaves;
-  readonly #heading = el('h2', { class: 'sheet-title' });
-  readonly #tally = el('p', { class: 'tally', role: 'status' });
-  readonly #standing = el('span', { class: 'standing', role: 'status' });
-  readonly #differs = el(
-    'button',
-    { type: 'button', class: 'differs', hidden: true },
-    'The file was changed meanwhile: look at both',
-  );
-  readonly #itself = el('input', { type: 'checkbox', id: 'saves-itself' });
-  readonly #saveSoon = later(savesItselfAfter, () => {
-    if (this.#itself.checked && this.#unsaved && this.#differing === null) void this.save();
-  });
+  readonly #head: SheetHead;
   readonly #readCursor = later(60, () => void this.#drawWork());
   #opened: OpenedSheet | null = null;
   #checked: Checked | null = null;
-  #unsaved = false;
-  #differing: Differing | null = null;
 
   constructor(nonce: string, around: Around) {
     this.#nonce = nonce;
@@ -79,12 +63,12 @@ export class SheetAtHand {
       edit: (edit) => void this.#formEdit(edit),
       more: (name) => void this.#formEdit({ path: ['settings', name, 'value'], value: 'fill in' }),
     });
-    this.#itself.checked = preferences.get('saves-itself') === 'yes';
-    this.#itself.addEventListener('change', () => {
-      preferences.set('saves-itself', this.#itself.checked ? 'yes' : 'no');
-      this.#saveSoon();
+    this.#head = new SheetHead({
+      save: () => void this.save(),
+      print: () => this.#print(),
+      showDifference: () => this.#showDifference(),
+      cures: () => void offerActions(this.#view, this.#proofreader, this.#opened?.file ?? ''),
     });
-    this.#differs.addEventListener('click', () => this.#showDifference());
     this.#views = new Leaves('view', 'The sheet', [
       {
         id: 'text',
@@ -102,44 +86,9 @@ export class SheetAtHand {
     this.element = el(
       'div',
       { class: 'sheet' },
-      el(
-        'header',
-        { class: 'sheet-head' },
-        this.#heading,
-        el(
-          'div',
-          { class: 'deeds' },
-          this.#standing,
-          el(
-            'button',
-            { type: 'button', title: 'Ctrl S', onclick: () => void this.save() },
-            'Save',
-          ),
-          el('label', { for: 'saves-itself' }, this.#itself, 'by itself'),
-          el('button', { type: 'button', onclick: () => this.#print() }, 'Print the card'),
-        ),
-        this.#differs,
-      ),
+      this.#head.head,
       this.#views.element,
-      el(
-        'footer',
-        { class: 'sheet-foot' },
-        this.#tally,
-        el(
-          'p',
-          { class: 'deeds' },
-          el(
-            'button',
-            {
-              type: 'button',
-              title: 'Alt Enter',
-              onclick: () =>
-                void offerActions(this.#view, this.#proofreader, this.#opened?.file ?? ''),
-            },
-            'What can be done here',
-          ),
-        ),
-      ),
+      this.#head.foot,
     );
   }
 
@@ -165,7 +114,7 @@ export class SheetAtHand {
   #put(opened: OpenedSheet): void {
     this.#opened = opened;
     this.#checked = null;
-    this.#heading.textContent = opened.id;
+    this.#head.title(opened.id);
     this.#view.setState(
       editorState(
         opened.text,
@@ -284,12 +233,7 @@ export class SheetAtHand {
 
   /** How the text stands to its file. */
   stands(unsaved: boolean, differing: Differing | null): void {
-    this.#unsaved = unsaved;
-    this.#differing = differing;
-    this.#standing.textContent = unsaved ? 'not saved' : 'saved';
-    this.#standing.classList.toggle('unsaved', unsaved);
-    this.#differs.hidden = differing === null;
-    if (unsaved) this.#saveSoon();
+    this.#head.stands(unsaved, differing);
   }
 
   /** Shows on the leaf that lies on top what is known. */
@@ -302,8 +246,7 @@ export class SheetAtHand {
   #onText(text: string): void {
     this.#proofreader.check(text);
     if (this.#opened === null) return;
-    if (!this.#unsaved) this.stands(true, this.#differing);
-    this.#saveSoon();
+    this.#head.typed();
     this.#around.card.text(this.#opened.id, text);
     this.#around.chapter.text(this.#opened.id, text);
   }
@@ -317,12 +260,8 @@ export class SheetAtHand {
       checked.findings.filter((each) => each.severity === severity && each.accepted === null)
         .length;
     const counts = { errors: count('error'), warnings: count('warning'), notes: count('note') };
-    this.#tally.textContent = [
-      counted(counts.errors, 'error'),
-      counted(counts.warnings, 'warning'),
-      counted(counts.notes, 'note'),
-    ].join(', ');
-    this.#heading.textContent = checked.title ?? this.#opened.id;
+    this.#head.found(counts);
+    this.#head.title(checked.title ?? this.#opened.id);
     this.#around.live({
       id: this.#opened.id,
       counts,
@@ -371,7 +310,7 @@ export class SheetAtHand {
 
   #showDifference(): void {
     const opened = this.#opened;
-    const differing = this.#differing;
+    const { differing } = this.#head;
     if (opened === null || differing === null) return;
     differenceDialog(differing, this.#text, this.#nonce, async (keep) => {
       await server.settle(opened.id, keep);

@@ -1,11 +1,10 @@
-import { mkdirSync, realpathSync } from 'node:fs';
-import { join } from 'node:path';
 import { ChangeSet, Text } from '@codemirror/state';
 import { oneChange } from '../desk-page/index.ts';
 import type { Differing, OpenedSheet, Pushed, Saved, Update } from '../desk-page/model.ts';
-import { isBelow, longestText, Refusal, readText, writeWhole } from '../project/index.ts';
+import { longestText, Refusal, writeWhole } from '../project/index.ts';
 import { Journal, markOf } from './journal.ts';
 import { LineEnds } from './line-ends.ts';
+import { readSheetFile, type SheetPlace, setAside } from './sheet-file.ts';
 
 /** So many updates are kept for windows that come late; one that missed more opens the sheet anew. */
 const mostUpdates = 5000;
@@ -23,10 +22,7 @@ export interface SheetEvents {
  */
 export class OpenSheet {
   readonly id: string;
-  readonly #path: string;
-  readonly #root: string;
-  readonly #file: string;
-  readonly #folder: string;
+  readonly #place: SheetPlace;
   readonly #journal: Journal;
   readonly #events: SheetEvents;
   #text = Text.empty;
@@ -40,16 +36,10 @@ export class OpenSheet {
   #locked: string | null = null;
   #restored = false;
 
-  /** `file` is how reports show it; `folder` where journals lie. Fails with `Refusal` where it cannot be read. */
-  constructor(
-    at: { id: string; path: string; root: string; file: string; folder: string },
-    events: SheetEvents,
-  ) {
+  /** Fails with `Refusal` where it cannot be read. */
+  constructor(at: SheetPlace, events: SheetEvents) {
     this.id = at.id;
-    this.#path = at.path;
-    this.#root = at.root;
-    this.#file = at.file;
-    this.#folder = at.folder;
+    this.#place = at;
     this.#events = events;
     this.#journal = new Journal(at.folder, at.id);
     const read = this.#read();
@@ -91,7 +81,7 @@ export class OpenSheet {
   opened(): OpenedSheet {
     return {
       id: this.id,
-      file: this.#file,
+      file: this.#place.file,
       text: this.text,
       version: this.version,
       unsaved: this.unsaved,
@@ -141,11 +131,11 @@ export class OpenSheet {
     if (this.#locked !== null) return { ok: false, why: this.#locked, differing: null };
     this.look();
     if (this.#differing !== null) {
-      const why = `${this.#file} was changed by another program; it is not written over`;
+      const why = `${this.#place.file} was changed by another program; it is not written over`;
       return { ok: false, why, differing: this.differing };
     }
     const content = this.#ends.written(this.text);
-    writeWhole(this.#path, content);
+    writeWhole(this.#place.path, content);
     this.#takeBase(content);
     this.#restored = false;
     this.#journal.clear();
@@ -186,10 +176,13 @@ export class OpenSheet {
     const found = this.#differing;
     if (found === null) return;
     if (keep === 'file' && found.text === null) {
-      throw new Refusal(`${this.#file} is gone; there is nothing to take up`, 'keep this text');
+      throw new Refusal(
+        `${this.#place.file} is gone; there is nothing to take up`,
+        'keep this text',
+      );
     }
     const loser = keep === 'file' ? this.text : found.text;
-    if (loser !== null) this.#setAside(loser);
+    if (loser !== null) setAside(this.#place, loser);
     this.#differing = null;
     if (found.text === null) {
       this.#base = null;
@@ -242,30 +235,10 @@ export class OpenSheet {
     return this.#ends.shown(content);
   }
 
-  /** The file's text; null where there is none. What is no text, or leads out, locks the sheet. */
   #read(): string | null {
-    let real: string;
-    try {
-      real = realpathSync(this.#path);
-    } catch {
-      return null;
-    }
-    if (!isBelow(this.#root, real)) {
-      throw new Refusal(`${this.#file} is a link that leads out of the project; it is not read`);
-    }
-    const read = readText(real, this.#file);
-    if (!read.ok) throw new Refusal(read.message, read.fix);
-    this.#locked =
-      read.fault === null
-        ? null
-        : `${this.#file} is not UTF-8 throughout (${read.fault.message}), and saving it would spoil what is not`;
-    return read.text;
-  }
-
-  #setAside(text: string): void {
-    const aside = join(this.#folder, 'aside');
-    mkdirSync(aside, { recursive: true, mode: 0o700 });
-    writeWhole(join(aside, `${this.id.slice(0, 80)}-${markOf(text).slice(0, 12)}.md`), text);
+    const { text, locked } = readSheetFile(this.#place);
+    if (text !== null) this.#locked = locked;
+    return text;
   }
 }
 

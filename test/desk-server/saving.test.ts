@@ -220,6 +220,53 @@ describe('what was not saved', () => {
   });
 });
 
+describe('the edition', () => {
+  test('is searched by size and by words, once its sheets are read', async () => {
+    const desk = await atDesk(folderWith({ ...files, 'sheets/other.md': cleanSheet('other') }));
+    const find = async (words: string) =>
+      JSON.parse((await desk.get(`find?q=${encodeURIComponent(words)}`)).text);
+    await expect.poll(async () => (await find('5.16 mm')).length, { timeout: 5000 }).toBe(2);
+    expect((await find('5.16 mm'))[0]).toMatchObject({
+      sheet: id,
+      words: 'Float level: 13/64 in',
+      line: 17,
+    });
+    expect(await find('nowhere at all')).toEqual([]);
+  });
+
+  test('has variants and kinds begun by the command', async () => {
+    const ran: (readonly string[])[] = [];
+    const folder = folderWith(files);
+    const desk = await atDesk(folder, {
+      run: async (argv) => {
+        ran.push(argv);
+        return { status: 0, out: 'sheets/a.md\n', talk: '' };
+      },
+    });
+    const order = (order: object) => desk.post('order', { job: 'j', order });
+    const made = await order({ do: 'new-variant', base: id, name: 'a', title: '--b' });
+    expect(JSON.parse(made.text)).toMatchObject({ status: 0, sheet: 'a' });
+    await order({ do: 'new-kind', name: 'vacuum-pump', title: 'Vacuum pump' });
+    expect(ran).toEqual([
+      [
+        'draft',
+        `--based-on=${fileOf(folder)}`,
+        `--out=${join(folder, 'sheets/a.md')}`,
+        '--title=--b',
+      ],
+      ['draft', '--new-kind=vacuum-pump', '--title=Vacuum pump'],
+    ]);
+    for (const bad of [
+      { do: 'new-variant', base: '../x', name: 'a', title: 'a' },
+      { do: 'new-variant', base: id, name: '../a', title: 'a' },
+      { do: 'new-kind', name: '../../etc', title: 'a' },
+    ]) {
+      expect((await order(bad)).status).toBe(409);
+    }
+    expect(ran).toHaveLength(2);
+  });
+});
+
 describe('by any text', () => {
   test('one change makes the one of the other', () => {
     fc.assert(

@@ -1,0 +1,51 @@
+import { mkdirSync, realpathSync } from 'node:fs';
+import { join } from 'node:path';
+import { isBelow, Refusal, readText, writeWhole } from '../project/index.ts';
+import { markOf } from './journal.ts';
+
+/** Where a sheet lies, and where what gives way to it is kept. */
+export interface SheetPlace {
+  readonly id: string;
+  readonly path: string;
+  /** The project's folder. */
+  readonly root: string;
+  /** How reports show it. */
+  readonly file: string;
+  /** Where journals lie. */
+  readonly folder: string;
+}
+
+/** The file of a sheet as it stands on the disk. */
+export interface FileRead {
+  /** Null where there is none. */
+  readonly text: string | null;
+  /** Why it cannot be written by what was read of it; null where it can. */
+  readonly locked: string | null;
+}
+
+/** Reads it. Fails with `Refusal` where it is no text, or leads out of the project. */
+export function readSheetFile({ path, root, file }: SheetPlace): FileRead {
+  let real: string;
+  try {
+    real = realpathSync(path);
+  } catch {
+    return { text: null, locked: null };
+  }
+  if (!isBelow(root, real)) {
+    throw new Refusal(`${file} is a link that leads out of the project; it is not read`);
+  }
+  const read = readText(real, file);
+  if (!read.ok) throw new Refusal(read.message, read.fix);
+  const locked =
+    read.fault === null
+      ? null
+      : `${file} is not UTF-8 throughout (${read.fault.message}), and saving it would spoil what is not`;
+  return { text: read.text, locked };
+}
+
+/** Keeps a text that gave way to another, under a name that only it has. */
+export function setAside({ folder, id }: SheetPlace, text: string): void {
+  const aside = join(folder, 'aside');
+  mkdirSync(aside, { recursive: true, mode: 0o700 });
+  writeWhole(join(aside, `${id.slice(0, 80)}-${markOf(text).slice(0, 12)}.md`), text);
+}
