@@ -17,6 +17,7 @@ export default defineCheck({
     none: {
       message: 'no {gauge} lies within {value}; nearest {nearest}',
       fix: 'name the gauge that it is set with under `gauge:`, or list it in the `kit:` of `edition.yaml`',
+      suggest: [{ say: 'gauge', as: null }],
     },
   },
   run(sheet, context, report) {

@@ -2,7 +2,7 @@ import { principal, rational } from '../quantity/index.ts';
 import type { Dimension, Statement } from '../quantity/model.ts';
 import { isBlank } from './blank.ts';
 import { defineCheck } from './define.ts';
-import { pointSlips } from './size-slips.ts';
+import { fractionSlips, pointSlips } from './size-slips.ts';
 import { readOf, sizesOfSetting } from './stated-sizes.ts';
 
 /** `0.020 ± 0.2 in`: limits that let everything through. */
@@ -42,9 +42,7 @@ export default defineCheck({
         const wide = widthOf(statement, isSome);
         if (wide === null) continue;
         const suggest = () =>
-          pointSlips(text)
-            .slice(0, 4)
-            .map((write) => ({ write }));
+          [...fractionSlips(text), ...pointSlips(text)].slice(0, 4).map((write) => ({ write }));
         if (wide === 'below' || wide === 'nothing') {
           report({
             message: 'below',

@@ -33,7 +33,7 @@ function withPoint(number: string, places: number): string | null {
   return right === '' ? left : `${left || '0'}.${right}`;
 }
 
-/** Fractions of the ruled denominators that one digit of a fraction's own, changed or left out, gives. */
+/** Fractions of the ruled denominators that one digit of a fraction's own, changed, left out or put in, gives. */
 export function ruledSlips(fraction: string): readonly string[] {
   const [numerator = '', denominator = ''] = fraction.split(/[/⁄]/);
   return ['2', '4', '8', '16', '32', '64']
@@ -45,8 +45,25 @@ function isOneDigitOff(written: string, meant: string): boolean {
   if (written.length === meant.length) {
     return [...written].filter((digit, index) => digit !== meant[index]).length === 1;
   }
-  return (
-    written.length === meant.length + 1 &&
-    [...written].some((_, index) => written.slice(0, index) + written.slice(index + 1) === meant)
-  );
+  const isCut = (long: string, short: string): boolean =>
+    long.length === short.length + 1 &&
+    [...long].some((_, index) => long.slice(0, index) + long.slice(index + 1) === short);
+  return isCut(written, meant) || isCut(meant, written);
+}
+
+/** A size without a letter that stands between two of its digits: a key that slipped. Null where none does. */
+export function withoutStrayLetter(text: string): string | null {
+  const cut = text.replace(/(?<=\d)[a-z](?=\d)/i, '');
+  return cut === text ? null : cut;
+}
+
+/** A size with another of its fractions, each a slip of the pen away; the last first, which is the tolerance. */
+export function fractionSlips(text: string): readonly string[] {
+  return [...text.matchAll(/\d+[/⁄]\d+/g)]
+    .reverse()
+    .flatMap(({ 0: fraction, index }) =>
+      ruledSlips(fraction).map(
+        (each) => text.slice(0, index) + each + text.slice(index + fraction.length),
+      ),
+    );
 }

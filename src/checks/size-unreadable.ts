@@ -1,6 +1,7 @@
 import type { SizeProblem } from '../quantity/model.ts';
 import { defineCheck } from './define.ts';
 import { meant, probably } from './likely-misprint.ts';
+import { withoutStrayLetter } from './size-slips.ts';
 import { unreadSizes } from './stated-sizes.ts';
 
 /** Problems that have a check of their own; an empty size is a blank. */
@@ -35,7 +36,13 @@ export default defineCheck({
       const likely = probably(size, setting, sheet, context);
       const fix =
         likely === '' ? problem.fix : likely + (problem.fix ?? 'look in the source again');
-      const suggest = () => meant(size, setting, sheet, context, problem);
+      const suggest = () => {
+        const bare = withoutStrayLetter(size.text);
+        return [
+          ...meant(size, setting, sheet, context, problem),
+          ...(bare === null ? [] : [{ write: bare }]),
+        ];
+      };
       if (fix === null)
         report({ message: 'unmended', span: size.span, values: { problem: message }, subject });
       else

@@ -76,7 +76,7 @@ export class Watcher {
     const { root, project } = shelf;
     if (!project.isProject || this.#watching.has(root)) return;
     const told = ({ sheets, around }: DiskChange): void => {
-      this.#written(shelf, sheets, around);
+      this.#guarded(() => this.#written(shelf, sheets, around));
     };
     this.#watching.set(root, new EditionWatch(root, told));
   }
@@ -146,7 +146,7 @@ export class Watcher {
       if (this.#watches) this.#watchOne(shelf);
       return shelf;
     } catch (error) {
-      this.#connection.console.error(error instanceof Error ? error.message : String(error));
+      this.#tellFault(error);
       return null;
     }
   }
@@ -215,16 +215,29 @@ export class Watcher {
     else clearTimeout(this.#soon);
     this.#soon = setTimeout(() => {
       this.#soon = null;
-      this.#tellWaiting();
+      this.#guarded(() => this.#tellWaiting());
     }, pause);
+  }
+
+  /** A fault of ours is told, and ends nothing: what is open in the editor depends on it. */
+  #guarded(work: () => void): void {
+    try {
+      work();
+    } catch (error) {
+      this.#tellFault(error);
+    }
+  }
+
+  #tellFault(error: unknown): void {
+    this.#connection.console.error(error instanceof Error ? error.message : String(error));
   }
 
   #tellWaiting(): void {
     const paths = [...this.#waiting];
     this.#waiting.clear();
     for (const path of paths) {
-      this.#tellSheet(path);
-      this.#tellBasedOn(path);
+      this.#guarded(() => this.#tellSheet(path));
+      this.#guarded(() => this.#tellBasedOn(path));
     }
   }
 
@@ -277,7 +290,7 @@ export class Watcher {
     if (this.#later !== null) clearTimeout(this.#later);
     this.#later = setTimeout(() => {
       this.#later = null;
-      void this.#tellAcross();
+      this.#tellAcross().catch((error) => this.#tellFault(error));
     }, rest);
   }
 

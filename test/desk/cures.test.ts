@@ -34,9 +34,10 @@ describe('every edit that is offered for a planted mistake clears it and brings 
     }
   });
 
-  test('five of six mistakes have an edit', () => {
-    expect(counts.edits / counts.findings).toBeGreaterThan(5 / 6);
-    expect(counts).toEqual({ findings: 94, edits: 83, accepted: 53, neither: 7 });
+  test('nine of ten mistakes have an edit', () => {
+    expect(counts.edits / counts.findings).toBeGreaterThan(0.9);
+    // Of the rest most can be accepted; the others wait for a file, a figure or a word of the editor's.
+    expect(counts.neither / counts.findings).toBeLessThan(0.08);
   });
 });
 
