@@ -77,8 +77,10 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
   printing(
     program
       .command('card')
-      .description('print bench cards, one leaf each')
-      .argument('<sheets...>', 'sheets, by path or by name')
+      .description('print bench cards')
+      .argument('[sheets...]', 'sheets, by path or by name')
+      .option('--all', 'the cards of all sheets of the edition')
+      .option('--kind <name>', 'the cards of all its sheets of one kind, such as carburetor')
       .addOption(
         new Option(
           '--punch <holes>',

@@ -15,6 +15,7 @@ export { altitudeNamed, altitudeReading, clubFigure, isSameHeight } from './club
 export { figureOf } from './figure.ts';
 export { joined, toldInputs } from './input-text.ts';
 export { compare, type PairOutOfOrder, pairsOutOfOrder } from './orders.ts';
+export { solvedKeys } from './solved-keys.ts';
 export type { StatedPlace } from './stated-place.ts';
 export {
   explainedByUnstated,

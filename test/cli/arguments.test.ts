@@ -17,7 +17,13 @@ describe('arguments that will not do', () => {
     expect(await fails('chek')).toContain("unknown command 'chek'\n(Did you mean check?)");
     expect(await fails('check', '--fromat', 'json')).toContain('(Did you mean --format?)');
     expect(await fails('check', '--format', 'xml')).toMatch(/'xml' is invalid.*text, json, sarif/);
-    expect(await fails('card')).toContain("missing required argument 'sheets'");
+    expect(await fails('card')).toBe(
+      'gaugeleaf: no sheet is named\n           name one, or print those of the edition with --all\n',
+    );
+    expect(await fails('card', 'orlo-f27', '--all')).toContain(
+      'sheets by name and --all cannot be had together',
+    );
+    expect(await fails('card', '--kind', 'carburettor')).toContain('perhaps carburetor was meant');
     expect(await fails('card', 'orlo-f72')).toBe(
       'gaugeleaf: there is no sheet orlo-f72\n           perhaps sheets/orlo-f27.md was meant\n',
     );

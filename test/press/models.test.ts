@@ -73,18 +73,17 @@ describe('the card', () => {
     ]);
   });
 
-  test('cautions stand before the work, the gravest first, once each', () => {
-    expect(model.cautions.map(({ word }) => word)).toEqual(
-      [...model.cautions.map(({ word }) => word)].sort(
-        (first, second) =>
-          ['DANGER', 'WARNING', 'CAUTION', 'NOTICE'].indexOf(first) -
-          ['DANGER', 'WARNING', 'CAUTION', 'NOTICE'].indexOf(second),
-      ),
-    );
-    const said = model.cautions.map(({ html }) => html).join(' ');
+  test('hazards stand before the work, the gravest in full, the rest in an imperative and in full behind it', () => {
+    const { dangers, strip, full } = model.hazards;
+    expect(strip.map(({ word }) => word)).toEqual(['WARNING', 'CAUTION']);
+    expect(dangers.every(({ signal }) => signal === 'danger')).toBe(true);
+    const said = [...dangers, ...full].map(({ html }) => html).join(' ');
     expect(said.split('Gasoline vapor burns.').length).toBe(2);
     // An empty message says what the kind says of its hazard.
     expect(said).toMatch(/[Cc]ompressed air/);
+    const short = strip.flatMap(({ hazards }) => hazards.map(({ imperative }) => imperative));
+    expect(short).toContain('Wear goggles; blow away from people.');
+    expect(new Set(short).size).toBe(short.length);
   });
 
   test('HTML in a sheet is dropped, and states are not printed', () => {

@@ -3,6 +3,8 @@ import type { Browser, CardOrder, CardReadings, Punch, Templates } from '../../p
 import {
   flate,
   isFolder,
+  namedKind,
+  openProject,
   type Project,
   Projects,
   projectSheets,
@@ -33,6 +35,8 @@ export interface CardPrintOptions extends PrintOptions {
   readonly trimMarks?: boolean;
   /** A browser that was found already. */
   readonly found?: Browser;
+  readonly all?: boolean;
+  readonly kind?: string;
 }
 
 /** One card to print. */
@@ -45,14 +49,14 @@ export interface CardJob {
   readonly readings?: CardReadings;
 }
 
-/** `gaugeleaf card`: one leaf for each sheet; see `printCards`. */
+/** `gaugeleaf card`: a card for each sheet; see `printCards`. */
 export async function card(
   names: readonly string[],
   options: CardPrintOptions,
   io: Io,
 ): Promise<ExitStatus> {
   const projects = new Projects(io.cwd);
-  const targets = names.map((name) => sheetNamed(name, projects, io.cwd));
+  const targets = namesOf(names, options, io).map((name) => sheetNamed(name, projects, io.cwd));
   if (targets.length > 1 && options.out !== undefined && !isFolderName(options.out, io)) {
     throw new Refusal(
       `${targets.length} cards cannot go to one file, ${options.out}`,
@@ -68,9 +72,45 @@ export async function card(
   return printCards(jobs, options, io);
 }
 
+/** The sheets that are named, or those of the edition that are of a kind; all of them for `--all`. */
+function namesOf(
+  names: readonly string[],
+  { all, kind }: CardPrintOptions,
+  io: Io,
+): readonly string[] {
+  const asked = [
+    ...(names.length > 0 ? ['sheets by name'] : []),
+    ...(all === true ? ['--all'] : []),
+    ...(kind !== undefined ? ['--kind'] : []),
+  ];
+  if (asked.length === 0) {
+    throw new Refusal('no sheet is named', 'name one, or print those of the edition with --all');
+  }
+  if (asked.length > 1) {
+    throw new Refusal(
+      `${asked.join(' and ')} cannot be had together`,
+      'name the sheets, or ask for all of the edition or for those of one kind',
+    );
+  }
+  if (names.length > 0) return names;
+  const project = openProject(io.cwd, io.cwd);
+  const wanted = kind === undefined ? null : namedKind(kind, project);
+  const listed =
+    project.edition().edition === null ? projectSheets(project) : editionSheets(project);
+  const sheets = listed.filter(({ sheet }) => wanted === null || sheet.kind?.name === wanted.name);
+  if (sheets.length === 0) {
+    throw new Refusal(
+      wanted === null
+        ? `the project ${project.root} has no sheets to print`
+        : `the edition has no sheet of the kind ${wanted.name}`,
+    );
+  }
+  return sheets.map(({ sheet }) => basename(sheet.file).replace(/\.md$/i, ''));
+}
+
 /**
  * Prints cards, all in one browser. 1 where findings stop the press, and then nothing at all is
- * printed; 1 too where a card is longer than its leaf, which is held back alone.
+ * printed; 1 too where a card has a fault of its own, and then it is held back alone.
  */
 export async function printCards(
   jobs: readonly CardJob[],

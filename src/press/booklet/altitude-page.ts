@@ -1,13 +1,5 @@
-import {
-  type Altitude,
-  altitudeNamed,
-  altitudeReading,
-  clubFigure,
-  isSameHeight,
-  usualAltitudes,
-  vacuumByAltitude,
-} from '../../relations/index.ts';
-import type { Setting } from '../../sheet/model.ts';
+import type { Altitude } from '../../relations/index.ts';
+import { altitudeReadings, tableAltitudes } from '../matter/index.ts';
 import type { SheetToPrint } from '../orders/model.ts';
 import type { Chapter } from './chapter.ts';
 import { type ChapterPlace, whereWorked } from './where-worked.ts';
@@ -41,10 +33,7 @@ export function altitudePage(
   clubs: string | null,
   across: number,
 ): readonly AltitudeTable[] {
-  const club = altitudeNamed(clubs);
-  const usual = usualAltitudes(clubs?.trim().endsWith('m') ? 'm' : 'ft');
-  const altitudes = [...usual.filter(({ mm }) => !club?.mm.equals(mm)), ...(club ? [club] : [])];
-  altitudes.sort((first, second) => first.mm.compare(second.mm));
+  const { club, altitudes } = tableAltitudes(clubs);
   const columns = sheets.flatMap((entry, index) => {
     const chapter = chapters[index];
     return chapter ? columnsOf(entry, chapter, altitudes, clubs) : [];
@@ -70,40 +59,9 @@ function columnsOf(
   altitudes: readonly Altitude[],
   clubs: string | null,
 ): Carried[] {
-  const { sheet } = entry;
   const places = whereWorked(entry, chapter);
-  return [...sheet.settings.values()].flatMap((setting) => {
-    const found = altitudeReading(setting, sheet);
-    if (found === null) return [];
+  return altitudeReadings(entry.sheet, altitudes, clubs).map(({ setting, ...told }) => {
     const { number, anchor } = places.get(setting.id) ?? chapter;
-    return sizesOf(setting).flatMap(({ place, words, text, statement }) => {
-      const own = clubFigure(setting, sheet, place, clubs);
-      const carried = vacuumByAltitude(statement, found.from, altitudes);
-      // What the sheet itself says of a height is said here too, and not worked a second time.
-      const readings = altitudes.map((altitude, row) => {
-        if (isSameHeight(found.from, altitude)) return text;
-        if (own !== null && altitude.text === own.altitude) return own.text;
-        return carried[row]?.reading ?? null;
-      });
-      if (carried.every(({ reading }) => reading === null)) return [];
-      const { readAt } = found;
-      return [{ number, anchor, title: chapter.face.title, stated: words, readAt, readings }];
-    });
+    return { ...told, number, anchor, title: chapter.face.title };
   });
-}
-
-function sizesOf(setting: Setting) {
-  const whole = setting.value === null ? [] : [[null, setting.value] as const];
-  return [...whole, ...setting.places].flatMap(([place, { text, reading }]) =>
-    reading.ok
-      ? [
-          {
-            place,
-            words: place === null ? text : `${place} ${text}`,
-            text,
-            statement: reading.statement,
-          },
-        ]
-      : [],
-  );
 }

@@ -1,86 +1,208 @@
 import type { Run } from '../browser/index.ts';
 import { type DensityName, densityNames } from '../lettering/index.ts';
-import { pageCount } from '../pdf/index.ts';
-import { type CardContent, type CardModel, contents } from './model.ts';
+import type { CardModel } from './model.ts';
+import { type Block, packed, type Side } from './pack.ts';
+import { page } from './page-script.ts';
 
-/** A way of setting the card: how closely, and how much of the work it has. */
-export interface Setting {
+/** How much a table of settings has on the front: what it leaves stands behind the work. */
+const tableForms = ['full', 'spare', 'bare'] as const;
+type TableForm = (typeof tableForms)[number];
+
+/** How the front of a card is set. */
+export interface Front {
   readonly density: DensityName;
-  readonly content: CardContent;
+  readonly table: TableForm;
+  /** Of the strip of hazards. */
+  readonly strip: DensityName;
+  /** The drawings that stand under the table, by their indexes. */
+  readonly drawings: readonly number[];
+  /** Whether all of it has room on one side. */
+  readonly fits: boolean;
 }
 
-/** What was printed of a card, on as many sides as it took. */
-export interface Fitted extends Setting {
-  readonly pdf: Uint8Array;
-  readonly pages: number;
+/** How a card was laid out. */
+export interface Fitted {
+  readonly front: Front;
+  /** Of the sides behind the front. */
+  readonly density: DensityName;
+  /** Sides behind the front. */
+  readonly sides: number;
+  /** Blocks that are higher than a column. */
+  readonly broken: number;
 }
 
-/** All settings, the one that is liked best first: less of the work only where no density has room. */
-const settings: readonly Setting[] = contents.flatMap((content) =>
-  densityNames.map((density) => ({ density, content })),
-);
+/** A strip of hazards is no higher; the issue's own demand, no source. */
+const stripMm = 25;
+/** So many drawings at most, and so far apart. */
+const mostDrawings = 3;
+const apartMm = 4;
+/** A drawing's line of words. */
+const captionMm = 6;
 
-/** The sides a leaf has. */
-const leaf = 2;
+const px = (mm: number) => (mm * 96) / 25.4;
+const mm = (pixels: number) => (pixels * 25.4) / 96;
 
 /**
- * Columns break differently on paper than in one long strip, so a strip is only a guess: one that is
- * this much too long is printed all the same, to see. What is printed decides.
+ * Lays a loaded card out on its sides: the front with hazards, settings and drawings, and behind it the work
+ * in columns, no task broken. What does not fit goes to a further side, and type gives way last.
  */
-const slack = 1.06;
-
-/**
- * Prints the card in the first setting that needs one side at one of the two roomiest densities, else in
- * the first that needs two; if none does, in the last.
- */
-export async function fitOnLeaf(run: Run, model: CardModel): Promise<Fitted> {
-  const heights: { setting: Setting; sides: number }[] = [];
-  for (const setting of settings)
-    heights.push({ setting, sides: await sidesOf(run, setting, model) });
-  const single = heights.filter(({ setting }) => setting.content === 'full').slice(0, 2);
-  for (const { setting, sides } of single) {
-    if (sides > slack) continue;
-    const printed = await printAs(run, setting);
-    if (printed.pages === 1) return printed;
-  }
-  let last: Fitted | null = null;
-  for (const { setting, sides } of heights) {
-    const isLast = setting === settings.at(-1);
-    if (sides > leaf * slack && !isLast) continue;
-    last = await printAs(run, setting);
-    if (last.pages <= leaf) return turnedBetween(run, last);
-  }
-  return last ?? printAs(run, { density: densityNames[0], content: contents[0] });
-}
-
-/** The height of the card, set as a strip, in sides of its paper. */
-async function sidesOf(run: Run, setting: Setting, model: CardModel): Promise<number> {
-  await dress(run, setting);
+export async function layOut(run: Run, model: CardModel): Promise<Fitted> {
   const { paper, margins } = model;
-  const sidePx = ((paper.heightMm - margins.topMm - margins.bottomMm) * 96) / 25.4;
-  const px = Number(await run.ask("document.querySelector('main').getBoundingClientRect().height"));
-  return px / sidePx;
-}
-
-/** The same with settings on the front and the work on the back, where both have room so. */
-async function turnedBetween(run: Run, card: Fitted): Promise<Fitted> {
-  if (card.pages < leaf) return card;
-  await run.ask("document.body.dataset.turn = 'between'");
-  const turned = await printAs(run, card);
-  if (turned.pages === leaf) return turned;
-  await run.ask('delete document.body.dataset.turn');
-  return card;
-}
-
-async function dress(run: Run, { density, content }: Setting): Promise<void> {
-  await run.ask(
-    `Object.assign(document.body.dataset, { density: '${density}', content: '${content}' })`,
+  const sidePx = px(paper.heightMm - margins.topMm - margins.bottomMm);
+  const front = await fitFront(run, model, sidePx);
+  await run.ask(`(${page}).setFront(${JSON.stringify(front)})`);
+  const { density, sides, broken, freePx } = await fitWork(run, model, front, sidePx);
+  const left = model.drawings.flatMap((_, index) =>
+    front.drawings.includes(index) ? [] : [index],
   );
+  const below = rowsOf(model, left, mm(freePx) - 2 * apartMm);
+  // A leaf whose back would be empty has what drawings are left there.
+  const others = left.filter((index) => !below.includes(index));
+  const alone = sides.length % 2 === 0 ? rowsOf(model, others, mm(sidePx) - headMm(model)) : [];
+  await run.ask(`(${page}).arrange(${JSON.stringify({ density, sides, below, alone, sidePx })})`);
+  return { front, density, sides: sides.length + (alone.length > 0 ? 1 : 0), broken };
 }
 
-async function printAs(run: Run, setting: Setting): Promise<Fitted> {
-  await dress(run, setting);
-  const pdf = await run.pdf({ tagged: true });
-  const { density, content } = setting;
-  return { pdf, density, content, pages: await pageCount(pdf) };
+function headMm({ hanging }: CardModel): number {
+  return hanging.depthMm + apartMm;
+}
+
+/** Densities that drawings are not given up for. */
+const liked = densityNames.slice(0, 3);
+
+async function fitFront(run: Run, model: CardModel, sidePx: number): Promise<Front> {
+  const strip = await fitStrip(run);
+  const widthMm = model.paper.widthMm - model.margins.innerMm - model.margins.outerMm;
+  for (const table of tableForms) {
+    const fronts: Front[] = [];
+    for (const density of densityNames) {
+      const plan = { density, table, strip };
+      const freeMm = mm(sidePx - (await frontPx(run, plan)));
+      if (freeMm < 0) continue;
+      const drawings = await drawn(run, plan, drawingsFor(model, widthMm, freeMm), sidePx);
+      fronts.push({ ...plan, drawings, fits: true });
+    }
+    const large = fronts.filter(({ density }) => liked.includes(density));
+    const best =
+      large.find(({ drawings }) => drawings.length >= 2) ??
+      large.find(({ drawings }) => drawings.length === 1) ??
+      fronts[0];
+    if (best !== undefined) return best;
+  }
+  return { density: 'tight', table: 'bare', strip, drawings: [], fits: false };
+}
+
+async function fitStrip(run: Run): Promise<DensityName> {
+  for (const density of densityNames) {
+    const height = Number(await run.ask(`(${page}).stripPx('${density}')`));
+    if (mm(height) <= stripMm) return density;
+  }
+  return 'tight';
+}
+
+async function frontPx(
+  run: Run,
+  front: Pick<Front, 'density' | 'table' | 'strip'>,
+): Promise<number> {
+  return Number(await run.ask(`(${page}).frontPx(${JSON.stringify(front)})`));
+}
+
+/** As many of some drawings as the front really has room for: the last are given up first. */
+async function drawn(
+  run: Run,
+  front: Pick<Front, 'density' | 'table' | 'strip'>,
+  drawings: readonly number[],
+  sidePx: number,
+): Promise<readonly number[]> {
+  for (let count = drawings.length; count > 0; count--) {
+    const some = drawings.slice(0, count);
+    const asked = JSON.stringify({ ...front, drawings: some });
+    if (Number(await run.ask(`(${page}).setFront(${asked})`)) <= sidePx) return some;
+  }
+  return [];
+}
+
+/** The drawings, those first that are ranked first, that have room side by side in a band of some height. */
+function drawingsFor(model: CardModel, widthMm: number, freeMm: number): number[] {
+  const taken: number[] = [];
+  let left = widthMm;
+  for (const [index, drawing] of model.drawings.entries()) {
+    const breadth = drawing.widthMm + (taken.length === 0 ? 0 : apartMm);
+    if (drawing.heightMm + captionMm > freeMm || breadth > left) continue;
+    taken.push(index);
+    left -= breadth;
+    if (taken.length === mostDrawings) break;
+  }
+  return taken;
+}
+
+/** Of some drawings those that have room in rows of some height together, in their order. */
+function rowsOf(
+  { drawings, paper, margins }: CardModel,
+  indexes: readonly number[],
+  heightMm: number,
+): number[] {
+  const widthMm = paper.widthMm - margins.innerMm - margins.outerMm;
+  const taken: number[] = [];
+  let [left, rowMm, usedMm] = [widthMm, 0, 0];
+  for (const index of indexes) {
+    const drawing = drawings[index];
+    if (drawing === undefined) continue;
+    const ofOwn = drawing.heightMm + captionMm;
+    const opens = drawing.widthMm > left;
+    const above = opens ? usedMm + rowMm + apartMm : usedMm;
+    const row = opens ? ofOwn : Math.max(rowMm, ofOwn);
+    if (above + row > heightMm) continue;
+    taken.push(index);
+    [usedMm, rowMm] = [above, row];
+    left = (opens ? widthMm : left) - drawing.widthMm - apartMm;
+  }
+  return taken;
+}
+
+interface Work {
+  /** What is left free on the last side. */
+  readonly freePx: number;
+  readonly density: DensityName;
+  readonly sides: readonly Side[];
+  readonly broken: number;
+}
+
+/**
+ * The work on the back in one of the three roomiest densities; else on three sides behind the front, in
+ * the roomiest that has room there, for two drawings too where the front has none; else on as many as the
+ * middle one needs.
+ */
+async function fitWork(run: Run, model: CardModel, front: Front, sidePx: number): Promise<Work> {
+  const columns = model.paper.small ? 1 : 2;
+  const works = new Map<DensityName, Work>();
+  for (const density of densityNames) {
+    const ask = JSON.stringify({ density, columns, table: front.table, sidePx });
+    const measured = (await run.ask(`(${page}).measureWork(${ask})`)) as {
+      blocks: readonly Block[];
+      headPx: number;
+      footPx: number;
+    };
+    const { blocks, headPx, footPx } = measured;
+    const heightPx = () => sidePx - headPx - 2;
+    const sides = packed(blocks, { columns, heightPx, footPx });
+    const broken = blocks.filter((block) => block.px > heightPx()).length;
+    const used = (sides.at(-1) ?? []).map((column) =>
+      column.reduce((sum, at) => sum + (blocks[at]?.px ?? 0), 0),
+    );
+    const freePx = heightPx() - Math.max(0, ...used) - footPx;
+    works.set(density, { density, sides, broken, freePx });
+  }
+  const left = model.drawings.flatMap((_, at) => (front.drawings.includes(at) ? [] : [at]));
+  const wanted = Math.min(2, model.drawings.length) - front.drawings.length;
+  const shows = ({ sides, freePx }: Work) =>
+    sides.length % 2 === 0 || rowsOf(model, left, mm(freePx) - 2 * apartMm).length >= wanted;
+  const atMost = (count: number, names: readonly DensityName[]) =>
+    names.flatMap((name) => works.get(name) ?? []).filter(({ sides }) => sides.length <= count);
+  return (
+    atMost(1, liked)[0] ??
+    atMost(3, densityNames).find(shows) ??
+    atMost(3, densityNames)[0] ??
+    works.get('regular') ?? { density: 'regular', sides: [[[]]], broken: 0, freePx: 0 }
+  );
 }

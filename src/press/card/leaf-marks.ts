@@ -1,5 +1,6 @@
 import type { PaperSize } from '../orders/index.ts';
 import type { LeafMarks, Punch } from '../orders/model.ts';
+import { hangingHole } from './hanging.ts';
 
 interface Holes {
   readonly diameterMm: number;
@@ -29,16 +30,16 @@ interface Leaf {
 }
 
 /**
- * Marks as PDF operators, for the page at an index from 0: the holes at the left of the front and the
- * right of the back. Null where none were asked for.
+ * Marks as PDF operators, for the page at an index from 0: the hole that it hangs by at the top of every
+ * side, and those of a binder, if they were asked for, at the left of a front and the right of a back.
  */
 export function overLeaf(
   paper: PaperSize,
   { punch, trim }: LeafMarks,
-): (page: Leaf, index: number) => string | null {
+): (page: Leaf, index: number) => string {
   return (page, index) => {
-    if (punch === null && !trim) return null;
     const content = [
+      hangingMark(page),
       ...(punch === null ? [] : holes(page, holesOf(punch, paper), index % 2 === 1)),
       ...(trim ? corners(page) : []),
     ].join('\n');
@@ -51,27 +52,35 @@ function points(mm: number): string {
   return ((mm * 72) / 25.4).toFixed(3);
 }
 
-/** Circles with a cross at each middle, of four arcs each. */
 function holes(page: Leaf, { diameterMm, edgeMm, middlesMm }: Holes, isBack: boolean): string[] {
-  const { width, height } = page;
-  const widthMm = (width * 25.4) / 72;
-  const heightMm = (height * 25.4) / 72;
+  const { widthMm, heightMm } = inMm(page);
   const x = isBack ? widthMm - edgeMm : edgeMm;
+  return middlesMm.map((middle) => circle(x, heightMm / 2 + middle, diameterMm));
+}
+
+function hangingMark(page: Leaf): string {
+  const { widthMm, heightMm } = inMm(page);
+  return circle(widthMm / 2, heightMm - hangingHole.edgeMm, hangingHole.diameterMm);
+}
+
+function inMm({ width, height }: Leaf): { widthMm: number; heightMm: number } {
+  return { widthMm: (width * 25.4) / 72, heightMm: (height * 25.4) / 72 };
+}
+
+/** A circle of four arcs with a cross at its middle, all in millimeters from the lower left. */
+function circle(x: number, y: number, diameterMm: number): string {
   const r = diameterMm / 2;
   // Four cubic curves come within .03 % of a circle with handles of this length.
   const k = r * 0.5523;
   const at = (across: number, up: number) => `${points(across)} ${points(up)}`;
-  return middlesMm.map((middle) => {
-    const y = heightMm / 2 + middle;
-    return [
-      `${at(x + r, y)} m`,
-      `${at(x + r, y + k)} ${at(x + k, y + r)} ${at(x, y + r)} c`,
-      `${at(x - k, y + r)} ${at(x - r, y + k)} ${at(x - r, y)} c`,
-      `${at(x - r, y - k)} ${at(x - k, y - r)} ${at(x, y - r)} c`,
-      `${at(x + k, y - r)} ${at(x + r, y - k)} ${at(x + r, y)} c s`,
-      `${at(x - 1, y)} m ${at(x + 1, y)} l ${at(x, y - 1)} m ${at(x, y + 1)} l S`,
-    ].join(' ');
-  });
+  return [
+    `${at(x + r, y)} m`,
+    `${at(x + r, y + k)} ${at(x + k, y + r)} ${at(x, y + r)} c`,
+    `${at(x - k, y + r)} ${at(x - r, y + k)} ${at(x - r, y)} c`,
+    `${at(x - r, y - k)} ${at(x - k, y - r)} ${at(x, y - r)} c`,
+    `${at(x + k, y - r)} ${at(x + r, y - k)} ${at(x + r, y)} c s`,
+    `${at(x - 1, y)} m ${at(x + 1, y)} l ${at(x, y - 1)} m ${at(x, y + 1)} l S`,
+  ].join(' ');
 }
 
 /** At each corner two strokes on the lines of the cut, in what is cut off. */

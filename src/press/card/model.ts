@@ -2,14 +2,18 @@ import type { Finding } from '../../checks/index.ts';
 import type { Kit } from '../../gauges/index.ts';
 import { tasksOf } from '../../sheet/index.ts';
 import type { Sheet } from '../../sheet/model.ts';
+import { rankedDrawings } from '../drawings/index.ts';
 import {
+  capHeightMm,
   type Density,
   type DensityName,
   densitiesFor,
   densityNames,
+  labelAngles,
   usualDistanceMm,
 } from '../lettering/index.ts';
 import {
+  altitudeReadings,
   type EditorsNote,
   editorsNotes,
   gaugesToGather,
@@ -23,6 +27,7 @@ import {
   sheetBody,
   sheetFace,
   sourceLines,
+  tableAltitudes,
 } from '../matter/index.ts';
 import {
   type CardReadings,
@@ -32,21 +37,45 @@ import {
   papers,
 } from '../orders/index.ts';
 import type { EditionFacts, Paper, PictureSource } from '../orders/model.ts';
-import { type CardCaution, cardCautions } from './cautions.ts';
 import { cardCode } from './code.ts';
+import { type CardHanging, hanging } from './hanging.ts';
 import { type CardRow, cardRows } from './rows.ts';
+import { type CardHazards, cardHazards } from './strip.ts';
 
-/** One operation on the card. */
+/** One task on the card. */
 interface CardOperation {
   readonly number: number;
   /** HTML. */
   readonly title: string;
-  /** The settings that its steps print, by their numbers in the table: `4`, `5a, 5b`; null for none. */
-  readonly sets: string | null;
-  /** Whether a hazard stands among its steps. */
-  readonly alert: boolean;
-  /** Numbered steps with their safety messages, as HTML; never empty. */
+  /** Numbered steps with a line in each that meets a hazard, as HTML; never empty. */
   readonly steps: string;
+  /** Its page in the booklet; null where no booklet is known. */
+  readonly page: number | null;
+}
+
+/** A drawing of the unit, at the size that it is made for. */
+interface CardDrawing {
+  /** The number of the task that it belongs to. */
+  readonly number: number;
+  /** What it shows, in a few words. */
+  readonly title: string;
+  /** SVG. */
+  readonly svg: string;
+  readonly widthMm: number;
+  readonly heightMm: number;
+}
+
+/** A setting that falls with altitude, at some heights. */
+interface CardAltitude {
+  /** The number of the setting. */
+  readonly number: string;
+  readonly label: string;
+  readonly readings: readonly {
+    readonly altitude: string;
+    readonly isClubs: boolean;
+    /** Null where none can be given. */
+    readonly reading: string | null;
+  }[];
 }
 
 /** Everything a bench card prints, as plain data: what the template `card.hbs` is given. */
@@ -58,6 +87,8 @@ export interface CardModel {
   readonly language: string;
   readonly paper: PaperSize;
   readonly margins: Margins;
+  /** Where it is hung by, and what that leaves of the width on either side. */
+  readonly hanging: CardHanging;
   /** Whether DRAFT goes across each side. */
   readonly draft: boolean;
   /** Tells by telephone whether two cards say the same; see `cardCode`. */
@@ -66,15 +97,20 @@ export interface CardModel {
   /** The type sizes that the press may choose among, the roomiest first. */
   readonly densities: readonly Density[];
   readonly density: DensityName;
-  readonly content: CardContent;
-  readonly cautions: readonly CardCaution[];
+  readonly hazards: CardHazards;
   readonly settings: readonly CardRow[];
+  /** Drawings of the unit, those first that its kind ranks first; as many are printed as there is room for. */
+  readonly drawings: readonly CardDrawing[];
   readonly operations: readonly CardOperation[];
+  /** Readings by altitude; empty where none depends on it. */
+  readonly altitudes: readonly CardAltitude[];
   /** Footnotes, as HTML; empty for none. */
   readonly footnotes: string;
   readonly notes: readonly EditorsNote[];
   readonly sources: readonly SourceLine[];
   readonly hasGauges: boolean;
+  /** Whether anything is said behind the work of any setting. */
+  readonly hasMore: boolean;
   /** Who set the unit, which one and when, from a bench record; null for a card to be filled in. */
   readonly record: CardRecord | null;
 }
@@ -87,14 +123,6 @@ interface CardRecord {
   readonly rule: string;
 }
 
-/**
- * How much of the work a card has, the most first. `full`: all. `brief`: of every step its first
- * sentence and what it must not be without, the steps run in, no rulings. `terse`: and of the
- * cautions, the hazard and how to avoid it. `list`: and no steps, the operations as a list to tick.
- */
-export const contents = ['full', 'brief', 'terse', 'list'] as const;
-export type CardContent = (typeof contents)[number];
-
 /** What a card is made with besides the sheet. */
 interface CardOptions {
   readonly paper: Paper;
@@ -105,11 +133,16 @@ interface CardOptions {
   readonly readings: CardReadings | null;
   /** The gauges that the edition gathers, for all of its sheets; null or absent chooses for this one alone. */
   readonly gathered?: Kit | null;
+  /** The pages of the booklet, by the task's number; none where absent. */
+  readonly pages?: ReadonlyMap<number, number>;
 }
 
+/** The heights up to which a card tells what a reading comes to: as many as go side by side. */
+const mostAltitudes = { large: 7, small: 4 };
+
 /**
- * The bench card of a sheet: settings in working order, steps, cautions and sources. A sheet with
- * an error finding is a draft whatever the options say.
+ * The bench card of a sheet: its hazards, its settings in the order of their tasks, the work, and what
+ * stands behind the figures. A sheet with an error finding is a draft whatever the options say.
  */
 export function cardModel(
   sheet: Sheet,
@@ -119,29 +152,17 @@ export function cardModel(
 ): CardModel {
   const sources = sourceLines(sheet);
   const kit = edition?.kit ?? null;
-  const rows = settingRows(sheet, sources, {
-    altitude: edition?.altitude ?? null,
-    kit,
-    gathered: options.gathered ?? gaugesToGather([{ sheet }], kit ?? undefined).kit,
-  });
-  const settings = cardRows(rows, options.readings, papers[options.paper].small);
-  const body = sheetBody(sheet, {
-    prefix: 'card',
-    picture: options.picture,
-    altitude: edition?.altitude ?? null,
-  });
+  const altitude = edition?.altitude ?? null;
+  const gathered = options.gathered ?? gaugesToGather([{ sheet }], kit ?? undefined).kit;
+  const rows = settingRows(sheet, sources, { altitude, kit, gathered });
+  const settings = cardRows(rows, options.readings);
+  const body = sheetBody(sheet, { prefix: 'card', picture: options.picture, altitude });
   const { numberOf } = tasksOf(sheet);
-  const operations: CardOperation[] = [];
-  for (const [index, operation] of body.operations.entries()) {
-    if (operation.steps === '') continue;
-    operations.push({
-      number: numberOf(index) ?? 0,
-      title: operation.title,
-      sets: numbersOf(sheet, index, settings),
-      alert: operation.steps.includes('⚠'),
-      steps: operation.steps,
-    });
-  }
+  const operations = body.operations.flatMap(({ title, steps }, index): CardOperation[] => {
+    const number = numberOf(index);
+    if (number === null || steps === '') return [];
+    return [{ number, title, steps, page: options.pages?.get(number) ?? null }];
+  });
   const readingDistanceMm = edition?.readingDistanceMm ?? usualDistanceMm;
   const content = {
     face: sheetFace(sheet),
@@ -149,30 +170,90 @@ export function cardModel(
     edition: edition?.edition ?? null,
     notice: edition?.notice ?? null,
     language: edition?.language ?? 'en',
-    cautions: cardCautions(body, safetyLines([{ sheet }])),
-    operations,
+    hazards: cardHazards(body, safetyLines([{ sheet }])),
     footnotes: body.notes,
     notes: [...editorsNotes(findings, sheet.kind), ...ruleNotes(sheet)],
     sources,
   };
+  const paper = papers[options.paper];
+  const said = operations.map(({ page: _, ...operation }) => operation);
   return {
     ...content,
+    operations,
     settings,
-    code: cardCode(
-      plain(JSON.stringify({ ...content, settings: rows.map((row) => byId(row, sheet)) })),
+    // Worked from what the content has, at as many heights as the paper is broad enough for.
+    altitudes: cardAltitudes(
+      sheet,
+      rows,
+      altitude,
+      paper.small ? mostAltitudes.small : mostAltitudes.large,
     ),
-    paper: papers[options.paper],
-    margins: cardMargins(papers[options.paper]),
+    code: cardCode(
+      plain(
+        JSON.stringify({
+          ...content,
+          operations: said,
+          settings: rows.map((row) => byId(row, sheet)),
+        }),
+      ),
+    ),
+    paper,
+    margins: cardMargins(paper),
+    hanging: hanging(paper),
     draft: options.draft || hasError(findings),
     readingDistanceMm,
     densities: densitiesFor(readingDistanceMm, options.capHeights),
     density: densityNames[0],
-    content: contents[0],
+    drawings: cardDrawings(sheet, readingDistanceMm),
     hasGauges: settings.some(
-      (row) => row.gauge !== null || row.values.some(({ reading }) => reading?.gauge != null),
+      (row) =>
+        row.gaugeLines.length > 0 || row.values.some(({ reading }) => reading?.gauge != null),
     ),
+    hasMore: settings.some((row) => row.hasMore),
     record: recordOf(options.readings),
   };
+}
+
+/**
+ * Up to which height of the least capitals drawings are printed, in millimeters: theirs have 2.3 and the
+ * figures of their fractions 1.8, and they are not printed larger.
+ */
+const drawnUpToMm = 2.2;
+
+/** None where the card is read from so far that their lettering could not be. */
+function cardDrawings(sheet: Sheet, distanceMm: number): CardDrawing[] {
+  const leastMm = capHeightMm(distanceMm, labelAngles.least);
+  if (leastMm > drawnUpToMm) return [];
+  const { numberOf } = tasksOf(sheet);
+  return rankedDrawings(sheet, { prefix: 'card-drawing', alone: false }).flatMap(
+    ({ operation, title, svg, widthMm, heightMm }) => {
+      const number = numberOf(operation.index);
+      return number === null ? [] : [{ number, title, svg, widthMm, heightMm }];
+    },
+  );
+}
+
+function cardAltitudes(
+  sheet: Sheet,
+  rows: readonly SettingRow[],
+  clubs: string | null,
+  most: number,
+): CardAltitude[] {
+  const { club, altitudes } = tableAltitudes(clubs);
+  const shown = altitudes.slice(0, most);
+  if (club !== null && !shown.includes(club)) shown.push(club);
+  return altitudeReadings(sheet, shown, clubs).map(({ setting, readings }) => {
+    const row = rows.find(({ name }) => name === setting.name.value);
+    return {
+      number: row?.number ?? '',
+      label: row?.label ?? '',
+      readings: shown.map((altitude, at) => ({
+        altitude: altitude.text,
+        isClubs: altitude === club,
+        reading: readings[at] ?? null,
+      })),
+    };
+  });
 }
 
 /** A setting by the one name that it has however the sheet writes it: what is printed is the same. */
@@ -189,13 +270,4 @@ function recordOf(readings: CardReadings | null): CardRecord | null {
   if (readings === null) return null;
   const { serial, by, date, rule } = readings;
   return { serial, by, date, rule };
-}
-
-/** The numbers of the settings that an operation's steps print. */
-function numbersOf(sheet: Sheet, operation: number, rows: readonly CardRow[]): string | null {
-  const names = new Set(
-    sheet.values.filter((use) => use.operation === operation).map((use) => use.setting?.name.value),
-  );
-  const numbers = rows.filter(({ name }) => names.has(name)).map(({ number }) => number);
-  return numbers.length === 0 ? null : numbers.join(', ');
 }

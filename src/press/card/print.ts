@@ -5,20 +5,24 @@ import { gaugesToGather, hasError } from '../matter/index.ts';
 import { cardMargins, contentWidthMm, papers } from '../orders/index.ts';
 import { type CardOrder, PressStopped, type Printed } from '../orders/model.ts';
 import { finishPdf } from '../pdf/index.ts';
-import { leftOut, tooLong } from './excess.ts';
-import { fitOnLeaf } from './fit.ts';
+import { type Fitted, layOut } from './fit.ts';
 import { overLeaf } from './leaf-marks.ts';
-import { cardModel } from './model.ts';
+import { type CardMeasures, measured } from './measures.ts';
+import { type CardModel, cardModel } from './model.ts';
 import { tooSmall } from './type-sizes.ts';
 
+/** A card as it came off the press, with what was measured of it. */
+export interface PrintedCard extends Printed {
+  readonly measures: CardMeasures;
+}
+
 /**
- * Prints sheets as bench cards, each on one leaf, all in the browser of the first order: in full and
- * in the roomiest type that needs one side, or else two; with less of the work where no type that can
- * be read has room for all of it, and a remark says so. A card that is longer even as a list of its
- * operations is returned with a problem that says by how much. Fails with `PressStopped` where a
- * sheet has an error and no draft was asked for, or the browser, a template or a font does not work.
+ * Prints sheets as bench cards, all in the browser of the first order: hazards, settings and drawings on the
+ * front, the work behind it, whatever has no room there on a further leaf. A remark says where a card
+ * has more than one. Fails with `PressStopped` where a sheet has an error and no draft was asked for, or
+ * the browser, a template or a font does not work.
  */
-export async function printCards(orders: readonly CardOrder[]): Promise<Printed[]> {
+export async function printCards(orders: readonly CardOrder[]): Promise<PrintedCard[]> {
   const [first] = orders;
   if (first === undefined) return [];
   for (const order of orders) {
@@ -30,13 +34,13 @@ export async function printCards(orders: readonly CardOrder[]): Promise<Printed[
   }
   first.onProgress?.(`Starting ${first.browser.label}`);
   return withBrowser(first.browser, async (run) => {
-    const printed: Printed[] = [];
+    const printed: PrintedCard[] = [];
     for (const order of orders) printed.push(await printOne(run, order));
     return printed;
   });
 }
 
-async function printOne(run: Run, order: CardOrder): Promise<Printed> {
+async function printOne(run: Run, order: CardOrder): Promise<PrintedCard> {
   const { paper, draft, picture } = order;
   const capHeights = capHeightsByFamily(order.templates);
   const model = cardModel(order.sheet, order.findings, order.edition, {
@@ -46,21 +50,21 @@ async function printOne(run: Run, order: CardOrder): Promise<Printed> {
     capHeights,
     readings: order.readings ?? null,
     gathered: gathered(order),
+    ...(order.pages === undefined ? {} : { pages: order.pages }),
   });
   await run.load(await render('card.hbs', model, order.templates));
   order.onProgress?.(`Printing the card of ${model.face.title}`);
   const size = papers[paper];
   // Measures the page at the width of its paper, which the fitting goes on with.
   await faultsOf(run, contentWidthMm(size, cardMargins(size)), order.templates);
-  const fitted = await fitOnLeaf(run, model);
-  // The page still is as it was printed.
+  const fitted = await layOut(run, model);
+  // The page still is as it is printed.
   const problems = await faultsOf(run, contentWidthMm(size, cardMargins(size)), order.templates);
   problems.push(...(await tooSmall(run, model.readingDistanceMm, capHeights)));
-  const remarks: string[] = [];
-  if (fitted.pages > 2) problems.push(await tooLong(run, model, fitted));
-  else if (fitted.content !== 'full') remarks.push(await leftOut(run, model, fitted));
+  const measures = await measured(run, model);
+  const printed = await run.pdf({ tagged: true });
   const { pdf, pages, shrunk } = await finishPdf(
-    fitted.pdf,
+    printed,
     {
       title: saidTitle(order.templates, 'card-title', model.face.title),
       author: model.club,
@@ -72,11 +76,28 @@ async function printOne(run: Run, order: CardOrder): Promise<Printed> {
   if (shrunk) {
     problems.push('Something on the card is too wide, and the browser shrank the whole to fit it.');
   }
-  return { pdf, pages, problems, remarks };
+  return { pdf, pages, problems, remarks: remarksOf(model, fitted), measures };
 }
 
 /** The gauges of the edition that a card belongs to, so that it names those that the booklet lists. */
 function gathered({ sheet, sheets = [], edition }: CardOrder): Kit | null {
   const all = sheets.length === 0 ? [{ sheet }] : sheets;
   return gaugesToGather(all, edition?.kit ?? undefined).kit;
+}
+
+/** What a printer of the card should know: that its leaves belong together, and what the front has not. */
+function remarksOf(model: CardModel, { front, sides, broken }: Fitted): string[] {
+  const { title } = model.face;
+  const leaves = Math.ceil((1 + sides) / 2);
+  const remarks: string[] = [];
+  if (leaves > 1) remarks.push(`${title}: the card has ${leaves} leaves of ${model.paper.label}.`);
+  if (!front.fits) {
+    remarks.push(`${title}: the settings go on behind the front of ${model.paper.label}.`);
+  }
+  if (broken > 0) {
+    remarks.push(
+      `${title}: ${broken === 1 ? 'a task is' : `${broken} tasks are`} longer than a column.`,
+    );
+  }
+  return remarks;
 }

@@ -44,11 +44,12 @@ const smallestType = `(() => {
   for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {
     const words = node.data.trim();
     const holder = node.parentElement;
-    if (words === '' || holder.getClientRects().length === 0) continue;
+    // A drawing is printed at its own size, and held to what can be read where it is made.
+    if (words === '' || holder.getClientRects().length === 0 || holder.closest('svg') !== null) continue;
     const style = getComputedStyle(holder);
     const family = style.fontFamily.split(',')[0].replaceAll('"', '').trim();
     const running = holder.closest('.running') !== null
-      && holder.closest('.signal, .fraction, .sets') === null;
+      && holder.closest('.signal, .fraction, .page, .foot, .side-head, .drawings') === null;
     const key = family + running;
     const px = parseFloat(style.fontSize);
     if ((found.get(key)?.px ?? Infinity) > px) {

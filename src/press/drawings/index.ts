@@ -1,2 +1,2 @@
-export { operationDrawings } from './operation-drawings.ts';
+export { operationDrawings, rankedDrawings } from './operation-drawings.ts';
 export { wantedDrawings } from './wanted-drawings.ts';

@@ -1,3 +1,4 @@
+export { altitudeReadings, tableAltitudes } from './altitude-readings.ts';
 export { type OperationBody, type SheetBody, sheetBody } from './body.ts';
 export { type SourceLine, sourceLines } from './citations.ts';
 export { type EditorsNote, editorsNotes } from './editors-notes.ts';

@@ -6,6 +6,7 @@ import { settingLabel, tasksOf, whereWords } from '../../sheet/index.ts';
 import type { PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
 import { citationMark, type SourceLine } from './citations.ts';
 import { gaugeLine, type ResolvedGauge, resolvedGauges } from './resolved-gauge.ts';
+import { settingFacts } from './setting-facts.ts';
 import { type WorkedFacts, type WorkedLine, workedLines } from './worked-lines.ts';
 
 /** One value of a setting; every field is text to print. */
@@ -63,8 +64,12 @@ export interface SettingRow {
   readonly isGaugeChosen: boolean;
   /** The same in its parts, by place. */
   readonly gauges: readonly GaugeTold[];
-  /** Where and in what state it is measured: `free end of the float; cover inverted`. */
+  /** Where and in what state it is measured, and what further figures go with it. */
   readonly where: string | null;
+  /** Of that, what one has to know to measure it: `free end of the float; gasket removed`. */
+  readonly datum: string | null;
+  /** And the rest: `travel 0.039 in (0.991 mm)`. */
+  readonly further: string | null;
   readonly note: string | null;
   /** The sources' marks with pages: `a p. 31`. */
   readonly from: readonly string[];
@@ -81,6 +86,7 @@ export function settingRows(
 ): SettingRow[] {
   return tasksOf(sheet).settings.map(({ number, task, setting }) => {
     const gauges = resolvedGauges(setting, sheet, facts);
+    const without = toldByFigure(setting, sheet, facts.altitude);
     return {
       number,
       task,
@@ -91,7 +97,8 @@ export function settingRows(
       gauge: gaugeLine(gauges),
       isGaugeChosen: gauges.some(({ chosen }) => chosen),
       gauges: gauges.map(({ gauges: _, ...told }) => told),
-      where: whereAt(setting, sheet, facts.altitude),
+      where: whereWords(setting, without),
+      ...settingFacts(setting, sheet, without),
       note: setting.note?.value ?? null,
       from: setting.from.map((citation) => citationMark(citation, sources)),
       dissents: setting.but.map((dissent) => ({
@@ -104,12 +111,12 @@ export function settingRows(
   });
 }
 
-/** A figure for the club's altitude tells by itself where it and the source's are read. */
-function whereAt(setting: Setting, sheet: Sheet, altitude: string | null): string | null {
+/** Keys that need not be told: a figure for the club's altitude tells by itself where it is read. */
+function toldByFigure(setting: Setting, sheet: Sheet, altitude: string | null): readonly string[] {
   const stands = [null, ...setting.places.keys()].some(
     (place) => clubFigure(setting, sheet, place, altitude) !== null,
   );
-  return whereWords(setting, stands ? (altitudeReading(setting, sheet)?.keys ?? []) : []);
+  return stands ? (altitudeReading(setting, sheet)?.keys ?? []) : [];
 }
 
 function valueLines(setting: Setting, sheet: Sheet, altitude: string | null): ValueLine[] {

@@ -112,6 +112,8 @@ export interface CardOrder extends Order, SheetToPrint {
   readonly edition: EditionFacts | null;
   /** All sheets of the edition, its own among them: gauges are chosen for them together; itself alone, if absent. */
   readonly sheets?: readonly { readonly sheet: Sheet }[];
+  /** The pages of the booklet, by the task's number; none where absent. */
+  readonly pages?: ReadonlyMap<number, number>;
   /** A bench record to fill the card in with; absent or null leaves its columns blank. */
   readonly readings?: CardReadings | null;
   /** Marks for punching and trimming; none, if absent. */

@@ -45,13 +45,13 @@ export interface Margins {
 
 /**
  * The card's margins: inside, room for a binder's holes, whose edges lie 15 to 16.3 mm in; elsewhere as
- * narrow as desk printers reach, and wide enough to be trimmed for a laminating pouch. A line of
- * the issue stands in the lower one.
+ * narrow as desk printers reach, and wide enough to be trimmed for a laminating pouch. The foot is 12 mm
+ * high, for a thumb or a clip, with a line of the issue in it.
  */
 export function cardMargins(paper: PaperSize): Margins {
   return paper.small
-    ? { topMm: 7, bottomMm: 10, innerMm: 17, outerMm: 7 }
-    : { topMm: 8, bottomMm: 11.5, innerMm: 18, outerMm: 8 };
+    ? { topMm: 7, bottomMm: 12, innerMm: 17, outerMm: 7 }
+    : { topMm: 8, bottomMm: 12, innerMm: 18, outerMm: 8 };
 }
 
 /** The booklet's margins: room for the fold inside, for running heads above, numbers below. */

@@ -95,8 +95,19 @@ describe.skipIf(!hasPoppler)('marks on a leaf of A4', { timeout: 60_000 }, () =>
     expect(ink(5, 7)).toBe(false);
   });
 
-  test('that nobody asked for are none', () => {
-    const over = overLeaf(papers.a4, { punch: null, trim: false });
-    expect(over({ width: 595.276, height: 841.89 }, 0)).toBeNull();
+  // ISO 838: a hole of 6 mm whose middle is 12 mm from the edge.
+  test('are the hole that it hangs by alone, where nobody asked for others', async () => {
+    for (const page of [1, 2]) {
+      const ink = await inkOn({ punch: null, trim: false }, page);
+      for (const [x, y] of [
+        [102, 12],
+        [108, 12],
+        [105, 9],
+        [105, 15],
+      ] as const) {
+        expect(ink(x, y), `${x}, ${y} on ${page}`).toBe(true);
+      }
+      expect(ink(12, 148.5 - 40 - 3)).toBe(false);
+    }
   });
 });

@@ -59,10 +59,13 @@ function sampleOrder(paper: Paper, more: Partial<CardOrder> = {}): CardOrder {
  * is drawn at times the height of its face's capitals. IBM Plex Sans and its condensed face, which the
  * fonts were made from, have .698 em; the figures of fractions were made .77 times as high.
  */
-async function smallestCaps(pdf: Uint8Array): Promise<{ mm: number; words: string }> {
+async function smallestCaps(
+  pdf: Uint8Array,
+): Promise<{ mm: number; words: string; fractionMm: number }> {
   const task = getDocument({ data: pdf.slice(), verbosity: 0, useSystemFonts: false });
   const document = await task.promise;
   let smallest = { mm: Number.POSITIVE_INFINITY, words: '' };
+  let fractionMm = Number.POSITIVE_INFINITY;
   for (let number = 1; number <= document.numPages; number++) {
     const page = await document.getPage(number);
     const content = await page.getTextContent();
@@ -71,13 +74,14 @@ async function smallestCaps(pdf: Uint8Array): Promise<{ mm: number; words: strin
       if (!('str' in item) || item.str.trim() === '') continue;
       const [, , across = 0, up = 0] = item.transform as number[];
       const { name } = page.commonObjs.get(item.fontName) as { name: string };
-      const em = /Upper|Lower/.test(name) ? 0.537 : 0.698;
-      const mm = (Math.hypot(across, up) * em * 25.4) / 72;
-      if (mm < smallest.mm) smallest = { mm, words: item.str };
+      const isFraction = /Upper|Lower/.test(name);
+      const mm = (Math.hypot(across, up) * (isFraction ? 0.537 : 0.698) * 25.4) / 72;
+      if (isFraction) fractionMm = Math.min(fractionMm, mm);
+      else if (mm < smallest.mm) smallest = { mm, words: item.str };
     }
   }
   await task.destroy();
-  return smallest;
+  return { ...smallest, fractionMm };
 }
 
 // NUREG-0700: 15 minutes of arc at 500 mm, by references.md's formula.
@@ -85,35 +89,52 @@ const least500 = (6.283 * 500 * 15) / 21600;
 const patience = { timeout: 900_000 };
 
 describe.skipIf(here === null)('the demo’s cards', patience, () => {
-  test('are each on one leaf of every paper in type that can be read, or refused with the reason', async () => {
-    const table: Record<string, Record<string, string>> = {};
-    const orders = papers.flatMap((paper) => demo.map((name) => demoOrder(name, paper)));
+  test('have all steps, the whole table on the front and hazards above it, in type that can be read', async () => {
+    const table: Record<string, unknown> = {};
+    const few = demo.filter((name) => /^(?:tamsel|orlo-m58|ostrel)/.test(name));
+    const orders = papers.flatMap((paper) =>
+      (paper === 'letter' || paper === 'a4' ? demo : few).map((name) => demoOrder(name, paper)),
+    );
     const printed = await printCards(orders);
-    for (const [index, { pdf, pages, problems, remarks }] of printed.entries()) {
+    for (const [index, { pdf, pages, problems, remarks, measures }] of printed.entries()) {
       const { paper, sheet } = orders[index] as CardOrder;
       const id = sheet.id?.value ?? '';
-      const row = table[id] ?? {};
-      table[id] = row;
-      const { mm, words } = await smallestCaps(pdf);
+      const name = `${id} on ${paper}`;
+      expect(problems, name).toEqual([]);
+      const { mm, words, fractionMm } = await smallestCaps(pdf);
+      // Figures of fractions are held to 15 minutes by the press; those in drawings have 1.8 mm.
+      expect(fractionMm, name).toBeGreaterThan(1.7);
       // The PDF's own sizes are rounded to a hundredth of a point or so.
-      expect(mm, `${id} on ${paper}: ${words}`).toBeGreaterThan(least500 - 0.005);
-      if (problems.length > 0) {
-        const said = problems.join(' ');
-        expect(said).toMatch(/is about \d+ lines? too long for one leaf of/);
-        expect(said).toContain('(capitals of 2.18 mm)');
-        expect(said).toContain('The most goes to the cautions (');
-        expect(paper, `${id} is refused only on small paper`).toMatch(/^(half-letter|a5)$/);
-        row[paper] = `refused, ${/about (\d+ lines?)/.exec(said)?.[1]} too long`;
-        continue;
+      expect(mm, `${name}: ${words}`).toBeGreaterThan(least500 - 0.01);
+      const { tableStartPercent, stripMm, writeInMm, broken, runIn, drawings, steps } = measures;
+      expect(steps, name).toBe(sheet.operations.reduce((sum, each) => sum + each.steps.length, 0));
+      expect([broken, runIn], name).toEqual([0, 0]);
+      expect(stripMm, name).toBeLessThanOrEqual(25);
+      expect(writeInMm.width, name).toBeGreaterThanOrEqual(20);
+      expect(writeInMm.height, name).toBeGreaterThanOrEqual(7);
+      const isLarge = paper === 'letter' || paper === 'a4';
+      if (isLarge) {
+        expect(measures.tableOnFront, name).toBe(true);
+        expect(tableStartPercent, name).toBeLessThan(35);
+        expect(pages, name).toBeLessThanOrEqual(4);
+        expect(drawings, name).toBeGreaterThanOrEqual(1);
       }
-      expect(pages, `${id} on ${paper}`).toBeLessThanOrEqual(2);
-      const left = /leaves (.+?) to the booklet/.exec(remarks.join(' '))?.[1] ?? 'in full';
-      row[paper] =
-        `${mm.toFixed(2)} mm, ${/ its steps,|^its steps/.test(left) ? 'list' : left === 'in full' ? left : 'brief'}`;
+      expect(remarks.join(' ')).not.toContain('longer than a column');
+      table[name] = {
+        leaves: Math.ceil(pages / 2),
+        'table starts, %': tableStartPercent,
+        'strip, mm': stripMm,
+        'write-in, mm': `${writeInMm.width} × ${writeInMm.height}`,
+        'smallest capitals, mm': Number(mm.toFixed(2)),
+        drawings,
+        broken,
+        'run in': runIn,
+      };
     }
-    console.log('Smallest capitals of the demo’s cards at 500 mm (least 2.18 mm):');
+    console.log(
+      'The demo’s cards at 500 mm (least 2.18 mm; issue: strip 25 mm, write-in 20 × 7 mm):',
+    );
     console.table(table);
-    expect(Object.keys(table)).toHaveLength(demo.length);
   });
 });
 
@@ -148,25 +169,20 @@ describe.skipIf(here === null)('a card', patience, () => {
     );
   });
 
-  test('short of room says what it leaves out and by how much it was too long', async () => {
+  test('that is long has a further leaf, with every step on a line of its own', async () => {
     const steps = Array.from(
-      { length: 70 },
+      { length: 40 },
       (_, at) => `${at + 1}. Turn screw ${at} home. It drags.`,
     );
     const text = sampleText.replace(
       '1. Turn the cover over.',
-      `${steps.join('\n')}\n71. Turn the cover over.`,
+      `${steps.join('\n')}\n41. Turn the cover over.`,
     );
-    const printed = await printCard({ ...toPrint(text), ...common('half-letter') });
+    const printed = await printCard({ ...toPrint(text), ...common('letter') });
     expect(printed.problems).toEqual([]);
-    expect(printed.pages).toBe(2);
-    expect(printed.remarks.join(' ')).toMatch(
-      /in full the card is about \d+ lines too long for a leaf of half letter, so it leaves .+ to the booklet\. Its longest steps are those of Float level \(\d+ lines\)/,
-    );
-    const read = await readPdf(printed.pdf);
-    expect(read.pages.map(({ text }) => text).join(' ')).toContain(
-      'Left to the booklet for want of room',
-    );
+    expect(printed.remarks.join(' ')).toContain('leaves of Letter');
+    const read = (await readPdf(printed.pdf)).pages.map(({ text: page }) => page).join(' ');
+    for (const at of [0, 17, 39]) expect(read).toContain(`Turn screw ${at} home. It drags.`);
   });
 
   test('filled in has its readings and verdicts, and who set it', async () => {

@@ -27,7 +27,7 @@ describe('the hazards of a task', () => {
     );
     expect(hazards).toEqual(['1: solvent', '2: compressed-air']);
     expect(work).toContain('⚠ WARNING Wear goggles and gloves. Wash the body in solvent.');
-    expect(work).toContain('⚠ CAUTION Wear goggles; point the jet away from people.');
+    expect(work).toContain('⚠ CAUTION Wear goggles; blow away from people.');
   });
 
   test('stand before the first step where no words tell', () => {

@@ -91,10 +91,10 @@ const mistakes: readonly (readonly [string, Record<string, string>, string, stri
   ],
   [
     'words without what goes into them',
-    { 'card.hbs': '{{say "sets"}}' },
+    { 'card.hbs': '{{say "in-booklet"}}' },
     'card.hbs:1:7',
-    'the words of `sets` want a {numbers}',
-    '{{say "sets" numbers=...}}',
+    'the words of `in-booklet` want a {page}',
+    '{{say "in-booklet" page=...}}',
   ],
   [
     'what does not go into the words',

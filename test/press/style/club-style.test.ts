@@ -47,7 +47,7 @@ describe('a club with its own cover, words, color and mark', () => {
     expect(html).toContain('<div class="issue"><img class="logo" src="data:image/svg+xml;base64,');
     expect(html).toContain('"Seite " counter(page) " von " counter(pages)');
     // What the club does not say otherwise stays as it was.
-    expect(html).toContain('<b>Sources</b>');
+    expect(html).toContain('>Sources</h2>');
     // The club's style comes after all others, so that what it sets holds.
     expect(html.lastIndexOf('--accent: #0b5d2e')).toBeGreaterThan(
       html.lastIndexOf('--accent: #000'),
@@ -82,7 +82,7 @@ describe('a club with its own cover, words, color and mark', () => {
     for (const word of [
       'Vorgefunden',
       'Hinterlassen',
-      'Entspricht',
+      'Zu den Angaben',
       'Eingestellt von',
       'Ausgabe 1',
     ]) {

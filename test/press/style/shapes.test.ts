@@ -72,7 +72,7 @@ describe('what templates are given is what is described', () => {
       return differences(model, shapeOf('card.hbs'), 'card', met);
     });
     expect(new Set(found)).toEqual(new Set());
-    expect(met).toContain('card.settings[].values[].equivalents[]');
+    expect(met).toContain('card.settings[].values[].others[]');
   });
 
   test('for the booklet of the demo', () => {
