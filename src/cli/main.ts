@@ -1,9 +1,11 @@
 #!/usr/bin/env node
+import { writeSync } from 'node:fs';
 import nodeModule from 'node:module';
 import { join } from 'node:path';
 import { setFlagsFromString } from 'node:v8';
+import { causeInWords } from '../project/index.ts';
 import { cachedCore, keepCache } from './cached-code.ts';
-import type { Io } from './io.ts';
+import type { Io, Output } from './io.ts';
 
 /** What the program is called with as a thread of its own; in a thread it has no other arguments. */
 const helperWord = '--check-helper';
@@ -19,12 +21,37 @@ const checks = argv[0] === 'check' || helps;
 // it back: a quarter of the whole time of checking one sheet. Long work switches it on again.
 if (!helps) setFlagsFromString('--no-opt');
 
-// A reader that has seen enough (`| head`) closes the pipe: nothing is wrong then.
-for (const stream of helps ? [] : [process.stdout, process.stderr]) {
-  stream.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code === 'EPIPE') process.exit(process.exitCode ?? 0);
-    throw error;
-  });
+/**
+ * Ends where what is written cannot be taken. A reader that has seen enough (`| head`) closes the pipe:
+ * nothing is wrong then. A full disk is no fault of the program's, and half an output no success.
+ */
+function giveUp(error: unknown): never {
+  if ((error as NodeJS.ErrnoException).code === 'EPIPE') process.exit(process.exitCode ?? 0);
+  try {
+    writeSync(2, `gaugeleaf: what it writes cannot be taken: ${causeInWords(error)}\n`);
+  } catch {
+    // Then nobody hears it, and the status has to do.
+  }
+  process.exit(2);
+}
+
+for (const stream of helps ? [] : [process.stdout, process.stderr]) stream.on('error', giveUp);
+
+/** A stream whose faults end the program; those of a file are thrown at the one who writes. */
+function ending(stream: NodeJS.WriteStream): Output {
+  return {
+    write(chunk) {
+      try {
+        return stream.write(chunk);
+      } catch (error) {
+        return giveUp(error);
+      }
+    },
+    isTTY: stream.isTTY,
+    get columns() {
+      return stream.columns;
+    },
+  };
 }
 
 // Files are written whole in one go, so between two goes nothing of them is left behind; leaving
@@ -36,8 +63,8 @@ if (!helps) {
 }
 
 const io: Io = {
-  stdout: process.stdout,
-  stderr: process.stderr,
+  stdout: ending(process.stdout),
+  stderr: ending(process.stderr),
   // Few commands read anything from it, and to open it costs.
   get stdin() {
     return process.stdin;

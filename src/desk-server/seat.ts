@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
-import { closeSync, mkdirSync, openSync, rmSync, writeSync } from 'node:fs';
+import { closeSync, openSync, rmSync, writeSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { readText } from '../project/index.ts';
+import { makeFolder, readText } from '../project/index.ts';
 import type { Seat } from './guard.ts';
 import { isPrivate, newPrivate } from './hidden-folder.ts';
 import { markOf } from './journal.ts';
@@ -42,7 +42,7 @@ export function newSeat(port = 0): Seat {
 
 /** Keeps the seat, readable by its user alone. */
 export function keepSeat(path: string, seat: Seat): void {
-  mkdirSync(dirname(path), { recursive: true, mode: 0o700 });
+  makeFolder(dirname(path), 0o700);
   rmSync(path, { force: true });
   const handle = openSync(path, newPrivate, 0o600);
   writeSync(handle, JSON.stringify(seat));

@@ -1,6 +1,6 @@
-import { mkdirSync, realpathSync } from 'node:fs';
+import { realpathSync } from 'node:fs';
 import { join } from 'node:path';
-import { isBelow, Refusal, readText, writeWhole } from '../project/index.ts';
+import { isBelow, makeFolder, Refusal, readText, writeWhole } from '../project/index.ts';
 import { markOf } from './journal.ts';
 
 /** Where a sheet lies, and where what gives way to it is kept. */
@@ -46,6 +46,6 @@ export function readSheetFile({ path, root, file }: SheetPlace): FileRead {
 /** Keeps a text that gave way to another, under a name that only it has. */
 export function setAside({ folder, id }: SheetPlace, text: string): void {
   const aside = join(folder, 'aside');
-  mkdirSync(aside, { recursive: true, mode: 0o700 });
+  makeFolder(aside, 0o700);
   writeWhole(join(aside, `${id.slice(0, 80)}-${markOf(text).slice(0, 12)}.md`), text);
 }

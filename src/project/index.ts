@@ -14,6 +14,7 @@ export { lastEdition } from './last-edition.ts';
 export { mappingAt, mappingBeside } from './list-mapping.ts';
 export { listFiles } from './list-sheets.ts';
 export { listedSheets } from './listed-sheets.ts';
+export { makeFolder } from './make-folder.ts';
 export { namedKind } from './named-kind.ts';
 export { packageRoot, packageVersion } from './package-root.ts';
 export { writePages } from './page-folder.ts';

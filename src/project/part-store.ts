@@ -1,6 +1,5 @@
 import { createHash } from 'node:crypto';
 import {
-  mkdirSync,
   readdirSync,
   readFileSync,
   renameSync,
@@ -12,6 +11,7 @@ import {
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { PartStore } from '../press/index.ts';
+import { makeFolder } from './make-folder.ts';
 import { packageRoot } from './package-root.ts';
 
 /** What is kept in all: some thousand chapters. */
@@ -57,7 +57,7 @@ export function partFolder(folder: string, bound = largestStore): PartFolder {
     },
     keep(name, content) {
       try {
-        mkdirSync(folder, { recursive: true, mode: 0o700 });
+        makeFolder(folder, 0o700);
         count += 1;
         const partial = join(folder, `${name}.${process.pid}-${count}.partial`);
         writeFileSync(partial, Buffer.concat([digest(name, content), content]), { flag: 'wx' });

@@ -2,7 +2,6 @@ import {
   chmodSync,
   closeSync,
   fsyncSync,
-  mkdirSync,
   openSync,
   readdirSync,
   realpathSync,
@@ -12,6 +11,7 @@ import {
   writeSync,
 } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
+import { makeFolder } from './make-folder.ts';
 import { causeInWords, Refusal } from './refusal.ts';
 
 let count = 0;
@@ -26,7 +26,7 @@ let count = 0;
 export function writeWhole(path: string, content: string | Uint8Array): void {
   let partial: string | null = null;
   try {
-    mkdirSync(dirname(path), { recursive: true });
+    makeFolder(dirname(path));
     const target = realTarget(path);
     const mode = modeOf(target);
     sweep(target);

@@ -1,5 +1,5 @@
-import { mkdirSync } from 'node:fs';
 import { PressStopped } from '../../press/index.ts';
+import { makeFolder } from '../make-folder.ts';
 import { userCache } from '../user-cache.ts';
 
 /**
@@ -13,7 +13,7 @@ export function browserCache(
   const folder = userCache(env, platform);
   try {
     // Nobody else may put a program where this one will look for it.
-    mkdirSync(folder, { recursive: true, mode: 0o700 });
+    makeFolder(folder, 0o700);
   } catch (error) {
     throw new PressStopped(
       `The folder ${folder}, where the browser for printing is unpacked, can't be made ` +

@@ -1,8 +1,9 @@
 import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, renameSync, writeFileSync } from 'node:fs';
+import { existsSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { PressStopped } from '../../press/index.ts';
+import { makeFolder } from '../make-folder.ts';
 import { browserCache } from './cache.ts';
 
 /**
@@ -30,7 +31,7 @@ export function fontEnvironment(
   const path = join(cache, name);
   if (!existsSync(path)) {
     const half = `${path}.${process.pid}.part`;
-    mkdirSync(cache, { recursive: true });
+    makeFolder(cache);
     writeFileSync(half, text);
     renameSync(half, path);
   }
