@@ -26,11 +26,19 @@ export interface Printer {
 
 const none: Counts = countFindings([]);
 
+/** What of the findings is written as text. */
+export interface Shown {
+  /** Accepted ones too, with the reasons. */
+  readonly all?: boolean;
+  /** Findings alone, and no word on how many. */
+  readonly quiet?: boolean;
+}
+
 /**
  * A printer that keeps no more than its format needs: text and annotations are written as they
  * come, JSON waits as text, only SARIF holds the findings, for its log is one object.
  */
-export function printerFor(format: Format, io: Io, all: boolean): Printer {
+export function printerFor(format: Format, io: Io, shown: Shown): Printer {
   switch (format) {
     case 'json':
       return jsonPrinter(io);
@@ -46,7 +54,7 @@ export function printerFor(format: Format, io: Io, all: boolean): Printer {
         end: () => {},
       };
     default:
-      return textPrinter(io, all);
+      return textPrinter(io, shown);
   }
 }
 
@@ -56,7 +64,7 @@ export function tellRefused(refused: Refused, io: Io): void {
   if (refused.fix !== null) say(io, `           ${refused.fix}`);
 }
 
-function textPrinter(io: Io, all: boolean): Printer {
+function textPrinter(io: Io, { all = false, quiet = false }: Shown): Printer {
   const options = { color: usesColor(io, io.stdout), width: widthOf(io.stdout), all };
   let counts = none;
   let shown = false;
@@ -74,6 +82,7 @@ function textPrinter(io: Io, all: boolean): Printer {
     },
     refuse: (refused) => tellRefused(refused, io),
     end(files, others) {
+      if (quiet) return;
       const noun = others > 0 ? 'file' : 'sheet';
       io.stdout.write(`${shown ? '\n' : ''}${summaryText(counts, files, options, noun)}`);
     },

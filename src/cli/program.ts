@@ -1,6 +1,6 @@
 import { Argument, Command, Option } from 'commander';
 import { packageVersion } from '../project/index.ts';
-import { formats } from './formats.ts';
+import { formats, type Shell, shells } from './formats.ts';
 import type { Io } from './io.ts';
 import type { ExitStatus } from './run.ts';
 
@@ -24,6 +24,7 @@ export function buildProgram(io: Io, done: (status: ExitStatus) => void): Comman
   const program = new Command('gaugeleaf')
     .description('Proves adjustment sheets for old machinery and prints bench cards and booklets.')
     .version(packageVersion(), '-V, --version', 'print the version')
+    .option('-C, --directory <folder>', 'before the command: as if it were given in that folder')
     .helpOption('-h, --help', 'print this help')
     .helpCommand('help [command]', 'print the help of a command')
     .showHelpAfterError('(gaugeleaf --help lists what there is)')
@@ -47,7 +48,10 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
   program
     .command('check')
     .description('look for what is wrong or doubtful in sheets')
-    .argument('[paths...]', 'sheets or folders; without any, the sheets of this project')
+    .argument(
+      '[paths...]',
+      'sheets or folders; - is standard input; without any, the sheets of this project',
+    )
     .addOption(
       new Option('-f, --format <format>', 'how findings are written')
         .choices(formats)
@@ -55,6 +59,8 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
     )
     .option('--fix', 'mend what is certain, then show what is left')
     .option('-a, --all', 'show accepted findings too, with the reasons')
+    .option('-q, --quiet', 'write findings alone, and nothing where there are none')
+    .option('--as <path>', 'with -: the file that standard input is checked as')
     .option('--no-cache', 'check every sheet anew, and keep nothing for the next time')
     .option('--trace', 'show the state of the unit after every step, in place of findings')
     .option('-w, --watch', 'again at each save, until Ctrl-C')
@@ -62,6 +68,10 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
       if (options.watch === true) {
         const { watchCheck } = await import('./watch-check.ts');
         return done(await watchCheck(paths, options, io));
+      }
+      if (paths.includes('-')) {
+        const { checkStdin } = await import('./check-stdin.ts');
+        return done(await checkStdin(paths, options, io));
       }
       const { check } = await import('./commands/check.ts');
       done(await check(paths, options, io));
@@ -343,6 +353,16 @@ alone: where the list says otherwise, it is told. Ends with 1 where a cell was l
     .action(async (options) => {
       const { schema } = await import('./commands/schema.ts');
       done(await schema(options, io));
+    });
+
+  program
+    .command('completion')
+    .description('the script that teaches a shell the commands, their options and the sheets')
+    .addArgument(new Argument('<shell>', 'the shell').choices(shells))
+    .action(async (shell: Shell) => {
+      const { completion } = await import('./completion.ts');
+      io.stdout.write(completion(shell, program));
+      done(0);
     });
 
   program

@@ -16,12 +16,14 @@ export function quickCheck(argv: readonly string[], io: Io): Promise<number> | n
   let format: Format = 'text';
   let fix = false;
   let all = false;
+  let quiet = false;
   let cache = true;
   for (let index = 1; index < argv.length; index++) {
     const word = argv[index] ?? '';
     if (word === '--fix') fix = true;
     else if (word === '--no-cache') cache = false;
     else if (word === '--all' || word === '-a') all = true;
+    else if (word === '--quiet' || word === '-q') quiet = true;
     else if (word === '--format' || word === '-f' || word.startsWith('--format=')) {
       const named = word.startsWith('--format=') ? word.slice(9) : (argv[++index] ?? '');
       const known = formats.find((each) => each === named);
@@ -30,7 +32,7 @@ export function quickCheck(argv: readonly string[], io: Io): Promise<number> | n
     } else if (word.startsWith('-') || word === '') return null;
     else paths.push(word);
   }
-  return check(paths, { format, fix, all, cache }, io).catch((error: unknown) => {
+  return check(paths, { format, fix, all, quiet, cache }, io).catch((error: unknown) => {
     tellMishap(error, io);
     return 2;
   });

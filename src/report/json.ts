@@ -25,7 +25,8 @@ export function findingJson(finding: PlacedFinding): string {
 }
 
 /**
- * All findings as one JSON object on one line: `{"findings":[…],"counts":{…}}`. Accepted findings
+ * All findings as one JSON object on one line: `{"findings":[…],"counts":{…},"version":1}`,
+ * held to schemas/findings.schema.json. Accepted findings
  * are listed, with `accepted`, and not counted; files that could not be read stand in `refused`.
  */
 export function toJson(reports: readonly FileReport[], refused: readonly Refused[] = []): string {
@@ -44,5 +45,5 @@ export function jsonObject(
 ): string {
   const more = refused.length > 0 ? `,"refused":${jsonText(refused)}` : '';
   const counts = jsonText({ error, warning, note });
-  return `{"findings":[${findings.join(',\n')}],"counts":${counts}${more}}\n`;
+  return `{"findings":[${findings.join(',\n')}],"counts":${counts}${more},"version":1}\n`;
 }

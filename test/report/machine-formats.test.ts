@@ -28,7 +28,7 @@ const checks = [
 describe('findings as JSON', () => {
   it('has the promised shape, and leaves accepted findings out of the counts', () => {
     const whole = JSON.parse(toJson(reports));
-    expect(Object.keys(whole)).toEqual(['findings', 'counts']);
+    expect(Object.keys(whole)).toEqual(['findings', 'counts', 'version']);
     expect(whole.counts).toEqual({ error: 1, warning: 1, note: 1 });
     expect(whole.findings).toHaveLength(4);
     expect(whole.findings[0]).toMatchObject({
@@ -44,7 +44,9 @@ describe('findings as JSON', () => {
   });
 
   it('is whole with nothing found', () => {
-    expect(toJson([])).toBe('{"findings":[],"counts":{"error":0,"warning":0,"note":0}}\n');
+    expect(toJson([])).toBe(
+      '{"findings":[],"counts":{"error":0,"warning":0,"note":0},"version":1}\n',
+    );
   });
 });
 

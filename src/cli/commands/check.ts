@@ -29,6 +29,8 @@ export interface CheckOptions {
   readonly format: Format;
   readonly fix?: boolean;
   readonly all?: boolean;
+  /** Findings alone, and no word on how many. */
+  readonly quiet?: boolean;
   /** False checks every sheet anew. */
   readonly cache?: boolean;
   /** The state after every step in place of findings; plain text, whatever the format. */
@@ -53,7 +55,7 @@ export async function check(
     const { trace } = await import('../trace.ts');
     return trace(sheets, io);
   }
-  const printer = printerFor(options.format, io, options.all === true);
+  const printer = printerFor(options.format, io, options);
   const progress = startProgress(io);
   let stopped = false;
   let refused = false;
