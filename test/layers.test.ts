@@ -48,7 +48,7 @@ const pressFloors: readonly (readonly string[])[] = [
 const beside = ['generated', 'build'];
 
 /** Rooms that are being built, and whose doors are held when somebody uses them; and the one that others use. */
-const unopened: ReadonlySet<string> = new Set(['desk', 'desk-page', 'library']);
+const unopened: ReadonlySet<string> = new Set(['library']);
 
 /** The rooms that may touch files, console, process, clock and chance; a page touches its browser's. */
 const outward: ReadonlySet<string> = new Set([

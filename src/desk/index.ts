@@ -1,11 +1,10 @@
-export { actions, actionsFor, mended } from './actions.ts';
+export { actions, mended } from './actions.ts';
 export { keyWords } from './complete-front.ts';
 export { completions } from './completions.ts';
 export { documentOf, openDocument, retyped } from './document.ts';
 export { findings } from './findings.ts';
-export { type Hint, hints } from './hints.ts';
-export { explained, hover, type PartAfter, stateAfter } from './hover.ts';
-export type * from './model.ts';
+export { hints } from './hints.ts';
+export { explained, hover, stateAfter } from './hover.ts';
 export { definition, references } from './names.ts';
 export { folding, links, outline } from './outline.ts';
 export { rename, renameStart } from './rename.ts';

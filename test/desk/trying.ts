@@ -1,4 +1,5 @@
-import { actionsFor, findings, openDocument } from '../../src/desk/index.ts';
+import { actionsFor } from '../../src/desk/actions.ts';
+import { findings, openDocument } from '../../src/desk/index.ts';
 import type { DeskAction, DeskDocument, DeskFinding, DeskProject } from '../../src/desk/model.ts';
 import { applyEdits } from '../../src/report/index.ts';
 
