@@ -9,6 +9,8 @@ import { dirname, relative, resolve } from 'node:path';
 
 /** Names in braces that come from, or go on from, a door; the formatter leaves them in no other form. */
 const THROUGH_A_DOOR = /^(import|export) \{([^{}]*)\} from '(\.[^']*\/index\.ts)';$/gm;
+/** What is loaded when it is asked for, by a name or several. */
+const LOADED_LATER = /\{([^{}]*)\}( = await import\()'(\.[^']*\/index\.ts)'/g;
 const HANDED_ON = /^export (type )?\{([^{}]*)\} from '([^']*)';$/gm;
 
 /** `type A as B` in its parts; `to` is what it is called from there on. */
@@ -46,8 +48,21 @@ export function pastDoors(change = (text) => text) {
     return (file.endsWith('index.ts') ? door(file).get(name) : undefined) ?? { file, name };
   }
 
+  /** The file that all names come from which are loaded of a door; null where they come from several. */
+  function onlyFile(path, braces) {
+    const names = braces.split(',').map((name) => name.split(':')[0].trim());
+    const found = names.filter((name) => name !== '').map((name) => source(path, name));
+    const isOne = found.every(({ file, name }, i) => file === found[0].file && name === names[i]);
+    return found.length > 0 && isOne ? found[0].file : null;
+  }
+
   function direct(text, path) {
-    return text.replaceAll(THROUGH_A_DOOR, (_all, verb, braces, from) => {
+    const later = text.replaceAll(LOADED_LATER, (all, braces, awaited, from) => {
+      const file = onlyFile(resolve(dirname(path), from), braces);
+      if (file === null) return all;
+      return `{${braces}}${awaited}'./${relative(dirname(path), file).replaceAll('\\', '/')}'`;
+    });
+    return later.replaceAll(THROUGH_A_DOOR, (_all, verb, braces, from) => {
       const file = resolve(dirname(path), from);
       return namesIn(braces)
         .filter(({ isType }) => !isType)
