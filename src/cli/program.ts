@@ -1,5 +1,6 @@
 import { Argument, Command, Option } from 'commander';
 import { packageVersion } from '../project/index.ts';
+import { examples } from './examples.ts';
 import { formats, type Shell, shells } from './formats.ts';
 import type { Io } from './io.ts';
 import type { ExitStatus } from './run.ts';
@@ -374,5 +375,13 @@ alone: where the list says otherwise, it is told. Ends with 1 where a cell was l
       done(await explain(name, io));
     });
 
+  for (const command of program.commands)
+    command.addHelpText('after', examplesText(examples[command.name()] ?? []));
   return program;
+}
+
+function examplesText(calls: readonly (readonly [call: string, does: string])[]): string {
+  const column = Math.max(...calls.map(([call]) => call.length));
+  const lines = calls.map(([call, does]) => `  gaugeleaf ${call.padEnd(column)}  ${does}`);
+  return `\nFor example:\n${lines.join('\n')}`;
 }

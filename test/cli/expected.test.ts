@@ -3,6 +3,8 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, test } from 'vitest';
+import { examples } from '../../src/cli/examples.ts';
+import { buildProgram } from '../../src/cli/program.ts';
 import { cleanSheet, folderWith } from '../project/folder.ts';
 import { gaugeleaf } from './console.ts';
 
@@ -82,6 +84,36 @@ test('JSON of findings holds to its schema', async () => {
   const known = Object.keys(schema.$defs.finding.properties);
   for (const finding of data.findings)
     expect(known).toEqual(expect.arrayContaining(Object.keys(finding)));
+});
+
+describe('examples of help', () => {
+  const nowhere = { write: () => true, isTTY: false };
+  const program = buildProgram(
+    { stdout: nowhere, stderr: nowhere } as unknown as Parameters<typeof buildProgram>[0],
+    () => {},
+  );
+
+  test.each(program.commands.map((command) => [command.name(), command] as const))(
+    '%s has some, of the command itself and with options that it has',
+    (name, command) => {
+      const calls = examples[name] ?? [];
+      expect(calls.length).toBeGreaterThan(0);
+      for (const [call, does] of calls) {
+        expect(call.split(' ')[0]).toBe(name);
+        expect(does.length).toBeGreaterThan(8);
+        for (const [flag] of call.matchAll(/(?<= )--?[a-z-]+/g))
+          expect(command.options.some(({ long, short }) => long === flag || short === flag)).toBe(
+            true,
+          );
+      }
+    },
+  );
+
+  test('are those of commands that there are', () => {
+    expect(Object.keys(examples).sort()).toEqual(
+      program.commands.map((each) => each.name()).sort(),
+    );
+  });
 });
 
 describe('completion', () => {
