@@ -42,6 +42,9 @@ export interface CardRow extends Omit<SettingRow, 'values'> {
   readonly hasMore: boolean;
 }
 
+/** Letters of a value that leave room for one equivalent on the same line. */
+const longestBeside = 22;
+
 /** The rows of a card's table, filled in where there is a bench record. */
 export function cardRows(rows: readonly SettingRow[], readings: CardReadings | null): CardRow[] {
   return rows.map((row, index) => {
@@ -59,7 +62,10 @@ export function cardRows(rows: readonly SettingRow[], readings: CardReadings | n
         inches,
         millimeters,
         others,
-        runsOn: inches === null && others.length < 2,
+        // Beside a short equivalent a long value would touch it.
+        runsOn:
+          inches === null &&
+          (others.length === 0 || (others.length === 1 && value.large.length <= longestBeside)),
         hasLimits: others.length > 1 || [inches, millimeters].some((size) => size?.limits != null),
         reading: read.find(({ place }) => place === value.place) ?? null,
         rows: hasDatum && at === row.values.length - 1 ? 2 : 1,
