@@ -10,7 +10,7 @@ export class PrintView {
   readonly #what: 'card' | 'chapter';
   readonly #said = el('p', { class: 'aside', role: 'status' });
   readonly #sheet: HTMLElement;
-  readonly #make = later(150, () => void this.#now());
+  readonly #make = later(90, () => void this.#now());
   #frame: HTMLIFrameElement | null = null;
   #wanted: { readonly id: string; readonly text: string } | null = null;
   #made = '';

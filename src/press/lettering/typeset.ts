@@ -78,6 +78,7 @@ const years = /^((?:1[89]|20)\d\d)-((?:1[89]|20)\d\d)$/;
 export function typesetWords(written: string): string {
   // Quotation marks are drawn while each still has its neighbors.
   const text = marks(written, false, false);
+  if (!hasFigure.test(text)) return figures(text);
   let html = '';
   let from = 0;
   for (const match of text.matchAll(keptWhole)) {
@@ -92,6 +93,9 @@ export function typesetWords(written: string): string {
   }
   return html + figures(text.slice(from));
 }
+
+/** What is kept whole, raised or bound has a figure in it, or the bar of a fraction. */
+const hasFigure = /[\d⁄]/;
 
 const fraction = /(?<![\p{L}\d.,/⁄])((\d+)([- ]))?(\d{1,3})([/⁄])(\d{1,3})(?![\d⁄]|\/(?![-−+]))/gu;
 const vulgarDenominators = new Set([
@@ -156,6 +160,8 @@ const code =
 
 /** Plain text as HTML, with what is raised, lowered or drawn otherwise. */
 function signs(text: string): string {
+  // All of these have a figure in them or right behind them, and most words have none.
+  if (!hasFigure.test(text) && !/^(?:min|max)\s/.test(text)) return escapeHtml(text);
   return escapeHtml(text)
     .replace(power, '$1<sup class="power">$2</sup>')
     .replace(/H2O(?![\p{L}\d])/gu, 'H<sub>2</sub>O')
