@@ -2,6 +2,7 @@ import { basename } from 'node:path';
 import type { PartStore } from '../press/index.ts';
 import { type Edition, type Project, Refusal } from '../project/index.ts';
 import { placeFindings, stoppers } from '../report/index.ts';
+import { nearestName } from '../text/index.ts';
 import type { Io } from './io.ts';
 import { type Candidate, candidate, stopReports, tellStops } from './printing.ts';
 import { type Progress, startProgress } from './progress.ts';
@@ -23,7 +24,13 @@ export interface EditionCandidates {
  */
 export async function editionCandidates(
   project: Project,
-  options: { readonly what: string; readonly proof: boolean; readonly store: PartStore | null },
+  options: {
+    readonly what: string;
+    readonly proof: boolean;
+    readonly store: PartStore | null;
+    /** Names of the sheets that are wanted; all, if absent. */
+    readonly only?: readonly string[] | undefined;
+  },
   io: Io,
 ): Promise<EditionCandidates | ExitStatus> {
   const { edition, faults } = project.edition();
@@ -43,7 +50,7 @@ export async function editionCandidates(
     return 1;
   }
   if (await styleStops([project], io)) return 1;
-  const paths = inOrder(project.sheets(), edition.sheets);
+  const paths = wanted(inOrder(project.sheets(), edition.sheets), options.only);
   if (paths.length === 0) throw new Refusal(`the project ${project.root} has no sheets to print`);
   const progress = startProgress(io);
   io.expectLongWork?.();
@@ -61,6 +68,23 @@ export async function editionCandidates(
     return 1;
   }
   return { edition, sheets, progress };
+}
+
+/** Those of the sheets that are asked for. Fails with `Refusal` where the edition has none of that name. */
+function wanted(paths: readonly string[], only: readonly string[] | undefined): readonly string[] {
+  if (only === undefined) return paths;
+  const nameOf = (path: string) => basename(path).replace(/\.md$/i, '');
+  const asked = new Set(only.map(nameOf));
+  const names = paths.map(nameOf);
+  for (const name of asked) {
+    if (names.includes(name)) continue;
+    const near = nearestName(name, names);
+    throw new Refusal(
+      `the edition has no sheet ${name}`,
+      near === null ? `name one of ${names.join(', ')}` : `perhaps ${near} is meant`,
+    );
+  }
+  return paths.filter((path) => asked.has(nameOf(path)));
 }
 
 /** The sheets that the edition lists, as it lists them; all, in byte order, where it lists none. */

@@ -114,6 +114,7 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
       .command('booklet')
       .description('print the booklet that edition.yaml describes')
       .addArgument(new Argument('[folder]', 'a project folder; without one, the one around you'))
+      .option('--only <names...>', 'the chapters of these sheets alone, with their front matter')
       .option('--no-cache', 'print every page anew, and keep none for the next time')
       .option('--imposed', 'also as sheets to print on both sides and fold; alone with -o -')
       .option('--paper-thickness <mm>', 'of a sheet, such as 0.1: moves inner pages to the fold')

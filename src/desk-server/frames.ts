@@ -75,7 +75,7 @@ export class Frames {
       wording: templates.wording,
     });
     const only =
-      'body > :not(main), main > :not(.chapter):not([id^="unit-"]) { display: none !important; }';
+      'body > :not(main), main > :not(.chapter):not([id^="unit-"]), main > [data-fills] { display: none !important; }';
     return onScreen(await render('booklet.hbs', model, templates), model, only);
   }
 

@@ -1,7 +1,7 @@
 import { saysItsSize } from './gauge-systems.ts';
 import { type PrintedFigures, printedFigures } from './inward.ts';
 import type { Amount, Dimension, Rational, Statement } from './model.ts';
-import { formatDecimal } from './rational.ts';
+import { exactPlaces, formatDecimal } from './rational.ts';
 import { inUnit, unitById } from './units.ts';
 import { joined, principal, usualPlaces, writeCount } from './write.ts';
 
@@ -55,6 +55,39 @@ function lengthIn(statement: Statement, unit: 'in' | 'mm'): string | null {
   const written = writtenAmount(statement);
   if (!written || (written.unit === unit && isDecimalText(written))) return null;
   return inOtherUnit(statement, written, unit);
+}
+
+/** A length in one unit as a column of figures prints it: no unit, and null for what there is not. */
+export interface LengthFigures {
+  readonly nominal: string | null;
+  readonly low: string | null;
+  readonly high: string | null;
+}
+
+/**
+ * A length in inches or millimeters. Where the source wrote decimals in that unit the same places
+ * stand, and more only where its limits need them; elsewhere it is worked as `equivalents` does.
+ */
+export function lengthFigures(statement: Statement, unit: 'in' | 'mm'): LengthFigures | null {
+  const written = writtenAmount(statement);
+  if (statement.dimension !== 'length' || written === null) return null;
+  const { nominal, low, high, places } = figuresIn(
+    statement,
+    unit,
+    written.unit === unit && isDecimalText(written)
+      ? writtenPlaces(statement, written, unit)
+      : usualPlaces(unit, inUnit(written.base, 'length', unit)),
+  );
+  const one = (number: Rational | null) => number && formatDecimal(number, places);
+  return { nominal: one(nominal), low: one(low), high: one(high) };
+}
+
+function writtenPlaces({ low, high }: Statement, written: Amount, unit: 'in' | 'mm'): number {
+  const stated = [low, high].flatMap((limit) =>
+    limit ? [exactPlaces(inUnit(limit.base, 'length', unit)) ?? 0] : [],
+  );
+  const own = written.places ?? exactPlaces(inUnit(written.base, 'length', unit)) ?? 0;
+  return Math.max(own, ...stated);
 }
 
 /** Whether the decimal figure stands in the text: it does not in `9/64 drill` or `No. 20 AWG`. */

@@ -4,7 +4,13 @@ export { incomparable } from './comparable.ts';
 export { compareAmounts } from './compare.ts';
 export { agreeLimits, convertLimits, type LimitsAgreement } from './convert.ts';
 export { asFraction, differenceText, gapText, rewritten, sizeBeside } from './difference.ts';
-export { equivalents, figuresIn, figuresText } from './equivalents.ts';
+export {
+  equivalents,
+  figuresIn,
+  figuresText,
+  type LengthFigures,
+  lengthFigures,
+} from './equivalents.ts';
 export {
   GAUGE_FAMILIES,
   gaugeLabel,

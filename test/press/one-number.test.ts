@@ -82,10 +82,8 @@ describe.each(sheets.map((entry, index) => ({ name: entry.sheet.file, entry, ind
       const numbers = new Map(
         tasksOf(sheet).settings.map(({ number, setting }) => [settingLabel(setting), number]),
       );
-      const led = booklet.faults.flatMap(({ causes }) =>
-        causes.flatMap(({ label, places }) =>
-          places.filter(({ number }) => number === index + 1).map(({ task }) => ({ label, task })),
-        ),
+      const led = (booklet.chapters[index]?.checks ?? []).flatMap(({ checks }) =>
+        checks.map(({ label, number }) => ({ label, task: number })),
       );
       expect(led.length).toBeGreaterThan(0);
       for (const { label, task } of led) expect(task).toBe(numbers.get(label));

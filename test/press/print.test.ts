@@ -180,7 +180,7 @@ describe.skipIf(here === null)('a booklet', patience, () => {
     expect(contents).toContain('Contents');
     const places = [
       ['How to read a sheet', /^(?:.{0,60})?How to read a sheet.*Each unit has a chapter/],
-      ['Before any work', /Before any work.*DANGER will kill/],
+      ['Before any work', /Before any work.*will kill/],
       ['Quick reference', /Quick reference.*SETTING/i],
       ['Gauges to gather', /Gauges to gather.*What the settings of this booklet are made with/],
     ] as const;

@@ -1,4 +1,5 @@
 import { join, resolve } from 'node:path';
+import type { LastEdition } from '../../press/index.ts';
 import { browserCache } from '../../project/browser/index.ts';
 import { flate, lastEdition, Projects, partFolder, readTemplates } from '../../project/index.ts';
 import { editionCandidates } from '../edition-candidates.ts';
@@ -19,7 +20,7 @@ import type { ExitStatus } from '../run.ts';
  */
 export async function booklet(
   folder: string | undefined,
-  options: PrintOptions & ImposeOptions,
+  options: PrintOptions & ImposeOptions & { readonly only?: readonly string[] },
   io: Io,
 ): Promise<ExitStatus> {
   const fold = impositionOf(options);
@@ -29,7 +30,11 @@ export async function booklet(
       ? null
       : partFolder(join(browserCache(io.env, process.platform), 'parts'));
   const proof = options.proof === true;
-  const found = await editionCandidates(project, { what: 'a booklet', proof, store }, io);
+  const found = await editionCandidates(
+    project,
+    { what: 'a booklet', proof, store, only: options.only },
+    io,
+  );
   if (typeof found === 'number') return found;
   const { edition, sheets, progress } = found;
   const paper = options.paper ?? edition.paper ?? 'half-letter';
@@ -38,7 +43,7 @@ export async function booklet(
     sheets,
     edition: edition.facts,
     orderGraphs: edition.orderGraphs,
-    last: lastEdition(project, edition, sheets),
+    last: lastOf(lastEdition(project, edition, sheets), options.only !== undefined),
     paper,
     templates: readTemplates(project.root),
     picture: pictureSource(project, sheets),
@@ -54,7 +59,12 @@ export async function booklet(
   const imposed =
     fold === null ? null : await imposeBooklet(printed.plain(), fold, { title, paper });
   progress.clear();
-  const path = outPath(options.out, `booklet${proof ? '-proof' : ''}.pdf`, project, io);
+  const path = outPath(
+    options.out,
+    `booklet${options.only === undefined ? '' : `-${options.only.join('-')}`}${proof ? '-proof' : ''}.pdf`,
+    project,
+    io,
+  );
   // Standard output takes one file: the sheets, where they were asked for.
   const first = path === null && imposed !== null ? { ...printed, pdf: imposed.pdf } : printed;
   if (!deliver(first, path, proof, project.show, io)) return 1;
@@ -63,4 +73,12 @@ export async function booklet(
     await deliverImposed(imposed, fold, beside, project.show, io);
   }
   return 0;
+}
+
+/** What changed; of a booklet of some sheets alone, the others are not left out of the edition. */
+function lastOf(last: LastEdition | null, isPart: boolean): LastEdition | null {
+  if (last === null || !isPart) return last;
+  const { changes } = last;
+  const sheets = changes.sheets.filter(({ changes: [first] }) => first?.kind !== 'sheet-dropped');
+  return { ...last, changes: { ...changes, sheets } };
 }

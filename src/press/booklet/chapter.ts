@@ -1,26 +1,42 @@
 import type { SheetChanges } from '../../compare/model.ts';
 import { tasksOf } from '../../sheet/index.ts';
+import type { Setting, Sheet } from '../../sheet/model.ts';
+import { typesetWords } from '../lettering/index.ts';
 import {
   type EditorsNote,
   editorsNotes,
+  endState,
+  type HazardWords,
+  hazardWords,
   type OperationBody,
   ruleNotes,
   type SettingRow,
   type SheetFace,
-  type SourceLine,
   settingRows,
   sheetBody,
   sheetFace,
   sheetMarks,
   sourceLines,
   stepFigures,
+  type ValueLine,
   type WorkedFacts,
+  type WorkedLine,
   withMarks,
 } from '../matter/index.ts';
-import { papers } from '../orders/index.ts';
+import { stageTitles } from '../order-picture/index.ts';
 import type { Paper, PictureSource, SheetToPrint, Templates } from '../orders/model.ts';
+import { type CheckRow, checkGrid } from './check-grid.ts';
+import { type FigureColumn, figureColumn } from './figure-column.ts';
 import { type BodyStore, keptBody } from './kept-body.ts';
+import { type SourcePages, sourcePages } from './source-pages.ts';
 import { idOf } from './where-worked.ts';
+
+/** One value of a setting as the table of a chapter prints it. */
+export interface ChapterValue extends ValueLine {
+  /** Null where it is no length. */
+  readonly inchColumn: FigureColumn | null;
+  readonly mmColumn: FigureColumn | null;
+}
 
 /** A setting in its chapter. */
 export interface ChapterSetting extends SettingRow {
@@ -28,7 +44,14 @@ export interface ChapterSetting extends SettingRow {
   readonly anchor: string;
   /** Whether it bears a bar: it is not what it was in the last edition. */
   readonly changed: boolean;
-  /** Whether anything is said beside its values. */
+  readonly lines: readonly ChapterValue[];
+  /** The gauge alone, or the pair where there is no other; null where the size itself is its name, or for none. */
+  readonly take: string | null;
+  /** How that is held, and the pair beside it; null for neither. */
+  readonly taken: string | null;
+  /** Where it is made: the heading of its task, or its own row. */
+  readonly madeAt: string;
+  /** Whether anything is said beneath its values. */
   readonly hasDetails: boolean;
 }
 
@@ -39,6 +62,21 @@ export interface ChapterOperation extends OperationBody {
   /** Its place to link to: `unit-3-heading-2`. */
   readonly anchor: string;
   readonly changed: boolean;
+  /** The gauges of its settings, parted by commas; null for none. */
+  readonly gauge: string | null;
+  /** What it leaves otherwise than it found it: `bowl cover inverted`. */
+  readonly leaves: string | null;
+}
+
+/** The tasks of one stage of the work. */
+export interface ChapterStage {
+  /** `Bench`. */
+  readonly title: string;
+  readonly tasks: readonly {
+    readonly number: number;
+    readonly title: string;
+    readonly anchor: string;
+  }[];
 }
 
 /** One unit's chapter. It depends on its own sheet and what the edition says, and on no page number. */
@@ -46,19 +84,37 @@ export interface Chapter {
   readonly number: number;
   /** Its place to link to, plain ASCII: `unit-3`. */
   readonly anchor: string;
+  /** How far down its tab stands, from 0; the units share twelve places. */
+  readonly tab: number;
   readonly face: SheetFace;
   /** Whether the last edition, if it is told of, had no such sheet. */
   readonly isNew: boolean;
   /** HTML. */
   readonly intro: string;
   readonly settings: readonly ChapterSetting[];
+  /** All its headings, in the order of the sheet. */
   readonly operations: readonly ChapterOperation[];
+  /** Headings that are no work: how to tell it, tools; and those that stand behind the work. */
+  readonly about: readonly ChapterOperation[];
+  readonly after: readonly ChapterOperation[];
+  readonly tasks: readonly ChapterOperation[];
+  /** The order of work, stage by stage. */
+  readonly stages: readonly ChapterStage[];
+  /** The gauges of its settings, each once. */
+  readonly gauges: readonly string[];
+  /** The hazards of its work in their full words. */
+  readonly hazards: readonly HazardWords[];
+  /** Symptoms and what to look at, and the place of that table. */
+  readonly checksAnchor: string;
+  readonly checks: readonly CheckRow[];
   /** Footnotes, as HTML; empty for none. */
   readonly footnotes: string;
   readonly notes: readonly EditorsNote[];
-  readonly sources: readonly SourceLine[];
+  readonly sources: readonly SourcePages[];
   /** Settings that sources differ on. */
   readonly rulings: readonly ChapterSetting[];
+  /** Figures that were worked from others, each under the number of its setting. */
+  readonly figures: readonly (WorkedLine & { readonly number: string })[];
   /** The picture of its order of work, as SVG; null for none. */
   readonly order: string | null;
 }
@@ -87,13 +143,20 @@ export function bookletChapter(
   const anchor = `unit-${index + 1}`;
   const sources = sourceLines(sheet);
   const marks = sheetMarks(sheet, changes);
-  const { numberOf } = tasksOf(sheet);
+  const { numberOf, tasks } = tasksOf(sheet);
+  const headingOf = (task: number) =>
+    tasks.find(({ number }) => number === task)?.operation.index ?? 0;
   const settings = settingRows(sheet, sources, facts).map((row) => ({
     ...row,
     anchor: `${anchor}-setting-${row.number}`,
     changed: marks.settings.includes(idOf(row.name, sheet)),
-    hasDetails:
-      [row.where, row.also, row.note].some((text) => text !== null) || row.worked.length > 0,
+    lines: chapterValues(row.values, sheet.settings.get(row.name)),
+    ...gaugeIn(row),
+    madeAt:
+      row.task === null
+        ? `${anchor}-setting-${row.number}`
+        : `${anchor}-heading-${headingOf(row.task) + 1}`,
+    hasDetails: [row.where, row.note, gaugeIn(row).taken].some((text) => text !== null),
   }));
   const bodies = options.bodies ?? null;
   const marked = JSON.stringify([facts.altitude, marks.opening, marks.steps, marks.cautions]);
@@ -112,30 +175,101 @@ export function bookletChapter(
           if (operation === undefined) return null;
           return stepFigures(sheet, operation, {
             prefix: `${anchor}-work-${at + 1}`,
-            narrow: papers[options.paper].small,
+            narrow: false,
+            reduced: true,
             texts: options.texts ?? new Map(),
           });
         },
         adapt: withMarks(marks),
       }),
   );
+  const operations = body.operations.map((operation, at): ChapterOperation => {
+    const number = numberOf(at);
+    const own = sheet.operations[at];
+    return {
+      ...operation,
+      number,
+      anchor: `${anchor}-heading-${at + 1}`,
+      changed: marks.headings.includes(at),
+      gauge: listed(
+        settings.filter(({ task }) => task !== null && task === number).flatMap(gaugeOf),
+      ),
+      leaves: number === null || own === undefined ? null : endState(sheet, own),
+    };
+  });
+  const first = operations.findIndex(({ number }) => number !== null);
   return {
     number: index + 1,
     anchor,
+    tab: index % 12,
     face: sheetFace(sheet),
     isNew: marks.isNew,
     intro: body.intro,
     settings,
-    operations: body.operations.map((operation, at) => ({
-      ...operation,
-      number: numberOf(at),
-      anchor: `${anchor}-heading-${at + 1}`,
-      changed: marks.headings.includes(at),
-    })),
+    operations,
+    about: operations.filter(({ number }, at) => number === null && at < first),
+    after: operations.filter(({ number }, at) => number === null && at > first),
+    tasks: operations.filter(({ number }) => number !== null),
+    stages: stagesOf(sheet, operations),
+    gauges: [...new Set(settings.flatMap(gaugeOf))],
+    hazards: hazardWords(sheet, body.messages, marks, typesetWords),
+    checksAnchor: `${anchor}-faults`,
+    checks: checkGrid(sheet),
     footnotes: body.notes,
     notes: [...editorsNotes(entry.findings, sheet.kind), ...ruleNotes(sheet)],
-    sources,
+    sources: sourcePages(sheet, sources),
     rulings: settings.filter((row) => row.dissents.length > 0),
+    figures: settings.flatMap(({ number, worked }) => worked.map((line) => ({ ...line, number }))),
     order: options.orders?.[index] ?? null,
   };
+}
+
+function chapterValues(
+  values: readonly ValueLine[],
+  setting: Setting | undefined,
+): readonly ChapterValue[] {
+  const sizes = setting
+    ? [...(setting.value === null ? [] : [setting.value]), ...setting.places.values()]
+    : [];
+  return values.map((value, at) => ({
+    ...value,
+    inchColumn: figureColumn(sizes[at] ?? null, 'in'),
+    mmColumn: figureColumn(sizes[at] ?? null, 'mm'),
+  }));
+}
+
+/** A row's gauge, apart from what is said of its use. */
+function gaugeIn({ gauges }: SettingRow): { take: string | null; taken: string | null } {
+  const parts = gauges
+    .filter(({ isSize }) => !isSize)
+    .map(({ take, go, noGo, held }) => {
+      const pair = [go === null ? [] : `go ${go}`, noGo === null ? [] : `no-go ${noGo}`].flat();
+      const more = [...(held === null ? [] : [held]), ...(take === null ? [] : pair)];
+      return { take: take ?? pair.join(', '), taken: more.join('; ') };
+    });
+  const told = (texts: readonly string[]) => listed(texts.filter((text) => text !== ''));
+  return {
+    take: told(parts.map(({ take }) => take)),
+    taken: told(parts.map(({ taken }) => taken)),
+  };
+}
+
+function gaugeOf({ take }: ChapterSetting): string[] {
+  return take === null ? [] : [take];
+}
+
+function listed(texts: readonly string[]): string | null {
+  return texts.length === 0 ? null : [...new Set(texts)].join(', ');
+}
+
+function stagesOf(sheet: Sheet, operations: readonly ChapterOperation[]): readonly ChapterStage[] {
+  const stages: { title: string; tasks: ChapterStage['tasks'][number][] }[] = [];
+  for (const [at, { number, title, anchor }] of operations.entries()) {
+    if (number === null) continue;
+    const stage = sheet.operations[at]?.known?.stage ?? 'any';
+    const name = stage === 'any' ? (stages.at(-1)?.title ?? '') : stageTitles[stage];
+    if (stages.at(-1)?.title !== name) stages.push({ title: name, tasks: [] });
+    stages.at(-1)?.tasks.push({ number, title, anchor });
+  }
+  return stages;
 }

@@ -2,6 +2,8 @@ import type { PartStore } from '../orders/model.ts';
 import type { Part } from '../pdf/index.ts';
 import { packPart, unpackPart } from './pack-part.ts';
 import type { PartPress, PrintedPart } from './part-press.ts';
+import { hasRoomToFill } from './room-left.ts';
+import type { PageHead } from './sequence.ts';
 
 /** The parts of a booklet: those that were printed before come from the store, the others are printed. */
 export class KeptParts {
@@ -30,9 +32,20 @@ export class KeptParts {
     return this.kept('measure', html, () => this.press.measure(html));
   }
 
-  async frames(names: readonly string[]): Promise<Part> {
-    const { part } = await this.kept('frames', names.join(' '), async () => {
-      const printed = await this.press.printFrames(names);
+  /** A part with as much on its first page as has room there. */
+  async fill(html: string): Promise<string> {
+    if (!hasRoomToFill(html)) return html;
+    const name = this.store?.nameOf(`${this.base} filled ${html}`) ?? '';
+    const bytes = this.store?.read(name) ?? null;
+    if (bytes !== null) return Buffer.from(bytes).toString('utf8');
+    const filled = await this.press.fill(html);
+    this.store?.keep(name, Buffer.from(filled, 'utf8'));
+    return filled;
+  }
+
+  async frames(heads: readonly PageHead[]): Promise<Part> {
+    const { part } = await this.kept('frames', JSON.stringify(heads), async () => {
+      const printed = await this.press.printFrames(heads);
       return { part: printed, frame: '', problems: [] };
     });
     return part;

@@ -2,8 +2,8 @@ import {
   type Gathering,
   gaugesToGather,
   hasError,
-  type SafetyLine,
-  safetyLines,
+  type SafetyGroup,
+  safetyGroups,
 } from '../matter/index.ts';
 import {
   barsMm,
@@ -67,6 +67,8 @@ export interface BookletModel {
   /** How far bars reach out of the text on either side, and what that leaves of the margins; in mm. */
   readonly bars: { readonly reachMm: number; readonly innerMm: number; readonly outerMm: number };
   readonly draft: boolean;
+  /** Whether every chapter ends with the picture of its order of work, and not only where a page is left. */
+  readonly orderGraphs: boolean;
   /** The worst mark among the sheets; null where all are released. */
   readonly mark: string | null;
   readonly sections: {
@@ -81,11 +83,11 @@ export interface BookletModel {
     readonly tables: Section;
     readonly concordance: Section;
     readonly formulas: Section;
-    readonly sources: Section;
     readonly index: Section;
   };
   readonly introduction: readonly string[];
-  readonly safety: readonly SafetyLine[];
+  /** For all units first, then kind by kind. */
+  readonly safety: readonly SafetyGroup[];
   /** What the club adds to the general cautions, a string a paragraph. */
   readonly clubSafety: readonly string[];
   /** What changed since the last edition; null where nobody says. */
@@ -118,6 +120,8 @@ interface BookletOptions extends ChapterOptions {
   readonly draft: boolean;
   /** The edition before this one, to tell what changed; nothing is told if null or absent. */
   readonly last?: LastEdition | null;
+  /** Whether every chapter gets the picture of its order of work; not, if absent. */
+  readonly orderGraphs?: boolean;
   /** The fixed words, for the headings of the parts; the built-in ones if absent. */
   readonly wording?: Wording;
 }
@@ -135,7 +139,6 @@ export const builtInSections: BookletModel['sections'] = {
   tables: { anchor: 'gauge-sizes', title: 'Sizes of the gauges' },
   concordance: { anchor: 'what-the-sources-say', title: 'What the sources say' },
   formulas: { anchor: 'worked-figures', title: 'Worked figures' },
-  sources: { anchor: 'sources', title: 'Sources' },
   index: { anchor: 'index', title: 'Index' },
 };
 
@@ -169,7 +172,7 @@ export function bookletModel(
   });
   const paper = papers[options.paper];
   const margins = bookletMargins(paper);
-  const faults = faultFinding(sheets, chapters);
+  const faults = faultFinding(chapters);
   const altitudes = altitudePage(sheets, chapters, facts.altitude, paper.small ? 4 : 6);
   const formulas = formulaPage(sheets, chapters, facts.altitude);
   const tables = gaugeTables(gathering.kit);
@@ -186,7 +189,6 @@ export function bookletModel(
     ...(tables.length === 0 ? [] : [sections.tables]),
     ...(concordances.length === 0 ? [] : [sections.concordance]),
     ...(formulas.length === 0 ? [] : [sections.formulas]),
-    sections.sources,
   ];
   return {
     title: edition.title,
@@ -205,10 +207,11 @@ export function bookletModel(
       outerMm: margins.outerMm - barsMm,
     },
     draft: options.draft || sheets.some(({ findings }) => hasError(findings)),
+    orderGraphs: options.orderGraphs === true,
     mark: worstMark(chapters.map(({ face }) => face.mark)),
     sections,
     introduction: edition.introduction ?? [],
-    safety: safetyLines(sheets),
+    safety: safetyGroups(sheets),
     clubSafety: edition.safety ?? [],
     changes: last === null ? null : changesPage(last, sheets, chapters),
     altitudes,
@@ -218,7 +221,7 @@ export function bookletModel(
     formulas,
     gaugeTables: tables,
     concordances,
-    index: bookletIndex(sheets, chapters, faults, parts),
+    index: bookletIndex(sheets, chapters, parts),
     ...gathered,
   };
 }

@@ -8,6 +8,8 @@ import {
 } from '../browser/index.ts';
 import type { Browser, Flate, Templates } from '../orders/model.ts';
 import { elsewhere, type Part, readPart } from '../pdf/index.ts';
+import { givenCount, withTaken } from './room-left.ts';
+import type { PageHead } from './sequence.ts';
 
 /** Pages that print side by side: on one core they take turns, on more they gain nothing beyond. */
 const tabs = 2;
@@ -26,6 +28,8 @@ export interface PartPressOrder {
   /** The document that parts are put in. */
   readonly shell: string;
   readonly contentWidthMm: number;
+  /** What a page has room for, between the margins. */
+  readonly contentHeightMm: number;
   readonly templates: Templates;
   readonly flate: Flate;
 }
@@ -73,6 +77,22 @@ export class PartPress {
     });
   }
 
+  /** A part with as much on its first page as has room there; see `room-left.ts`. */
+  fill(html: string): Promise<string> {
+    return this.withPage(async (run, order) => {
+      await run.measureAt((order.contentWidthMm / 25.4) * 96);
+      for (let count = givenCount(html); count > 0; count--) {
+        const filled = withTaken(html, count);
+        await put(run, filled);
+        const bottom = await run.ask(
+          `document.querySelector('main').firstElementChild.firstElementChild.getBoundingClientRect().bottom - document.querySelector('main').getBoundingClientRect().top`,
+        );
+        if (Number(bottom) <= ((order.contentHeightMm - slackMm) / 25.4) * 96) return filled;
+      }
+      return withTaken(html, 0);
+    });
+  }
+
   /** Only finds how many pages a part has and where its places are, which is quicker. */
   measure(html: string): Promise<PrintedPart> {
     return this.withPage(async (run, order) => {
@@ -82,12 +102,27 @@ export class PartPress {
     });
   }
 
-  /** Running heads and folios alone, a page to each name of `frames`. */
-  printFrames(frames: readonly string[]): Promise<Part> {
+  /** Running heads and folios alone, a page to each of `heads`. */
+  printFrames(heads: readonly PageHead[]): Promise<Part> {
     return this.withPage(async (run, order) => {
-      const pages = frames.map((frame) => `<div style="page: ${frame}"></div>`);
+      const named = heads.map((head) => ({ ...head, name: nameOf(head) }));
+      const pages = named.map(({ name }) => `<div style="page: ${name}"></div>`);
+      const withTasks = new Map(
+        named.flatMap((head) => (head.tasks === '' ? [] : [[head.name, head] as const])),
+      );
       await run.ask(`(() => {
         ${switchFrames('all')}
+        for (const { name, frame, tasks } of ${JSON.stringify([...withTasks.values()])}) {
+          for (const style of document.querySelectorAll('style.task-frames')) {
+            if (style.dataset.page !== frame) continue;
+            const own = document.createElement('style');
+            own.className = 'of-tasks';
+            own.textContent = style.textContent
+              .replaceAll('@page ' + frame + ':', '@page ' + name + ':')
+              .replaceAll('var(--tasks)', JSON.stringify(tasks));
+            document.head.append(own);
+          }
+        }
         for (const child of document.body.children) {
           if (child.tagName !== 'MAIN') child.style.display = 'none';
         }
@@ -101,6 +136,7 @@ export class PartPress {
       const part = await readPart(await run.pdf({ tagged: false }), order.flate);
       await run.ask(`(() => {
         ${switchFrames('not all')}
+        for (const style of document.querySelectorAll('style.of-tasks')) style.remove();
         for (const child of document.body.children) child.style.display = '';
       })()`);
       return part;
@@ -142,9 +178,17 @@ export class PartPress {
   }
 }
 
+/** How much of a page is left free where it is filled: what is printed may round otherwise than what is shown. */
+const slackMm = 1;
+
 /** A page of the browser, open or about to be. */
 interface Tab {
   readonly run: Promise<Run>;
+}
+
+/** The CSS name of a page with such margins. */
+function nameOf({ frame, tasks }: PageHead): string {
+  return tasks === '' ? frame : `${frame}-at-${tasks.replace(/\W+/g, '-')}`;
 }
 
 function switchFrames(media: 'all' | 'not all'): string {

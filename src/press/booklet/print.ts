@@ -15,6 +15,7 @@ import { KeptParts } from './kept-parts.ts';
 import { bookletModel } from './model.ts';
 import { fillPageNumbers, hasPageNumbers, pageNumbers } from './page-numbers.ts';
 import { PartPress, type PrintedPart } from './part-press.ts';
+import { pageHeads, placingOf, sequence } from './sequence.ts';
 import { type SplitBooklet, splitBooklet } from './split-parts.ts';
 
 /**
@@ -48,6 +49,7 @@ async function inParts(order: BookletOrder, press: PartPress): Promise<PrintedBo
     draft,
     picture,
     orders: pictures.places,
+    orderGraphs: order.orderGraphs === true,
     bodies: bodiesOf(order),
     texts: order.templates.texts,
     wording: order.templates.wording,
@@ -56,7 +58,14 @@ async function inParts(order: BookletOrder, press: PartPress): Promise<PrintedBo
   const split = splitBooklet(await render('booklet.hbs', model, templates));
   const margins = bookletMargins(papers[paper]);
   const widthMm = contentWidthMm(papers[paper], margins) + 2 * barsMm;
-  press.load({ shell: split.shell, contentWidthMm: widthMm, templates, flate });
+  const heightMm = papers[paper].heightMm - margins.topMm - margins.bottomMm;
+  press.load({
+    shell: split.shell,
+    contentWidthMm: widthMm,
+    contentHeightMm: heightMm,
+    templates,
+    flate,
+  });
   const kept = new KeptParts(press, order.store, split.shell, order.browser.make);
   order.onProgress?.(`Laying out ${order.sheets.length} sheets`);
   const laidOut = await layOut(split, kept, pictures);
@@ -109,25 +118,35 @@ interface LaidOut {
   readonly parts: readonly PrintedPart[];
 }
 
-/** Prints what states no page number, and finds out how long the rest is. */
+/** Prints what states no page number, and finds out how long the rest is and which parts are taken. */
 async function layOut(
   { parts }: SplitBooklet,
   kept: KeptParts,
   pictures: OrderPictures,
 ): Promise<LaidOut> {
-  const html: string[] = [];
-  const printing: Promise<PrintedPart>[] = [];
-  for (const part of parts) {
-    const filled = await pictures.putIn(part);
-    html.push(filled);
-    const printed = hasPageNumbers(filled) ? kept.measure(filled) : kept.print(filled);
+  const filled = new Map<number, string>();
+  const printing = new Map<number, Promise<PrintedPart>>();
+  const begin = async (at: number) => {
+    const html = await pictures.putIn(parts[at] ?? '');
+    const printed = kept.fill(html).then((full) => {
+      filled.set(at, full);
+      return hasPageNumbers(full) ? kept.measure(full) : kept.print(full);
+    });
     // A failure is told where all are waited for.
     printed.catch(() => undefined);
-    printing.push(printed);
+    printing.set(at, printed);
+  };
+  for (const [at, html] of parts.entries()) {
+    if (!placingOf(html).fills) await begin(at);
     // The browser is heard between two parts: it prints while the next picture is drawn.
     await new Promise((resolve) => setTimeout(resolve, 0));
   }
-  return { html, parts: await Promise.all(printing) };
+  const taken = await sequence(parts, async (at) => {
+    if (!printing.has(at)) await begin(at);
+    return (await printing.get(at))?.part.pages.length ?? 0;
+  });
+  const printed = await Promise.all(taken.flatMap((at) => printing.get(at) ?? []));
+  return { html: taken.map((at) => filled.get(at) ?? ''), parts: printed };
 }
 
 interface Numbered {
@@ -144,10 +163,10 @@ async function numbered(laidOut: LaidOut, kept: KeptParts, order: BookletOrder):
   let layout = laidOut.parts;
   for (let round = 0; round < 3; round++) {
     const numbers = pageNumbers(layout);
-    const names = layout.flatMap(({ part, frame }) => part.pages.map(() => frame));
-    order.onProgress?.(`Printing ${names.length} pages`);
+    const heads = layout.flatMap((part, at) => pageHeads(part, laidOut.html[at] ?? ''));
+    order.onProgress?.(`Printing ${heads.length} pages`);
     const html = laidOut.html.map((part) => fillPageNumbers(part, numbers));
-    const framing = kept.frames(names);
+    const framing = kept.frames(heads);
     framing.catch(() => undefined);
     const printed = await Promise.all(
       html.map((part, at) => {
@@ -201,7 +220,7 @@ class OrderPictures {
   constructor(order: BookletOrder) {
     this.store = order.store;
     this.graphs = order.sheets.map(({ sheet }) =>
-      order.orderGraphs && sheet.kind !== null ? orderGraph(sheet, sheet.kind) : null,
+      sheet.kind !== null ? orderGraph(sheet, sheet.kind) : null,
     );
     this.places = this.graphs.map((graph, index) =>
       graph !== null && graph.boxes.length > 0 ? `<!--order of work ${index}-->` : null,

@@ -1,12 +1,19 @@
 import type { SheetToPrint } from '../orders/model.ts';
 import type { Chapter } from './chapter.ts';
-import type { Fault } from './fault-finding.ts';
 import { whereWorked } from './where-worked.ts';
 
-/** A line of the index; every anchor prints its page. */
+/** Where a line of the index leads; its page is printed. */
+interface IndexPlace {
+  /** The chapter's number; null for a part that is none. */
+  readonly number: number | null;
+  readonly anchor: string;
+}
+
+/** A line of the index. */
 interface IndexEntry {
   readonly text: string;
-  readonly anchors: readonly string[];
+  /** One of each chapter at most, in their order. */
+  readonly places: readonly IndexPlace[];
 }
 
 /** The entries of one letter. */
@@ -17,45 +24,46 @@ export interface IndexLetter {
 }
 
 /**
- * The index: units and the vehicles they serve, part numbers, settings where they are made,
- * operations, symptoms and the booklet's own parts, in the order of the alphabet.
+ * The index: units and the vehicles they serve, part numbers, settings where they are made, operations
+ * and the booklet's own parts, in the order of the alphabet. Symptoms have an index of their own.
  */
 export function bookletIndex(
   sheets: readonly SheetToPrint[],
   chapters: readonly Chapter[],
-  faults: readonly Fault[],
   parts: readonly { readonly title: string; readonly anchor: string }[],
 ): readonly IndexLetter[] {
-  const entries = new Map<string, { text: string; anchors: string[] }>();
-  const add = (text: string, anchor: string): void => {
+  const entries = new Map<string, { text: string; places: IndexPlace[] }>();
+  const add = (text: string, anchor: string, number: number | null): void => {
     const key = text.toLowerCase();
-    const entry = entries.get(key) ?? { text, anchors: [] };
+    const entry = entries.get(key) ?? { text, places: [] };
     entries.set(key, entry);
-    if (!entry.anchors.includes(anchor)) entry.anchors.push(anchor);
+    if (!entry.places.some((place) => place.number === number)) {
+      entry.places.push({ number, anchor });
+    }
   };
-  for (const { title, anchor } of parts) add(title, anchor);
+  for (const { title, anchor } of parts) add(title, anchor, null);
   for (const [index, entry] of sheets.entries()) {
     const { sheet } = entry;
     const { kind } = sheet;
     const chapter = chapters[index];
     if (!chapter) continue;
-    add(chapter.face.title, chapter.anchor);
-    for (const fits of chapter.face.fits) add(fits, chapter.anchor);
-    for (const part of sheet.unit.partNumbers) add(part.value, chapter.anchor);
+    const { number } = chapter;
+    add(chapter.face.title, chapter.anchor, number);
+    for (const fits of chapter.face.fits) add(fits, chapter.anchor, number);
+    for (const part of sheet.unit.partNumbers) add(part.value, chapter.anchor, number);
     const labels = new Map(chapter.settings.map((row) => [row.anchor, row.label]));
     const made = new Set<string>();
     for (const [name, { anchor }] of whereWorked(entry, chapter)) {
-      add(labels.get(anchor) ?? kind?.settings.get(name)?.label ?? name, anchor);
+      add(labels.get(anchor) ?? kind?.settings.get(name)?.label ?? name, anchor, number);
       made.add(anchor);
     }
     for (const { index: at, known } of sheet.operations) {
       const anchor = chapter.operations[at]?.anchor;
       // What makes one setting stands under that setting's name already.
       if (!known || known.stage === 'any' || anchor === undefined || made.has(anchor)) continue;
-      add(known.label, anchor);
+      add(known.label, anchor, number);
     }
   }
-  for (const { title, anchor } of faults) add(`${title} (symptom)`, anchor);
   const letters = new Map<string, IndexEntry[]>();
   for (const [key, entry] of [...entries].sort(([first], [second]) => compare(first, second))) {
     const letter = /^\d/.test(key) ? '0\u20139' : key.charAt(0).toUpperCase();

@@ -17,10 +17,14 @@ export interface OperationDrawing extends Drawing {
   readonly rank: number;
 }
 
-/** How drawings are made: what the ids of each begin with, and whether each is a file of its own. */
+/**
+ * How drawings are made: what the ids of each begin with, whether each is a file of its own, and whether
+ * it is printed at seven tenths of its size; see `finish`.
+ */
 export interface DrawingOptions {
   readonly prefix: string;
   readonly alone: boolean;
+  readonly reduced?: boolean;
 }
 
 /**
@@ -46,7 +50,13 @@ export function operationDrawings(
     drawn.push({
       shows: drawing.shows,
       rank: drawing.rank,
-      ...finish(scene, { prefix, alone: options.alone, title, words }),
+      ...finish(scene, {
+        prefix,
+        alone: options.alone,
+        reduced: options.reduced ?? false,
+        title,
+        words,
+      }),
     });
   }
   return drawn;

@@ -10,7 +10,7 @@ import type { PictureSource } from '../orders/model.ts';
 import { directiveHandlers } from './directives.ts';
 import { withHazardLines } from './hazard-lines.ts';
 import { cardSteps } from './reminders.ts';
-import { type StepFigures, withFigures } from './step-figures.ts';
+import { isPicture, type StepFigures, withFigures, withPicturesBeside } from './step-figures.ts';
 import { taskHazards } from './task-hazards.ts';
 
 /** What stands under one `##` heading, as HTML that is safe to print. */
@@ -24,8 +24,10 @@ export interface OperationBody {
    * message itself is among `SheetBody.messages`.
    */
   readonly steps: string;
+  /** The paragraphs that lead to the steps. */
+  readonly why: string;
   /**
-   * The same as `html` with the full words of hazards left to whatever stands before the work, and a line
+   * All from the steps on, with the full words of hazards left to whatever stands before the work, and a line
    * of reminder in each step that meets one.
    */
   readonly work: string;
@@ -121,12 +123,16 @@ export function sheetBody(
       const met = hazards.get(index) ?? [];
       const adapted = adapt(nodes, index);
       const drawn = figures(index);
+      const lead = leadOf(adapted);
       const reminded = withHazardLines(nodes, met);
       return {
         title: typesetWords(operation.heading.value.replace(/\s*\{#[^}]*\}\s*$/, '')),
         html: html(withFigures(adapted, drawn)),
         steps: html(cardSteps(reminded)),
-        work: html(withFigures(withHazardLines(adapted, met), drawn)),
+        why: html(adapted.slice(0, lead)),
+        work: html(
+          withFigures(withPicturesBeside(withHazardLines(adapted.slice(lead), met)), drawn),
+        ),
       };
     }),
     messages: messagesIn(tree).map(({ signal, hazards, words }) => ({
@@ -136,6 +142,15 @@ export function sheetBody(
     })),
     notes: html(notes),
   };
+}
+
+/** How many nodes stand before the first that is no plain paragraph. */
+function leadOf(nodes: readonly RootContent[]): number {
+  const at = nodes.findIndex((node) => {
+    if (node.type !== 'element') return false;
+    return node.tagName !== 'p' || isPicture(node) || classOf(node).length > 0;
+  });
+  return at < 0 ? nodes.length : at;
 }
 
 function messagesIn(
@@ -176,11 +191,8 @@ function finish<T extends Root | RootContent | ElementContent>(
   }
   // A picture that is a paragraph of its own is a figure, which can't stand inside a paragraph.
   if (node.type === 'element' && node.tagName === 'p') {
-    const only = node.children.filter((child) => !(child.type === 'text' && !child.value.trim()));
-    const first = only[0];
-    if (only.length === 1 && first?.type === 'element' && first.tagName === 'img') {
-      return finish(first as T, file, picture);
-    }
+    const first = node.children.find((child) => child.type === 'element');
+    if (first !== undefined && isPicture(node as Element)) return finish(first as T, file, picture);
   }
   // Code is shown to the letter.
   if (node.type === 'element' && (node.tagName === 'code' || node.tagName === 'pre')) return node;

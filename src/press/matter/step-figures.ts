@@ -19,6 +19,8 @@ export interface FigureOptions {
   readonly prefix: string;
   /** Whether the column is too narrow for steps beside a figure. */
   readonly narrow: boolean;
+  /** Whether they are printed smaller, as in a booklet. */
+  readonly reduced?: boolean;
   /** The templates, for a club's own pictures among them. */
   readonly texts: Templates['texts'];
 }
@@ -40,12 +42,14 @@ export function stepFigures(
   const figures =
     own !== undefined
       ? [picture(own, known.label)]
-      : operationDrawings(sheet, operation, { prefix: options.prefix, alone: false }).map(
-          ({ shows, svg, title, words }) => {
-            const other = options.texts.get(`drawings/${shows}.svg`);
-            return other === undefined ? figure(svg, title) : picture(other, words);
-          },
-        );
+      : operationDrawings(sheet, operation, {
+          prefix: options.prefix,
+          alone: false,
+          reduced: options.reduced ?? false,
+        }).map(({ shows, svg, title, words }) => {
+          const other = options.texts.get(`drawings/${shows}.svg`);
+          return other === undefined ? figure(svg, title) : picture(other, words);
+        });
   if (figures.length === 0) return null;
   const beside = figures.length === 1 && !options.narrow;
   return {
@@ -83,14 +87,42 @@ export function withFigures(
   if (steps === undefined) return [...nodes, raw as RootContent];
   const pair = figures.beside ? [raw, steps.node] : [steps.node, raw];
   // Held together by the style, or a figure that has no room left would go to the next page alone.
-  const together: Element = {
-    type: 'element',
-    tagName: 'div',
-    properties: { className: ['with-drawing'] },
-    children: pair,
-  };
+  const together = element('with-drawing', pair);
   const placed = figures.count === 1 ? [together] : (pair as RootContent[]);
   return [...nodes.slice(0, steps.at), ...placed, ...nodes.slice(steps.at + 1)];
+}
+
+/** The sheet's own pictures, each before the steps that it follows, so that it stands beside them. */
+export function withPicturesBeside(nodes: readonly RootContent[]): readonly RootContent[] {
+  const placed: RootContent[] = [];
+  let steps = -1;
+  for (const node of nodes) {
+    const before = placed[steps];
+    if (before?.type === 'element' && node.type === 'element' && isPicture(node)) {
+      placed[steps] = element('with-drawing', [element('drawings beside', [node]), before]);
+      steps = -1;
+      continue;
+    }
+    placed.push(node);
+    if (node.type === 'element') steps = node.tagName === 'ol' ? placed.length - 1 : -1;
+  }
+  return placed;
+}
+
+/** Whether a paragraph is nothing but a picture. */
+export function isPicture(node: Element): boolean {
+  if (node.tagName !== 'p') return false;
+  const only = node.children.filter((child) => !(child.type === 'text' && !child.value.trim()));
+  return only.length === 1 && only[0]?.type === 'element' && only[0].tagName === 'img';
+}
+
+function element(className: string, children: ElementContent[]): Element {
+  return {
+    type: 'element',
+    tagName: 'div',
+    properties: { className: className.split(' ') },
+    children,
+  };
 }
 
 function printsSetting(node: Element | ElementContent): boolean {

@@ -1,3 +1,3 @@
-export { listOrder } from './list.ts';
+export { listOrder, stageTitles } from './list.ts';
 export { sheetOrder } from './sheet-order.ts';
 export { drawOrder } from './svg.ts';

@@ -2,8 +2,8 @@ import type { Stage } from '../../kinds/model.ts';
 import { freePairs } from '../../order/index.ts';
 import type { OrderBox, OrderGraph } from './model.ts';
 
-/** What each stage is called in the list. */
-const stageTitles: Readonly<Record<Stage, string>> = {
+/** What each stage of the work is called where it is printed. */
+export const stageTitles: Readonly<Record<Stage, string>> = {
   strip: 'Strip and inspect',
   bench: 'On the bench',
   'before-start': 'Before the first start',

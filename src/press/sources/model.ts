@@ -113,8 +113,8 @@ export interface UnitConcordance {
 }
 
 /**
- * The concordances of a booklet: those of the units that have something to compare. Rulings are left
- * out of them, for they stand in the chapters.
+ * The concordances of a booklet: the settings on which sources differ, of the units that have such. Rulings
+ * are left out of them, for they stand in the chapters.
  */
 export function unitConcordances(
   sheets: readonly { readonly sheet: Sheet }[],
@@ -129,10 +129,12 @@ export function unitConcordances(
   return chapters.flatMap(({ number, anchor, face, sources }, index) => {
     const entry = sheets[index];
     if (entry === undefined) return [];
-    const tables = concordanceTables(entry.sheet, sources, most).map((table) => ({
-      ...table,
-      rows: table.rows.map((row) => ({ ...row, remarks: [] })),
-    }));
+    const tables = concordanceTables(entry.sheet, sources, most)
+      .map((table) => ({
+        ...table,
+        rows: table.rows.filter(({ differs }) => differs).map((row) => ({ ...row, remarks: [] })),
+      }))
+      .filter(({ rows }) => rows.length > 0);
     return tables.length === 0 ? [] : [{ number, anchor, title: face.title, tables }];
   });
 }

@@ -2,8 +2,10 @@ import type {
   AltitudeTable,
   ChangesPage,
   Chapter,
+  ChapterOperation,
   ChapterSetting,
   Fault,
+  FigureColumn,
   FormulaLine,
   GaugeTable,
   IndexLetter,
@@ -15,9 +17,9 @@ import {
   marginsShape,
   noteShape,
   paperShape,
-  safetyShape,
   settingFields,
-  sourceShape,
+  sourceFields,
+  valueFields,
   valueShape,
 } from './common-shapes.ts';
 import { fields, flag, html, list, number, type ShapeOf, text } from './shape.ts';
@@ -48,39 +50,125 @@ const gatherShape: ShapeOf<GatherLine> = fields('One gauge.', {
   ),
 });
 
+function column(meaning: string): ShapeOf<FigureColumn> {
+  return fields(meaning, {
+    whole: text('What stands before the point.'),
+    part: text('The point and what stands behind it.'),
+    high: text('The upper limit.'),
+    low: text('The lower limit.'),
+    bound: text('`min` or `max`, where the figure is the one limit.'),
+  });
+}
+
 const chapterSettingShape: ShapeOf<ChapterSetting> = fields('One setting.', {
   ...settingFields,
   values: list('Its values.', valueShape),
   anchor: text('Its place, for a link.'),
   changed: flag('Whether it bears a bar: it is not what it was in the last edition.'),
-  hasDetails: flag('Whether anything is said beside its values.'),
+  lines: list(
+    'Its values as a table with columns of figures prints them.',
+    fields('One value.', {
+      ...valueFields,
+      inchColumn: column('Decimal inches; nothing where it is no length.'),
+      mmColumn: column('Millimeters; nothing where it is no length.'),
+    }),
+  ),
+  take: text('The gauge alone; nothing where the size is itself its name.'),
+  taken: text('How that is held, go and no-go.'),
+  madeAt: text('Where it is made, for a link.'),
+  hasDetails: flag('Whether anything is said beneath its values.'),
+});
+
+const operationShape: ShapeOf<ChapterOperation> = fields('One heading.', {
+  number: number('The number of the task; nothing for a heading that is no work.'),
+  anchor: text('Its place, for a link.'),
+  changed: flag('Whether its heading bears a bar.'),
+  gauge: text('The gauges of its settings.'),
+  leaves: text('What it leaves otherwise than it found it.'),
+  title: html('Its heading.'),
+  html: html('Its steps, cautions and figures, with what leads to them.'),
+  why: html('The paragraphs that lead to the steps.'),
+  work: html(
+    'All from the steps on, with one line in each step that meets a hazard in place of its full words.',
+  ),
+  steps: html('Its steps alone, as a card has them.'),
 });
 
 const chapterShape: ShapeOf<Chapter> = fields('One unit.', {
   number: number('Its number.'),
   anchor: text('Its place, for a link and the name of its pages.'),
+  tab: number('How far down its tab stands, from 0 to 11.'),
   face: faceShape,
   isNew: flag('Whether the last edition had no such sheet.'),
   intro: html('What stands on the sheet before the work.'),
   settings: list('Its settings in working order.', chapterSettingShape),
-  operations: list(
-    'The work, in order.',
-    fields('One operation.', {
-      number: number('The number of the task; nothing for a heading that is no work.'),
-      anchor: text('Its place, for a link.'),
-      changed: flag('Whether its heading bears a bar.'),
-      title: html('Its heading.'),
-      html: html('Its steps, cautions and figures.'),
-      steps: html('Its steps alone.'),
-      work: html(
-        'As `html`, with one line in each step that meets a hazard in place of its full words.',
+  operations: list('All its headings, in the order of the sheet.', operationShape),
+  about: list('Headings before the work: how to tell it, tools.', operationShape),
+  after: list('Headings behind the work.', operationShape),
+  tasks: list('The tasks, in order.', operationShape),
+  stages: list(
+    'The order of work.',
+    fields('One stage.', {
+      title: text('Its name.'),
+      tasks: list(
+        'Its tasks.',
+        fields('One task.', {
+          number: number('Its number.'),
+          title: html('Its heading.'),
+          anchor: text('Its place, for a link.'),
+        }),
       ),
+    }),
+  ),
+  gauges: list('The gauges of its settings, each once.', text('One gauge.')),
+  hazards: list(
+    'The hazards of its work in their full words.',
+    fields('One hazard.', {
+      signal: text('`danger`, `warning`, `caution` or `notice`, for a class.'),
+      word: text('The same as it is printed.'),
+      alert: flag('Whether the alert symbol stands with it.'),
+      label: text('The name of the hazard.'),
+      html: html('Its words.'),
+      changed: flag('Whether it bears a bar.'),
+    }),
+  ),
+  checksAnchor: text('The place of the table of symptoms.'),
+  checks: list(
+    'What to look at, symptom by symptom.',
+    fields('One symptom.', {
+      symptom: text('What is noticed.'),
+      checks: list(
+        'The first three checks, the cheapest first.',
+        fields('One check.', {
+          number: text('The number that the setting goes by.'),
+          label: text('Its name.'),
+          way: text('Which way it is out.'),
+          span: number('How many columns it takes.'),
+        }),
+      ),
+      rest: text('The numbers of what is left to check.'),
     }),
   ),
   footnotes: html('Footnotes; empty for none.'),
   notes: list('Doubtful points that the editor let stand.', noteShape),
-  sources: list('Where its figures come from.', sourceShape),
+  sources: list(
+    'Where its figures come from.',
+    fields('One source.', {
+      ...sourceFields,
+      cited: text('Its pages with the numbers of the settings; empty where none is cited.'),
+    }),
+  ),
   rulings: list('Settings that the sources differ on.', chapterSettingShape),
+  figures: list(
+    'Figures that no source states.',
+    fields('One figure.', {
+      number: text('The number of its setting.'),
+      label: text('What it is.'),
+      place: text('The barrel or place that it is for.'),
+      text: text('The figure.'),
+      told: text('How it came about.'),
+    }),
+  ),
   order: html('The picture of the order of work; nothing where the edition wants none.'),
 });
 
@@ -132,21 +220,10 @@ const altitudeShape: ShapeOf<AltitudeTable> = fields('Some readings side by side
 });
 
 const faultShape: ShapeOf<Fault> = fields('One symptom.', {
-  anchor: text('Its place, for a link.'),
   title: text('What is noticed.'),
-  causes: list(
-    'The settings to look at.',
-    fields('One setting.', {
-      label: text('Its name.'),
-      way: text('Which way it is out.'),
-      places: list(
-        'The chapters; empty where they are too many.',
-        fields('One chapter.', {
-          ...placeFields,
-          task: text('The number that the setting goes by there.'),
-        }),
-      ),
-    }),
+  units: list(
+    'The units whose chapters have it.',
+    fields('One unit.', { ...placeFields, name: text('Its maker and model.') }),
   ),
 });
 
@@ -178,7 +255,13 @@ const indexShape: ShapeOf<IndexLetter> = fields('One letter.', {
     'Its entries.',
     fields('One entry.', {
       text: text('Its words.'),
-      anchors: list('Where they stand.', text('One place, for a link.')),
+      places: list(
+        'Where they stand.',
+        fields('One place.', {
+          number: number('The number of the chapter; nothing for a part that is none.'),
+          anchor: text('Its place, for a link.'),
+        }),
+      ),
     }),
   ),
 });
@@ -201,6 +284,9 @@ export const bookletShape: ShapeOf<BookletModel> = fields('A booklet.', {
     outerMm: number('What that leaves of the outer margin.'),
   }),
   draft: flag('Whether DRAFT goes across every page.'),
+  orderGraphs: flag(
+    'Whether every chapter gets the picture of its order of work, and not only where a page is left.',
+  ),
   mark: text('The worst mark among the sheets; nothing where all are released.'),
   sections: fields('The parts that have a heading in the contents.', {
     introduction: section('The editors’ own words.'),
@@ -214,11 +300,33 @@ export const bookletShape: ShapeOf<BookletModel> = fields('A booklet.', {
     tables: section('Sizes of gauges.'),
     concordance: section('What the sources say.'),
     formulas: section('The formulas of worked figures.'),
-    sources: section('The sources.'),
     index: section('The index.'),
   }),
   introduction: list('The editors’ own words.', text('One paragraph.')),
-  safety: list('The cautions that the work of the edition calls for.', safetyShape),
+  safety: list(
+    'The cautions that the work of the edition calls for: of all units, then kind by kind.',
+    fields('One group.', {
+      kind: text('The kind of unit; nothing for what holds for all.'),
+      lines: list(
+        'Its cautions.',
+        fields('One caution.', {
+          signal: text('`danger`, `warning`, `caution` or `notice`, for a class.'),
+          word: text('The same as it is printed.'),
+          alert: flag('Whether the alert symbol stands with it.'),
+          label: text('The name of the hazard.'),
+          words: list(
+            'Its words, once or kind by kind.',
+            fields('The words.', {
+              kind: text('The kind of unit whose words they are; nothing where all say the same.'),
+              hazard: text('What the hazard is.'),
+              consequence: text('What it does.'),
+              avoid: text('How to avoid it.'),
+            }),
+          ),
+        }),
+      ),
+    }),
+  ),
   clubSafety: list('What the club adds to them.', text('One paragraph.')),
   changes: changesShape,
   altitudes: list('Vacuum readings by altitude.', altitudeShape),

@@ -107,12 +107,13 @@ export const noteShape: ShapeOf<EditorsNote> = fields('One note.', {
 });
 
 /** A source of a sheet. */
-export const sourceShape: ShapeOf<SourceLine> = fields('One source.', {
+export const sourceFields = {
   mark: text('The letter it goes by.'),
   name: text('Its name on the sheet.'),
   title: text('Its title.'),
   facts: text('Its kind and year; empty where the sheet says neither.'),
-});
+};
+export const sourceShape: ShapeOf<SourceLine> = fields('One source.', sourceFields);
 
 /** The three parts of a safety message, with its signal word. */
 export const safetyFields = {

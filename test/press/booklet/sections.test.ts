@@ -1,10 +1,9 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { builtInKinds } from '../../../src/kinds/index.ts';
-import { faultFinding } from '../../../src/press/booklet/fault-finding.ts';
 import { type BookletModel, bookletModel } from '../../../src/press/booklet/model.ts';
 import { render } from '../../../src/press/html/render.ts';
 import { demoEdition, demoLast, demoSheets } from '../demo-sheets.ts';
-import { builtInTemplates, sampleText, toPrint } from '../stand.ts';
+import { builtInTemplates } from '../stand.ts';
 
 const sheets = demoSheets();
 const { facts } = demoEdition();
@@ -38,42 +37,56 @@ describe('what is noticed when a setting is out', () => {
     expect(kind?.settings.get(setting)?.symptoms.get(way)).toContain(symptom);
   });
 
-  test('leads from a symptom to the heading under which the setting is made', () => {
-    const flooding = model.faults.find(({ title }) => title === 'Flooding');
-    const cause = flooding?.causes.find(({ label }) => label === 'Float level');
-    expect(cause?.way).toBe('too high');
+  test('says on a unit what to look at, under the numbers of its settings', () => {
     const orlo = chapterOf('orlo-t71-wexcombe-six');
-    const heading = orlo.operations.find(({ title }) => title === 'Float level');
-    expect(cause?.places).toContainEqual({
-      number: orlo.number,
-      anchor: heading?.anchor,
-      task: String(heading?.number),
-    });
+    const flooding = orlo.checks.find(({ symptom }) => symptom === 'Flooding');
+    const level = orlo.settings.find(({ name }) => name === 'float-level');
+    expect(flooding?.checks).toContainEqual(
+      expect.objectContaining({ number: level?.number, label: 'Float level', way: 'too high' }),
+    );
   });
 
-  test('stands in the order of the alphabet, and names no setting that no sheet states', () => {
-    const titles = model.faults.map(({ title }) => title.toLowerCase());
-    expect(titles).toEqual([...titles].sort());
-    const labels = new Set(model.chapters.flatMap((each) => each.settings.map((row) => row.label)));
-    for (const { causes } of model.faults) {
-      for (const { label } of causes) expect(labels).toContain(label);
+  test('puts first what is cheap to look at: what is read running, then before the start, then on the bench', () => {
+    const orlo = chapterOf('orlo-t71-wexcombe-six');
+    const labels = (symptom: string) =>
+      orlo.checks.find((row) => row.symptom === symptom)?.checks.map(({ label }) => label);
+    expect(labels('Stalling when cold')).toEqual([
+      'Fast idle speed',
+      'Fast idle cam position',
+      'Fast idle gap',
+    ]);
+    // The pressure is read at the inlet, with nothing taken apart; the float lies under the cover.
+    expect(labels('Flooding')?.[0]).toBe('Fuel pressure');
+  });
+
+  test('fills its three columns, and counts what is left by number', () => {
+    for (const { checks } of model.chapters) {
+      expect(checks.length).toBeGreaterThan(5);
+      for (const row of checks) {
+        expect(row.checks.reduce((sum, { span }) => sum + span, 0)).toBe(3);
+        if (row.checks.length < 3) expect(row.rest).toBeNull();
+      }
     }
   });
 
-  test('leaves more units than a line holds to the index', () => {
-    const count = (units: number) => {
-      const entries = Array.from({ length: units }, () => toPrint(sampleText));
-      const { chapters } = bookletModel(entries.slice(0, 1), facts, options);
-      const [chapter] = chapters;
-      if (!chapter) throw new Error('no chapter');
-      const faults = faultFinding(
-        entries,
-        entries.map(() => chapter),
-      );
-      return faults[0]?.causes[0]?.places.length;
-    };
-    expect(count(24)).toBe(24);
-    expect(count(25)).toBe(0);
+  test('leads from a symptom to every unit that has it, by name', () => {
+    const flooding = model.faults.find(({ title }) => title === 'Flooding');
+    const having = model.chapters.filter(({ checks }) =>
+      checks.some(({ symptom }) => symptom === 'Flooding'),
+    );
+    expect(having.length).toBeGreaterThan(3);
+    expect(flooding?.units).toEqual(
+      having.map(({ number, checksAnchor, face }) => ({
+        number,
+        anchor: checksAnchor,
+        name: `${face.maker} ${face.model}`,
+      })),
+    );
+  });
+
+  test('stands in the order of the alphabet', () => {
+    const titles = model.faults.map(({ title }) => title.toLowerCase());
+    expect(titles).toEqual([...titles].sort());
   });
 });
 
@@ -85,7 +98,19 @@ describe('the index', () => {
     expect(texts).toEqual([...new Set(texts)].sort());
   });
 
-  test('has every part number, vehicle, symptom and setting', () => {
+  test('leads to a chapter once in a line, and says which it is', () => {
+    for (const { places } of entries) {
+      const numbers = places.map(({ number }) => number);
+      expect(new Set(numbers).size).toBe(numbers.length);
+    }
+    const level = entries.find(({ text }) => text === 'Float level');
+    expect(level?.places.length).toBeGreaterThan(4);
+    for (const { number, anchor } of level?.places ?? []) {
+      expect(anchor.startsWith(`unit-${number}-`)).toBe(true);
+    }
+  });
+
+  test('has every part number, vehicle and setting', () => {
     const texts = entries.map(({ text }) => text);
     for (const { sheet } of sheets) {
       for (const { value } of sheet.unit.partNumbers) expect(texts).toContain(value);
@@ -94,7 +119,6 @@ describe('the index', () => {
       for (const fits of face.fits) expect(texts).toContain(fits);
       for (const { label } of settings) expect(texts).toContain(label);
     }
-    for (const { title } of model.faults) expect(texts).toContain(`${title} (symptom)`);
   });
 });
 

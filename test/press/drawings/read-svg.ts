@@ -29,7 +29,7 @@ export function drawnFrom(name: DrawingName, given: Given): Drawing | null {
   const sketch = draws[name](feed);
   if (sketch === null) return null;
   const { scene, title, words } = sketch;
-  return finish(scene, { prefix: 'test', alone: true, title, words });
+  return finish(scene, { prefix: 'test', alone: true, reduced: false, title, words });
 }
 
 export interface Box {

@@ -84,13 +84,13 @@ describe('the picture in the booklet', () => {
     const model = bookletModel([entry, entry], facts, { ...options, orders: [null, svg] });
     expect(model.chapters.map(({ order }) => order)).toEqual([null, svg]);
     const html = await render('booklet.hbs', model, builtInTemplates());
-    expect(html.match(/<h2>The order of work<\/h2>/g)).toHaveLength(1);
     expect(html).toMatch(
-      /<svg id="the-picture"><\/svg>\s*<figcaption>[^<]+<\/figcaption>\s*<\/figure>\s*<\/section>\s*<\/section>/,
+      /<p class="over-page">The order of work<\/p>\s*<figure>\s*<svg id="the-picture"><\/svg>\s*<figcaption>[^<]+<\/figcaption>\s*<\/figure>\s*<\/section>/,
     );
+    expect(html.match(/<section class="chapter order"/g)).toHaveLength(1);
   });
 
-  test('is there only where the edition says so', async () => {
+  test('fills a page that would be blank, and stands in every chapter where the edition says so', async () => {
     const read = (text: string) =>
       readEdition(openEdition(folderWith({ 'edition.yaml': text }), 'edition.yaml'), []);
     expect(read(edition).edition?.orderGraphs).toBe(false);
@@ -98,11 +98,11 @@ describe('the picture in the booklet', () => {
     const wrong = read(`${edition}order-graphs: sometimes\n`);
     expect(wrong.edition?.orderGraphs).toBe(false);
     expect(wrong.faults?.findings.map(({ message }) => message).join()).toContain('order-graphs');
-    const html = await render(
-      'booklet.hbs',
-      bookletModel([entry], facts, options),
-      builtInTemplates(),
-    );
-    expect(html).not.toContain('The order of work');
+    const withPicture = async (orderGraphs: boolean) => {
+      const model = bookletModel([entry], facts, { ...options, orders: [svg], orderGraphs });
+      return render('booklet.hbs', model, builtInTemplates());
+    };
+    expect(await withPicture(false)).toContain('<section class="chapter order" data-fills');
+    expect(await withPicture(true)).toContain('<section class="chapter order" style');
   });
 });
