@@ -68,7 +68,7 @@ function sizeHover(document: DeskDocument, offset: number): Hover | null {
   for (const size of sizesOf(sheet)) {
     const span = ownSpan(document, size.span);
     if (span === null || !holds(span, offset) || !size.reading.ok) continue;
-    const answer = sizeFacts(size.text, swg);
+    const answer = sizeFacts(size.text, swg, project.context.kit ?? undefined);
     const rows = answer.ok ? sizeRows(answer.facts) : [];
     return { span, title: size.text, words: [], rows };
   }

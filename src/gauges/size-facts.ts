@@ -14,7 +14,7 @@ import { gaugeBook } from './book.ts';
 import { confusable } from './confusable.ts';
 import { gaugeMakersPair, type MadePair } from './gauge-makers-pair.ts';
 import { goNoGo } from './go-no-go.ts';
-import { ordinaryKit } from './kit.ts';
+import { type Kit, ordinaryKit } from './kit.ts';
 import { inside, namesOf, nearest } from './search.ts';
 
 /** An exact length in both units, as decimals where they end, else as `n/d`. */
@@ -67,16 +67,21 @@ export function namedLength(gauge: Gauge): NamedLength {
   return { name: gauge.label, ...exactLength(gauge.mm) };
 }
 
-/** Reads a size and gathers what there is to say of it; `swg` settles what a bare `SWG` means. */
-export function sizeFacts(text: string, swg: WireGauge | null): SizeAnswer {
+/** Reads a size and gathers what there is to say of it; `swg` settles what a bare `SWG` means, and `kit` is what is measured with. */
+export function sizeFacts(
+  text: string,
+  swg: WireGauge | null,
+  kit: Kit = ordinaryKit(),
+): SizeAnswer {
   const reading = readStatement(text, { gauges: gaugeBook(), swg });
   if (!reading.ok) return { ok: false, problem: reading.problem };
   const { statement } = reading;
-  const facts = statement.dimension === 'length' ? lengthFacts(statement) : otherFacts(statement);
+  const facts =
+    statement.dimension === 'length' ? lengthFacts(statement, kit) : otherFacts(statement);
   return { ok: true, facts };
 }
 
-function lengthFacts(statement: Statement): SizeFacts {
+function lengthFacts(statement: Statement, kit: Kit): SizeFacts {
   const amount = principal(statement);
   const { low, high } = statement;
   // For a range, the gauges around its limits: those inside it are what the pair tells of.
@@ -103,7 +108,7 @@ function lengthFacts(statement: Statement): SizeFacts {
         ? null
         : { below: nearest(below).below, above: nearest(above).above },
     pair: twoLimits ? goNoGo(low.base, high.base) : null,
-    advice: gaugeAdvice(statement, ordinaryKit()),
+    advice: gaugeAdvice(statement, kit),
     made: twoLimits ? gaugeMakersPair(low.base, high.base) : null,
     inside: twoLimits ? inside(low.base, high.base) : [],
     twins: like('near-twin'),

@@ -56,9 +56,14 @@ export class Shelf {
     this.#shelved.clear();
   }
 
+  /** Of a folder that is no project only what is open: it may be anything, and deep. */
+  #sheets(): readonly string[] {
+    return this.#project.isProject ? this.#project.sheets() : [...this.#open.keys()];
+  }
+
   /** Whether a path is one of the project's sheets, as far as is known. */
   knows(path: string): boolean {
-    return this.#project.sheets().includes(path);
+    return this.#sheets().includes(path);
   }
 
   /** Looks at what is open anew before it next tells the path of a file. */
@@ -69,7 +74,7 @@ export class Shelf {
   /** The path of a file by the name that reports show. */
   pathOf(file: string): string {
     if (this.#pathsByFile === null) {
-      const paths = [...this.#project.sheets(), ...this.#open.keys()];
+      const paths = [...this.#sheets(), ...this.#open.keys()];
       this.#pathsByFile = new Map(paths.map((path) => [this.#project.show(path), path]));
     }
     return this.#pathsByFile.get(file) ?? join(this.root, file);
@@ -103,7 +108,7 @@ export class Shelf {
 
   /** The next sheet that is not read as it stands now; null where all are. */
   nextUnread(): string | null {
-    return this.#project.sheets().find((path) => this.#isStale(path)) ?? null;
+    return this.#sheets().find((path) => this.#isStale(path)) ?? null;
   }
 
   /** Reads a sheet for what others need of it; what cannot be read is left out. */
@@ -146,7 +151,7 @@ export class Shelf {
 
   /** What lies between the sheets, file by file; of sheets that are read by then. */
   across(): readonly FileReport[] {
-    const facts = this.#project.sheets().flatMap((path) => this.#shelved.get(path)?.facts ?? []);
+    const facts = this.#sheets().flatMap((path) => this.#shelved.get(path)?.facts ?? []);
     return placeAcross(runAcross(acrossChecks, facts, this.#project.context(this.root)));
   }
 

@@ -36,7 +36,9 @@ export class Watcher {
   /** The documents of the editor by their paths. */
   readonly open = new Map<string, TextDocument>();
   readonly #connection: Connection;
+  /** By their roots, and by the folders of what was asked for. */
   readonly #shelves = new Map<string, Shelf>();
+  readonly #folders = new Map<string, Shelf>();
   readonly #read = new Map<string, Read>();
   readonly #own = new Map<string, readonly Diagnostic[]>();
   readonly #across = new Map<string, readonly Diagnostic[]>();
@@ -135,12 +137,13 @@ export class Watcher {
   }
 
   #shelfOf(path: string): Shelf | null {
-    for (const [root, shelf] of this.#shelves) {
-      if (dirname(path) === root || dirname(dirname(path)) === root) return shelf;
-    }
+    const folder = dirname(path);
+    const before = this.#folders.get(folder);
+    if (before !== undefined) return before;
     try {
-      const shelf = new Shelf(dirname(path), this.open);
+      const shelf = new Shelf(folder, this.open);
       const known = this.#shelves.get(shelf.root);
+      this.#folders.set(folder, known ?? shelf);
       if (known !== undefined) return known;
       this.#shelves.set(shelf.root, shelf);
       if (this.#watches) this.#watchOne(shelf);
@@ -194,8 +197,12 @@ export class Watcher {
 
   /** What was read of a project may be old: of these files, or with `around` of all. */
   #written(shelf: Shelf, paths: readonly string[], around: boolean): void {
-    if (around) shelf.reopen();
-    // Of what is open the editor's own text counts, whatever is on disk.
+    if (around) {
+      shelf.reopen();
+      // A folder may have become a project, or part of one.
+      this.#folders.clear();
+    }
+    // Of what is open the text in the editor counts, whatever is on disk.
     else if (paths.every((path) => this.open.has(path))) return;
     for (const path of this.open.keys()) {
       if (this.#shelfOf(path) !== shelf) continue;

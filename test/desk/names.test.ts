@@ -5,6 +5,8 @@ import type { DeskDocument, DeskProject } from '../../src/desk/model.ts';
 import { definition, references } from '../../src/desk/names.ts';
 import { folding, outline } from '../../src/desk/outline.ts';
 import { rename, renameStart } from '../../src/desk/rename.ts';
+import { kitOf } from '../../src/gauges/kit.ts';
+import { readKitEntry } from '../../src/gauges/kit-entry.ts';
 import { applyEdits } from '../../src/report/edits.ts';
 import { exampleContext } from '../checks/examples.ts';
 import { demo, opened } from './opened.ts';
@@ -113,4 +115,14 @@ test('the outline and what folds', () => {
 
 test('a document takes a sheet and findings that are there already', () => {
   expect(documentOf(document.sheet, [], document.project).findings).toEqual([]);
+});
+
+test("what measures a size is told of the club's own gauges, where it lists them", () => {
+  const text = demo('orlo-t71-wexcombe-six');
+  const kit = kitOf([readKitEntry('13/64 drill')]);
+  const own = openDocument(text, 'sheets/a.md', { context: { ...exampleContext(), kit } });
+  const atHand = (each: DeskDocument) =>
+    hover(each, at(each, 'value: No. 29 drill') + 8)?.rows.find(([label]) => label === 'at hand');
+  expect(atHand(own)).toEqual(['at hand', expect.stringContaining('13/64 drill')]);
+  expect(atHand(document)).not.toEqual(atHand(own));
 });
