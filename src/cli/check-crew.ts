@@ -18,8 +18,8 @@ export type Batch = readonly (readonly [index: number, named: string, path: stri
 /** What a helper says: that it is ready, and then what became of each batch. */
 export type HelperWord = 'ready' | readonly (readonly [index: number, checked: Checked])[];
 
-/** More helpers than this only wait for the disk and for one another. */
-const mostHelpers = 8;
+/** Each helper takes some 170 MiB, and each has to get warm: more of them cost more than they save. */
+const mostHelpers = 4;
 
 /** How many sheets are handed to a helper at once: so that it need not wait for the next. */
 const batchSize = 6;

@@ -99,7 +99,8 @@ export async function* checkInOrder(
         if (mayHaveCrew && unknown.length >= worthHelp) {
           mayHaveCrew = false;
           const task = { cwd: io.cwd, kept: keeping?.folder ?? null };
-          crew = await Crew.start(count, task, io, settle);
+          const share = Math.ceil((targets.length - next) / (worthHelp / 2));
+          crew = await Crew.start(Math.min(count, share), task, io, settle);
         }
         if (!isLong && unknown.length > 0 && targets.length >= many) {
           isLong = true;
