@@ -11,7 +11,7 @@ import {
 } from '../quantity/index.ts';
 import type { Dimension, Gauge, Statement } from '../quantity/model.ts';
 import type { PlacedSize, Setting } from '../sheet/model.ts';
-import type { Offer } from './complete-front.ts';
+import type { Offer } from './front-words.ts';
 import type { DeskDocument } from './model.ts';
 
 /** What a size is being typed for. */

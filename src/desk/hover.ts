@@ -5,10 +5,11 @@ import { wireGaugeNamed } from '../quantity/index.ts';
 import { sizeRows } from '../report/index.ts';
 import type { PlacedSize, Sheet } from '../sheet/model.ts';
 import type { Span } from '../text/index.ts';
-import { sourceWords, wordsAt } from './complete-front.ts';
+import { sourceWords } from './complete-values.ts';
 import { holds, ownSpan, sheetOffset } from './document.ts';
 import { findings } from './findings.ts';
 import { frontCursor } from './front-cursor.ts';
+import { wordsAt } from './front-words.ts';
 import type { DeskDocument, Hover } from './model.ts';
 import { meantAt } from './names.ts';
 

@@ -1,8 +1,8 @@
 export { actions, mended } from './actions.ts';
-export { keyWords } from './complete-front.ts';
 export { completions } from './completions.ts';
 export { documentOf, openDocument, retyped } from './document.ts';
 export { findings } from './findings.ts';
+export { keyWords } from './front-words.ts';
 export { hints } from './hints.ts';
 export { explained, hover, stateAfter } from './hover.ts';
 export { definition, references } from './names.ts';
