@@ -7,7 +7,7 @@ import {
   stopped,
 } from '../browser/index.ts';
 import type { Browser, Flate, Templates } from '../orders/model.ts';
-import { elsewhere, type Part, readPart } from '../pdf/index.ts';
+import { calledAs, elsewhere, headingsAsked, type Part, readPart } from '../pdf/index.ts';
 import { givenCount, withTaken } from './room-left.ts';
 import type { PageHead } from './sequence.ts';
 
@@ -72,8 +72,10 @@ export class PartPress {
     return this.withPage(async (run, order) => {
       const frame = await put(run, html);
       const problems = await faultsOf(run, order.contentWidthMm, order.templates);
+      const headings = await run.ask(headingsAsked);
       const part = await readPart(await run.pdf({ tagged: true }), order.flate);
-      return { part, problems, frame };
+      const outline = calledAs(part.outline, headings);
+      return { part: { ...part, outline }, problems, frame };
     });
   }
 

@@ -4,7 +4,7 @@ import { capHeightsByFamily, render, saidTitle } from '../html/index.ts';
 import { gaugesToGather, hasError } from '../matter/index.ts';
 import { cardMargins, contentWidthMm, papers } from '../orders/index.ts';
 import { type CardOrder, PressStopped, type Printed } from '../orders/model.ts';
-import { finishPdf } from '../pdf/index.ts';
+import { finishPdf, headingsAsked } from '../pdf/index.ts';
 import { type Fitted, layOut } from './fit.ts';
 import { overLeaf } from './leaf-marks.ts';
 import { type CardMeasures, measured } from './measures.ts';
@@ -69,6 +69,7 @@ async function printOne(run: Run, order: CardOrder): Promise<PrintedCard> {
       title: saidTitle(order.templates, 'card-title', model.face.title),
       author: model.club,
       language: model.language,
+      headings: await run.ask(headingsAsked),
       over: overLeaf(size, order.marks ?? { punch: null, trim: false }),
     },
     order.flate,

@@ -12,7 +12,7 @@ import {
   type SheetToPrint,
   type Templates,
 } from '../orders/model.ts';
-import { finishPdf } from '../pdf/index.ts';
+import { finishPdf, headingsAsked } from '../pdf/index.ts';
 import { type PaperGaugesModel, paperGaugesModel } from './model.ts';
 
 /** A sheet's gauges of paper to print. */
@@ -60,6 +60,7 @@ export async function printPaperGauges(order: PaperGaugesOrder): Promise<Printed
       {
         title: saidTitle(templates, 'paper-gauges-title', model.face.title),
         author: model.club,
+        headings: await run.ask(headingsAsked),
         language: model.language,
         trueSize: true,
       },

@@ -1,4 +1,5 @@
 import type { Flate } from '../orders/model.ts';
+import { calledAs } from './bookmarks.ts';
 import { joinParts } from './join.ts';
 import type { PartPage } from './part.ts';
 import { readPart } from './read-part.ts';
@@ -9,6 +10,8 @@ export interface PdfFacts {
   /** Who publishes it, as written; null leaves it out. */
   readonly author: string | null;
   readonly language: string;
+  /** What the headings are called, as the page said when `headingsAsked` was asked of it; see there. */
+  readonly headings?: unknown;
   /** Asks a reader to print at the true size, with no fitting to the page (ISO 32000-1, table 150). */
   readonly trueSize?: boolean;
   /** What is drawn over the page at an index, from 0, as PDF operators; null for nothing. */
@@ -37,7 +40,7 @@ export async function finishPdf(
   const part = await readPart(bytes, flate, { trueSize });
   const { title, author, language } = facts;
   const pdf = joinParts(
-    [part],
+    [{ ...part, outline: calledAs(part.outline, facts.headings) }],
     { title, author, language, furniture: null, leftShift: 0, tagged: true, trueSize, over },
     flate,
   );

@@ -1,4 +1,5 @@
 import type { Flate } from '../orders/model.ts';
+import { artifactsMarked, wholeWords } from './marked-content.ts';
 import { packText } from './pack-text.ts';
 import type { PartFont, PartPage, Resources, Thing } from './part.ts';
 import type { PdfFile } from './read.ts';
@@ -47,18 +48,30 @@ export class Gathered {
     return resources;
   }
 
-  /** Writes what pages say in the short way, which is most of what a print weighs. */
+  /**
+   * Writes what pages say in the short way, which is most of what a print weighs; of pages with tags, so
+   * that it is read with its words whole and nothing besides.
+   */
   packTexts(pages: readonly PartPage[]): void {
     const advances = this.fonts.map(({ file }) => uniteSubsets([file])?.advances ?? null);
-    for (const { contents, resources } of pages) {
-      const advancesOf = (name: string) => {
-        const font = /^~(\d+)~$/.exec(resources['/Font']?.[`/${name}`] ?? '')?.[1];
-        return font === undefined ? null : (advances[Number(font)] ?? null);
-      };
+    const letters = this.fonts.map(({ unicode }) => new Letters(unicode));
+    for (const { contents, resources, marks } of pages) {
+      const fontOf = (name: string) =>
+        /^~(\d+)~$/.exec(resources['/Font']?.[`/${name}`] ?? '')?.[1] ?? null;
+      const advancesOf = (name: string) => advances[Number(fontOf(name) ?? Number.NaN)] ?? null;
+      const lettersOf = (name: string) => letters[Number(fontOf(name) ?? Number.NaN)] ?? null;
       for (const content of contents) {
         const thing = this.things[content];
         if (!thing?.text.includes('/FlateDecode')) continue;
-        const packed = packText(unpackedThing(thing, this.flate), advancesOf);
+        let packed = packText(unpackedThing(thing, this.flate), advancesOf);
+        if (marks > 0) {
+          packed = wholeWords(
+            packed,
+            (font) => lettersOf(font)?.space ?? null,
+            (font, glyph) => lettersOf(font)?.partsAfter.has(glyph) ?? false,
+          );
+          packed = artifactsMarked(packed);
+        }
         this.things[content] = { text: thing.text, bytes: this.flate.pack(bytesOf(packed)) };
       }
     }
@@ -89,5 +102,22 @@ export class Gathered {
       bytes: stream?.bytes ?? null,
     };
     return written;
+  }
+}
+
+/** What of a font's letters says where words end: glyphs as four figures of hex. */
+class Letters {
+  readonly space: string | null = null;
+  readonly partsAfter = new Set<string>();
+
+  constructor(unicode: PartFont['unicode']) {
+    for (const [glyph, code] of Object.entries(unicode)) {
+      const hex = Number(glyph).toString(16).padStart(4, '0');
+      if (code === '0020') this.space = hex;
+      // Hyphen, soft and firm, solidus, dashes, no-break spaces, the space itself.
+      if (/^(?:002D|00AD|2010|2011|002F|2044|2013|2014|00A0|202F|2009)$/i.test(code)) {
+        this.partsAfter.add(hex);
+      }
+    }
   }
 }

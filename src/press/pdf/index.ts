@@ -1,3 +1,4 @@
+export { calledAs, headingsAsked } from './bookmarks.ts';
 export { finishPdf } from './finish.ts';
 export { joinParts } from './join.ts';
 export type { Part } from './part.ts';

@@ -16,7 +16,11 @@ export class Covers {
   put(contents: readonly (number | string)[], over: string | null): readonly (number | string)[] {
     if (over === null) return contents;
     this.save ??= this.writer.add('<<>>', bytesOf('q\n'));
-    return [this.save, ...contents, this.writer.pack('', bytesOf(`Q\n${over}\n`))];
+    return [
+      this.save,
+      ...contents,
+      this.writer.pack('', bytesOf(`Q\n/Artifact BMC\n${over}\nEMC\n`)),
+    ];
   }
 }
 

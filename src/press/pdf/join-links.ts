@@ -19,6 +19,8 @@ export class JoinedLinks {
   private readonly byPage = new Map<number, number[]>();
   private readonly places = new Map<string, string>();
   private readonly used = new Set<string>();
+  /** By id: the page of the place and what the heading there is called, for who can't see the link. */
+  private readonly told = new Map<string, string>();
 
   constructor(
     parts: readonly Part[],
@@ -33,7 +35,11 @@ export class JoinedLinks {
     let first = 0;
     for (const part of parts) {
       for (const [id, spot] of Object.entries(part.places)) {
-        if (!this.places.has(id)) this.places.set(id, this.spot(spot, first));
+        if (this.places.has(id)) continue;
+        this.places.set(id, this.spot(spot, first));
+        const heading = headingAt(part.outline, spot);
+        const page = String(first + spot.page + 1);
+        this.told.set(id, heading === null ? page : `${heading}, ${page}`);
       }
       first += part.pages.length;
     }
@@ -81,16 +87,18 @@ export class JoinedLinks {
     const [left = 0, bottom = 0, right = 0, top = 0] = rect;
     const corners = [left + shift, bottom, right + shift, top].map(writeNumber).join(' ');
     let target: string;
+    let words = to;
     if (to.startsWith('#')) {
       const id = to.slice(1);
       if (!this.places.has(id)) return;
       this.used.add(id);
       target = `/Dest${nameOf(id)}`;
+      words = this.told.get(id) ?? id;
     } else {
       target = `/A<</S/URI/URI${writeValue(new PdfText(to), () => 'null')}>>`;
     }
     const number = this.writer.reserve();
-    const text = `/Type/Annot/Subtype/Link/F 4/Border[0 0 0]/Rect[${corners}]${target}`;
+    const text = `/Type/Annot/Subtype/Link/F 4/Border[0 0 0]/Rect[${corners}]${target}/Contents${writeValue(PdfText.of(words), () => 'null')}`;
     this.links.set(`${page} ${at}`, { number, key: null, text });
     this.byPage.set(page, [...(this.byPage.get(page) ?? []), number]);
   }
@@ -128,7 +136,7 @@ export class JoinedLinks {
       const after = numbers[at + 1];
       this.writer.set(
         number,
-        `<</Title${writeValue(new PdfText(entry.title), () => 'null')}/Parent ${parent} 0 R` +
+        `<</Title${writeValue(PdfText.of(entry.title), () => 'null')}/Parent ${parent} 0 R` +
           `/Dest${this.spot(entry, first)}${before ? `/Prev ${before} 0 R` : ''}` +
           `${after ? `/Next ${after} 0 R` : ''}${kids}` +
           `${below.length > 0 ? `/Count -${below.length}` : ''}>>`,
@@ -141,4 +149,14 @@ export class JoinedLinks {
 
 function nameOf(id: string): string {
   return `/${id.replace(/[^\w.-]/g, (character) => `#${character.charCodeAt(0).toString(16).padStart(2, '0')}`)}`;
+}
+
+/** What the heading at a place is called; null where there is none. */
+function headingAt(outline: readonly OutlineEntry[], { page, y }: Spot): string | null {
+  for (const entry of outline) {
+    if (entry.page === page && Math.abs(entry.y - y) < 3) return entry.title;
+    const below = headingAt(entry.entries, { page, x: 0, y });
+    if (below !== null) return below;
+  }
+  return null;
 }

@@ -82,7 +82,13 @@ export class JoinedTags {
     if (headers.length > 0) {
       attributes += `<</O/Table/Headers[${headers.map((each) => `(${each})`).join('')}]>>`;
     }
-    const name = tag.id === null ? null : naming.nameOf(tag.id);
+    // A note has a name of its own (ISO 14289-1, 7.9).
+    const name =
+      tag.role === 'Note'
+        ? `n${number.toString(36).padStart(6, '0')}`
+        : tag.id === null
+          ? null
+          : naming.nameOf(tag.id);
     if (name !== null) this.names.push([name, number]);
     this.writer.set(
       number,

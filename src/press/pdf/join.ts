@@ -4,6 +4,8 @@ import { JoinedFonts } from './join-fonts.ts';
 import { Covers, Frames } from './join-frames.ts';
 import { JoinedLinks } from './join-links.ts';
 import { JoinedTags } from './join-tags.ts';
+import { structureFaults } from './mend-tags.ts';
+import { xmpPacket } from './metadata.ts';
 import type { Part, PartPage } from './part.ts';
 import { bytesOf, PdfText, writeNumber, writeValue } from './values.ts';
 import { PdfWriter } from './write.ts';
@@ -93,9 +95,15 @@ export function joinParts(parts: readonly Part[], joining: Joining, flate: Flate
     }
   }
   shared.finish();
+  const { title, author: by, language } = joining;
+  const isUniversal = joining.tagged && structureFaults(parts).length === 0;
+  const metadata = writer.add(
+    '<</Type/Metadata/Subtype/XML>>',
+    bytesOfUtf8(xmpPacket({ title, author: by, language, isUniversal })),
+  );
   writer.set(
     catalog,
-    `<</Type/Catalog/Pages ${nodes.root} 0 R/Lang${text(joining.language)}` +
+    `<</Type/Catalog/Pages ${nodes.root} 0 R/Metadata ${metadata} 0 R/Lang${text(joining.language)}` +
       `/ViewerPreferences<</DisplayDocTitle true${joining.trueSize ? '/PrintScaling/None' : ''}>>${tags?.finish() ?? ''}${links?.finish() ?? ''}>>`,
   );
   const author = joining.author === null ? '' : `/Author${text(joining.author)}`;
@@ -104,6 +112,11 @@ export function joinParts(parts: readonly Part[], joining: Joining, flate: Flate
       `/CreationDate${printDate}/ModDate${printDate}>>`,
   );
   return writer.finish(catalog, info);
+}
+
+/** Metadata stand unpacked, so that whoever looks for files can read them (ISO 32000-1, 14.3.2). */
+function bytesOfUtf8(text: string): Uint8Array {
+  return new Uint8Array(Buffer.from(text, 'utf8'));
 }
 
 function text(words: string): string {

@@ -158,7 +158,7 @@ function readOutline(
     const title = pdf.get(dict.get('/Title'));
     const spot = spotOf(dict.get('/Dest'));
     if (title instanceof PdfText && spot !== null) {
-      entries.push({ title: title.bytes, ...spot, entries: readOutline(pdf, dict, spotOf) });
+      entries.push({ title: title.words, ...spot, entries: readOutline(pdf, dict, spotOf) });
     }
     dict = pdf.dict(dict.get('/Next'));
   }

@@ -1,3 +1,4 @@
+import { mendedTags } from './mend-tags.ts';
 import type { LinkKid, Mark, Tag } from './part.ts';
 import type { PdfFile } from './read.ts';
 import { isDict, type PdfDict, PdfRef, PdfText, type PdfValue, writeValue } from './values.ts';
@@ -23,7 +24,7 @@ export function readTags(pdf: PdfFile, catalog: PdfDict, around: TagSurroundings
   const kids = reading.kids(root.get('/K'), null);
   const [document] = kids;
   const below = kids.length === 1 && isTag(document) && document.role === 'Document';
-  return held(below ? document.kids : kids);
+  return mendedTags(held(below ? document.kids : kids));
 }
 
 /** Elements alone: each stretch of what is none is put into a `NonStruct`. */

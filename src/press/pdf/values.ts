@@ -41,6 +41,16 @@ export class PdfText {
     }
     return new PdfText(bytes);
   }
+
+  /** The words of a text string, in UTF-16 with its mark or one byte a character. */
+  get words(): string {
+    if (!this.bytes.startsWith('\xfe\xff')) return this.bytes;
+    let words = '';
+    for (let at = 2; at + 1 < this.bytes.length; at += 2) {
+      words += String.fromCharCode(this.bytes.charCodeAt(at) * 256 + this.bytes.charCodeAt(at + 1));
+    }
+    return words;
+  }
 }
 
 /** An object with bytes of its own, as the file has them. */

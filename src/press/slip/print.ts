@@ -4,7 +4,7 @@ import { capHeightsByFamily, render, saidTitle } from '../html/index.ts';
 import { densityNames } from '../lettering/index.ts';
 import { contentWidthMm } from '../orders/index.ts';
 import type { Browser, EditionFacts, Flate, Printed, Templates } from '../orders/model.ts';
-import { finishPdf, pageCount } from '../pdf/index.ts';
+import { finishPdf, headingsAsked, pageCount } from '../pdf/index.ts';
 import { type SlipOptions, slipModel } from './model.ts';
 
 export interface SlipOrder extends Omit<SlipOptions, 'capHeights'> {
@@ -49,7 +49,11 @@ export async function printSlip(order: SlipOrder): Promise<Printed> {
     }
     const title = saidTitle(templates, 'slip-title', model.title);
     const { club: author, language } = model;
-    const { pdf } = await finishPdf(bytes, { title, author, language }, order.flate);
+    const { pdf } = await finishPdf(
+      bytes,
+      { title, author, language, headings: await run.ask(headingsAsked) },
+      order.flate,
+    );
     return { pdf, pages, problems, remarks: [] };
   });
 }

@@ -11,7 +11,7 @@ import type {
   SheetToPrint,
   Templates,
 } from '../orders/model.ts';
-import { finishPdf } from '../pdf/index.ts';
+import { finishPdf, headingsAsked } from '../pdf/index.ts';
 import { type ConcordanceModel, concordanceTables, sourcesAcross } from './model.ts';
 
 export interface ConcordanceOrder extends Pick<SheetToPrint, 'sheet'> {
@@ -48,7 +48,11 @@ export async function printConcordance(order: ConcordanceOrder): Promise<Printed
     const title = saidTitle(templates, 'concordance-title', face.title);
     const author = edition?.club ?? null;
     const printed = await run.pdf({ tagged: true });
-    const { pdf, pages } = await finishPdf(printed, { title, author, language }, order.flate);
+    const { pdf, pages } = await finishPdf(
+      printed,
+      { title, author, language, headings: await run.ask(headingsAsked) },
+      order.flate,
+    );
     return { pdf, pages, problems, remarks: [] };
   });
 }
