@@ -4,7 +4,6 @@ import { JoinedFonts } from './join-fonts.ts';
 import { Covers, Frames } from './join-frames.ts';
 import { JoinedLinks } from './join-links.ts';
 import { JoinedTags } from './join-tags.ts';
-import { structureFaults } from './mend-tags.ts';
 import { xmpPacket } from './metadata.ts';
 import type { Part, PartPage } from './part.ts';
 import { bytesOf, PdfText, writeNumber, writeValue } from './values.ts';
@@ -96,7 +95,8 @@ export function joinParts(parts: readonly Part[], joining: Joining, flate: Flate
   }
   shared.finish();
   const { title, author: by, language } = joining;
-  const isUniversal = joining.tagged && structureFaults(parts).length === 0;
+  // Said only once a validator from outside has found it so; what can be told here is held by tests.
+  const isUniversal = false;
   const metadata = writer.add(
     '<</Type/Metadata/Subtype/XML>>',
     bytesOfUtf8(xmpPacket({ title, author: by, language, isUniversal })),

@@ -25,6 +25,7 @@ export function mendedTags(tags: readonly Tag[]): Tag[] {
 function mended(tag: Tag): Tag {
   const role = known.get(tag.role) ?? tag.role;
   const kids = tag.kids.map((kid) => (isTag(kid) ? mended(kid) : kid));
+  if (role === 'LI') return { ...tag, kids: bodied(kids) };
   if (role !== 'Figure' || tag.more.includes('/Alt')) return { ...tag, role, kids };
   const pictures = kids.filter((kid): kid is Tag => isTag(kid) && kid.role === 'Figure');
   const [picture] = pictures;
@@ -38,6 +39,15 @@ function mended(tag: Tag): Tag {
     more: tag.more + picture.more,
     attributes: tag.attributes + (tag.attributes === '' ? picture.attributes : ''),
   };
+}
+
+/** An item's label, and all else in its body: it holds nothing besides (ISO 32000-1, table 336). */
+function bodied(kids: readonly Kid[]): Kid[] {
+  const own = (kid: Kid) => isTag(kid) && /^(?:Lbl|LBody)$/.test(kid.role);
+  const rest = kids.filter((kid) => !own(kid));
+  if (rest.length === 0) return [...kids];
+  const body: Tag = { role: 'LBody', kids: rest, attributes: '', more: '', id: null, headers: [] };
+  return [...kids.filter(own), body];
 }
 
 /** What keeps a file from calling itself PDF/UA, each with its number in the Matterhorn Protocol 1.1. */

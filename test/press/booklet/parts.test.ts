@@ -75,7 +75,8 @@ describe.skipIf(here === null)('a booklet that is joined from parts', patience, 
         words(expected.pages[index]?.text ?? ''),
       );
     }
-    expect(read.outline).toEqual(expected.outline);
+    // Joined, the chapters' bookmarks have their numbers.
+    expect(read.outline.map((title) => title.replace(/^\d+ /, ''))).toEqual(expected.outline);
     expect(printed.pdf.length).toBeLessThan(whole.length);
   });
 
