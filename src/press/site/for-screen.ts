@@ -99,7 +99,7 @@ function box(words: string): Element {
     children: ElementContent[],
   ): Element => ({ type: 'element', tagName, properties, children });
   return element('label', { className: ['tick'] }, [
-    element('input', { type: 'checkbox', autoComplete: ['off'] }, []),
+    element('input', { type: 'checkbox' }, []),
     element('span', { className: ['unseen'] }, [{ type: 'text', value: words }]),
   ]);
 }
