@@ -20,9 +20,12 @@ export function escapeHtml(text: string): string {
   return text.replace(/[&<>"']/g, (character) => entities[character] ?? character);
 }
 
-/** Where a size may be parted at the end of a line: before a tolerance, a datum, another limit. */
+/**
+ * Where a size may be parted at the end of a line: before a tolerance, a datum, another limit, and between
+ * the gauges of a list.
+ */
 const parting =
-  /\s+(?=(?:±|\+\/?-|[–—]|\+\.?\d|to\b|or\b|and\b|per\b|after\b|from\b|below\b|above\b|at\b|with\b|before\b|on\b|\())/u;
+  /(?<=;)\s+|(?<=,)\s+(?=\p{L})|\s+(?=(?:±|\+\/?-|[–—]|\+\.?\d|to\b|or\b|and\b|per\b|after\b|from\b|below\b|above\b|at\b|with\b|before\b|on\b|\())/u;
 
 /** The parts of a size that stay whole: `29/32`, `+1/32/-1/64 in`. */
 export function sizeParts(text: string): readonly string[] {

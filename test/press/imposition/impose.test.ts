@@ -283,13 +283,13 @@ describe('an imposed PDF', () => {
   });
 
   test('is refused for paper that would move pages into the fold', async () => {
-    // 25 sheets: 24 x 0.3 x 1.2 = 8.64 mm of an inner margin of 15 mm; 21 sheets are 7.2 mm.
+    // 25 sheets: 24 x 0.3 x 1.2 = 8.64 mm of an inner margin of 14 mm; 20 sheets are 6.84 mm.
     const pages = await numbered(100, 'half-letter');
     const order = { ...plain, thicknessMm: 0.3, sheetsInSignature: 40 };
     await expect(impose(pages, order)).rejects.toThrow(PressStopped);
     await expect(impose(pages, order)).rejects.toThrow(
       '25 sheets of 0.3 mm folded into one another would move the pages in the middle 8.6 mm ' +
-        'toward the fold, of an inner margin of 15 mm. Fold fewer together: --signatures 21.',
+        'toward the fold, of an inner margin of 14 mm. Fold fewer together: --signatures 20.',
     );
   });
 });
