@@ -43,6 +43,9 @@ export interface FinishOptions {
 /** What a reduced drawing is of its size. */
 const REDUCED = 0.72;
 
+/** How much a value's lettering is enlarged in a reduced drawing: figures of its fractions stay 1.7 mm high. */
+const VALUE_IN_REDUCED = 1.32;
+
 /** A label where it stands. */
 export interface PlacedLabel extends Label {
   readonly left: number;
@@ -74,7 +77,8 @@ export function finish(scene: Scene, options: FinishOptions): Drawing {
     top: Math.min(...ys) - stroke.thick / 2,
     bottom: Math.max(...ys) + stroke.thick / 2,
   };
-  const labels = placed(scene.labels, body);
+  const enlarged = options.reduced ? VALUE_IN_REDUCED : 1;
+  const labels = placed(scene.labels, body, enlarged);
   const right = Math.max(body.right, ...labels.map((label) => label.left + label.width));
   const top = Math.min(body.top, ...labels.map((label) => label.top));
   const end = Math.max(body.bottom, ...labels.map((label) => label.top + label.height));
@@ -110,9 +114,9 @@ export function finish(scene: Scene, options: FinishOptions): Drawing {
   );
   for (const label of labels) {
     label.lines.forEach((line, at) => {
-      out.push(
-        lettered(line, label.kind, label.left, label.top + at * lineHeight[label.kind], alone),
-      );
+      const factor = times(label, enlarged);
+      const top = label.top + at * lineHeight[label.kind] * factor;
+      out.push(lettered(line, label.kind, label.left, top, alone, factor));
     });
   }
   for (const { line, at } of scene.inside) {
@@ -140,7 +144,11 @@ interface Extent {
 }
 
 /** Labels in a column to the right of the drawing, each as near its wish as the others let it. */
-export function placed(labels: readonly Label[], body: Extent): readonly PlacedLabel[] {
+export function placed(
+  labels: readonly Label[],
+  body: Extent,
+  enlarged = 1,
+): readonly PlacedLabel[] {
   const left = body.right + GUTTER;
   const sorted = labels
     .map((label, index) => ({ label, index }))
@@ -149,8 +157,8 @@ export function placed(labels: readonly Label[], body: Extent): readonly PlacedL
       ...label,
       left,
       top: 0,
-      width: Math.max(...label.lines.map((line) => line.width)),
-      height: label.lines.length * lineHeight[label.kind],
+      width: Math.max(...label.lines.map((line) => line.width)) * times(label, enlarged),
+      height: label.lines.length * lineHeight[label.kind] * times(label, enlarged),
     }));
   // Blocks of labels that touch, each block centered on the wishes of its members.
   const blocks: { members: typeof sorted; offsets: number[]; height: number; top: number }[] = [];
@@ -182,6 +190,12 @@ export function placed(labels: readonly Label[], body: Extent): readonly PlacedL
   );
 }
 
+/** Values are enlarged, and what else holds a fraction; other names stay as they are. */
+function times({ kind, lines }: Label, enlarged: number): number {
+  const isDrawn = lines.some((line) => line.stretches.some(({ face }) => face === 'upper'));
+  return kind === 'size' || isDrawn ? enlarged : 1;
+}
+
 /** A level stretch beside the words, then straight to what they name. */
 function leader(label: PlacedLabel): string {
   const y = label.top + label.height / 2;
@@ -201,15 +215,18 @@ function lettered(
   x: number,
   top: number,
   alone: boolean,
+  factor = 1,
 ): string {
-  const size = typeSize[kind];
+  const size = typeSize[kind] * factor;
   // Capitals (0.7 of the type size) stand in the middle of their line.
-  const baseline = top + lineHeight[kind] / 2 + 0.35 * size;
-  const held = alone ? ` textLength="${n(line.width)}" lengthAdjust="spacingAndGlyphs"` : '';
+  const baseline = top + (lineHeight[kind] * factor) / 2 + 0.35 * size;
+  const held = alone
+    ? ` textLength="${n(line.width * factor)}" lengthAdjust="spacingAndGlyphs"`
+    : '';
   const content = line.stretches
     .map(({ face, text }) =>
       face === kind ? escapeXml(text) : `<tspan ${faces[face]}>${escapeXml(text)}</tspan>`,
     )
     .join('');
-  return `<text class="${kind}" x="${n(x)}" y="${n(baseline)}" font-size="${size}" xml:space="preserve" ${faces[kind]}${held}>${content}</text>`;
+  return `<text class="${kind}" x="${n(x)}" y="${n(baseline)}" font-size="${n(size)}" xml:space="preserve" ${faces[kind]}${held}>${content}</text>`;
 }

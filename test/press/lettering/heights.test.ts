@@ -101,6 +101,8 @@ describe.skipIf(here === null)('the booklet', { timeout: 300_000 }, () => {
       const [kind, height] = /Upper|Lower/.test(font)
         ? (['figures', mm * FIGURE] as const)
         : (['caps', mm * CAP] as const);
+      // A dot that says "used" is no letter.
+      if (!/[\p{L}\p{N}]/u.test(text)) continue;
       if (height < least[kind].mm) least[kind] = { mm: height, text };
     }
     console.log(
