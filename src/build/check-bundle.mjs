@@ -136,11 +136,15 @@ export async function bundleCheck(root, external) {
   const folder = mkdtempSync(join(tmpdir(), 'gaugeleaf-'));
   try {
     writeFileSync(join(folder, 'sample.md'), SAMPLE);
-    execFileSync(process.execPath, [join(dist, 'gaugeleaf.js'), 'check', 'sample.md'], {
-      cwd: folder,
-      env: { ...process.env, GAUGELEAF_KEEP_CACHE: '1' },
-      stdio: 'ignore',
-    });
+    execFileSync(
+      process.execPath,
+      [join(dist, 'gaugeleaf.js'), 'check', '--no-cache', 'sample.md'],
+      {
+        cwd: folder,
+        env: { ...process.env, GAUGELEAF_KEEP_CACHE: '1' },
+        stdio: 'ignore',
+      },
+    );
   } catch {
     // The sample has faults, so the command ends in 1; the cache is written all the same.
   } finally {
