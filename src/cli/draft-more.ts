@@ -1,6 +1,7 @@
-import { basename, join, resolve } from 'node:path';
+import { join, resolve } from 'node:path';
 import { draftKind, draftVariant } from '../import/index.ts';
 import {
+  fileId,
   isTaken,
   openProject,
   Projects,
@@ -27,12 +28,12 @@ export function draftBasedOn(
   }
   const written = resolve(io.cwd, options.out);
   const path = /\.md$/i.test(written) ? written : `${written}.md`;
-  const id = basename(path).replace(/\.md$/i, '');
+  const id = fileId(path);
   refuseName(id, 'a sheet');
   refuseTaken(path, project.show(path));
   const text = draftVariant({
     id,
-    base: basename(base).replace(/\.md$/i, ''),
+    base: fileId(base),
     title: options.title ?? id,
     date: options.date,
   });

@@ -1,6 +1,5 @@
-import { basename } from 'node:path';
 import type { PartStore } from '../press/index.ts';
-import { type Edition, type Project, Refusal } from '../project/index.ts';
+import { type Edition, fileId, type Project, Refusal } from '../project/index.ts';
 import { placeFindings, stoppers } from '../report/index.ts';
 import { nearestName } from '../text/index.ts';
 import type { Io } from './io.ts';
@@ -73,9 +72,8 @@ export async function editionCandidates(
 /** Those of the sheets that are asked for. Fails with `Refusal` where the edition has none of that name. */
 function wanted(paths: readonly string[], only: readonly string[] | undefined): readonly string[] {
   if (only === undefined) return paths;
-  const nameOf = (path: string) => basename(path).replace(/\.md$/i, '');
-  const asked = new Set(only.map(nameOf));
-  const names = paths.map(nameOf);
+  const asked = new Set(only.map(fileId));
+  const names = paths.map(fileId);
   for (const name of asked) {
     if (names.includes(name)) continue;
     const near = nearestName(name, names);
@@ -84,13 +82,13 @@ function wanted(paths: readonly string[], only: readonly string[] | undefined): 
       near === null ? `name one of ${names.join(', ')}` : `perhaps ${near} is meant`,
     );
   }
-  return paths.filter((path) => asked.has(nameOf(path)));
+  return paths.filter((path) => asked.has(fileId(path)));
 }
 
 /** The sheets that the edition lists, as it lists them; all, in byte order, where it lists none. */
 function inOrder(paths: readonly string[], order: readonly string[] | null): readonly string[] {
   if (order === null) return paths;
-  const byName = new Map(paths.map((path) => [basename(path).replace(/\.md$/i, ''), path]));
+  const byName = new Map(paths.map((path) => [fileId(path), path]));
   const listed = [...new Set(order)].map((name) => byName.get(name));
   return listed.filter((path) => path !== undefined);
 }

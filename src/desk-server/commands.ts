@@ -1,6 +1,6 @@
 import { basename, isAbsolute, join } from 'node:path';
 import type { CommandOrder, Done } from '../desk-page/model.ts';
-import { Refusal } from '../project/index.ts';
+import { fileId, Refusal } from '../project/index.ts';
 import type { Desk } from './desk.ts';
 
 /** What a command came to. */
@@ -48,7 +48,7 @@ export class Commands {
       status,
       out,
       talk,
-      sheet: made === undefined ? null : basename(made).replace(/\.md$/i, ''),
+      sheet: made === undefined ? null : fileId(made),
       prints: written
         .filter((path) => isPrint(path, root))
         .map((path) => `print/${encodeURIComponent(basename(path))}`),

@@ -3,12 +3,13 @@ import type { DeskEvent, Differing } from '../desk-page/model.ts';
 import {
   type DiskChange,
   EditionWatch,
+  fileId,
   locate,
   openProject,
   type Project,
   Refusal,
 } from '../project/index.ts';
-import { EditionBoard, idOf } from './edition-board.ts';
+import { EditionBoard } from './edition-board.ts';
 
 import { Frames } from './frames.ts';
 import { OpenSheet } from './open-sheet.ts';
@@ -54,7 +55,7 @@ export class Desk {
    * path. Fails with `Refusal` where there is none, or where it leads out of the project.
    */
   pathOf(id: string): string {
-    const path = this.#project.sheets().find((each) => idOf(each) === id);
+    const path = this.#project.sheets().find((each) => fileId(each) === id);
     if (path === undefined) throw new Refusal(`there is no sheet ${id}`);
     const located = locate(
       this.#project.root,

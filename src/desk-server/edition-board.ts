@@ -9,7 +9,7 @@ import type {
   SheetLine,
 } from '../desk-page/model.ts';
 import { gaugeBook } from '../gauges/index.ts';
-import { examineFile, type FileFaults, type Project } from '../project/index.ts';
+import { examineFile, type FileFaults, fileId, type Project } from '../project/index.ts';
 import { findIn, queryOf } from '../report/find/index.ts';
 import { type PlacedFinding, placeAcross, placeFindings } from '../report/index.ts';
 import type { Sheet } from '../sheet/model.ts';
@@ -65,7 +65,7 @@ export class EditionBoard {
   find(text: string): readonly FoundLine[] {
     const gauges = gaugeBook();
     const project = this.#project;
-    const ids = new Map(project.sheets().map((path) => [project.show(path), idOf(path)]));
+    const ids = new Map(project.sheets().map((path) => [project.show(path), fileId(path)]));
     const sheets = project.sheets().flatMap((path) => this.#entries.get(path)?.sheet ?? []);
     return findIn(sheets, queryOf(text, gauges), gauges)
       .slice(0, mostFound)
@@ -85,7 +85,7 @@ export class EditionBoard {
   /** The state to show; `unsaved` tells of sheets with something typed that is not in their files. */
   state(unsaved: (id: string) => boolean): EditionState {
     const { edition } = this.#project.edition();
-    const paths = new Map(this.#project.sheets().map((path) => [idOf(path), path]));
+    const paths = new Map(this.#project.sheets().map((path) => [fileId(path), path]));
     const order = edition?.sheets?.filter((id) => paths.has(id)) ?? [];
     const rest = [...paths.keys()].filter((id) => !order.includes(id));
     const listed = edition?.sheets !== null && edition !== null;
@@ -137,7 +137,7 @@ export class EditionBoard {
 
   #entryOf(path: string): Entry {
     const examined = examineFile(this.#project, path);
-    const id = idOf(path);
+    const id = fileId(path);
     if (!examined.ok) {
       const { message } = examined.refused;
       const line = { title: id, kind: null, status: null, counts: null, refused: message };
@@ -161,7 +161,7 @@ export class EditionBoard {
   #findAcross(): readonly EditionFinding[] {
     const project = this.#project;
     const facts = project.sheets().flatMap((path) => this.#entries.get(path)?.facts ?? []);
-    const ids = new Map(project.sheets().map((path) => [project.show(path), idOf(path)]));
+    const ids = new Map(project.sheets().map((path) => [project.show(path), fileId(path)]));
     const found = runAcross(acrossChecks, facts, project.context(project.root));
     return placeAcross(found).flatMap(({ file, findings }) =>
       findings.map((finding) => ({ sheet: ids.get(file) ?? null, finding })),
@@ -184,11 +184,6 @@ export class EditionBoard {
 
 function placedFaults(faults: FileFaults | null): readonly PlacedFinding[] {
   return faults === null ? [] : placeFindings(faults.findings, faults.lines);
-}
-
-/** A file's name without `.md`. */
-export function idOf(path: string): string {
-  return basename(path).replace(/\.md$/i, '');
 }
 
 function countsOf(

@@ -9,7 +9,7 @@ import type {
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import { retyped } from '../desk/index.ts';
 import type { DeskDocument } from '../desk/model.ts';
-import { type DiskChange, EditionWatch, type FileFaults } from '../project/index.ts';
+import { type DiskChange, EditionWatch, type FileFaults, fileId } from '../project/index.ts';
 import { faultDiagnostics, placedDiagnostics, sheetDiagnostics } from './findings.ts';
 import { pathOf } from './places.ts';
 import type { Found } from './server.ts';
@@ -259,7 +259,7 @@ export class Watcher {
 
   /** Sheets that are open and take something from this one are other sheets now. */
   #tellBasedOn(path: string): void {
-    const id = basename(path).replace(/\.md$/i, '');
+    const id = fileId(path);
     for (const [other, { document }] of [...this.#read]) {
       if (other === path || dirname(other) !== dirname(path)) continue;
       const { family, front } = document.sheet;

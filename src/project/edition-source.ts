@@ -8,6 +8,7 @@ import { type FamilyBook, readSheet, type SharedSources, sourcesIn } from '../sh
 import type { Sheet } from '../sheet/model.ts';
 import { readYaml } from '../text/index.ts';
 import { decodeText } from './decode.ts';
+import { fileId } from './file-id.ts';
 import { runGit } from './git.ts';
 import { openProject, type Project } from './project.ts';
 import { readBounded, readText } from './read-text.ts';
@@ -93,10 +94,6 @@ function readFor(
     sharedSources,
   });
   return { sheet };
-}
-
-function fileId(path: string): string {
-  return basename(path).replace(/\.md$/i, '');
 }
 
 function inOrder<T>(sheets: ReadonlyMap<string, T>, order: readonly string[] | null): T[] {

@@ -1,5 +1,5 @@
 import { realpathSync } from 'node:fs';
-import { basename, join, resolve } from 'node:path';
+import { join, resolve } from 'node:path';
 import type { CheckContext } from '../checks/index.ts';
 import { gaugeBook } from '../gauges/index.ts';
 import type { Kind } from '../kinds/model.ts';
@@ -7,6 +7,7 @@ import { type Edition, readEdition } from './edition.ts';
 import { openEdition, truth, whole, written } from './edition-file.ts';
 import { familyBooks } from './family-book.ts';
 import type { FileFaults } from './file-faults.ts';
+import { fileId } from './file-id.ts';
 import { readKinds } from './kinds-folder.ts';
 import { listSheets } from './list-sheets.ts';
 import { findPicture } from './pictures.ts';
@@ -62,7 +63,7 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
   const edition = once(() =>
     readEdition(
       file(),
-      sheets().map((path) => basename(path).replace(/\.md$/i, '')),
+      sheets().map((path) => fileId(path)),
     ),
   );
   // What checks of every sheet ask for; the edition's own mistakes are told with the whole project.

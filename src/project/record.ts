@@ -1,9 +1,9 @@
 import { realpathSync } from 'node:fs';
-import { basename } from 'node:path';
 import { type BenchRecord, type RecordFault, readRecord } from '../conformance/index.ts';
 import { gaugeBook } from '../gauges/index.ts';
 import { nearestName } from '../text/index.ts';
 import { type FileFaults, fileFaults } from './file-faults.ts';
+import { fileId } from './file-id.ts';
 import type { Project } from './project.ts';
 import { readText } from './read-text.ts';
 import { causeInWords, Refusal } from './refusal.ts';
@@ -45,11 +45,10 @@ export function readRecordFile(project: Project, path: string): RecordFile {
   }
   const { record, faults } = readRecord(text, gaugeBook());
   if (record === null) return { file, text, record, sheet: null, faults };
-  const named = (sheet: string) => basename(sheet).replace(/\.md$/i, '');
   const sheets = project.sheets();
-  const sheet = sheets.find((each) => named(each) === record.sheet.value) ?? null;
+  const sheet = sheets.find((each) => fileId(each) === record.sheet.value) ?? null;
   if (sheet !== null) return { file, text, record, sheet, faults };
-  const near = nearestName(record.sheet.value, sheets.map(named));
+  const near = nearestName(record.sheet.value, sheets.map(fileId));
   const missing: RecordFault = {
     kind: 'invalid',
     span: record.sheet.span,

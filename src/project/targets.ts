@@ -1,6 +1,7 @@
 import { statSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { nearestName } from '../text/index.ts';
+import { fileId } from './file-id.ts';
 import { type FileSort, fileSort } from './file-sort.ts';
 import { listSheets } from './list-sheets.ts';
 import { notASheet } from './not-a-sheet.ts';
@@ -53,14 +54,13 @@ export function sheetNamed(name: string, projects: Projects, cwd: string): Targe
     return { project: projects.of(path), path };
   }
   const project = projects.of(cwd);
-  const wanted = basename(name).replace(/\.md$/i, '');
+  const wanted = fileId(name);
   const bare = !/[\\/]/.test(name);
   const known = project.isProject ? project.sheets() : [];
-  const named = (sheet: string) => basename(sheet).replace(/\.md$/i, '');
-  const found = bare ? known.find((sheet) => named(sheet) === wanted) : undefined;
+  const found = bare ? known.find((sheet) => fileId(sheet) === wanted) : undefined;
   if (found !== undefined) return { project, path: found };
   if (exists(path)) throw new Refusal(`${name} is a folder, not a file`);
-  throw new Refusal(`there is no sheet ${name}`, meant(wanted, path, known, project, named));
+  throw new Refusal(`there is no sheet ${name}`, meant(wanted, path, known, project));
 }
 
 function meant(
@@ -68,13 +68,12 @@ function meant(
   path: string,
   known: readonly string[],
   project: Project,
-  named: (sheet: string) => string,
 ): string | null {
-  const longer = known.filter((each) => wanted.length > 2 && named(each).startsWith(wanted));
+  const longer = known.filter((each) => wanted.length > 2 && fileId(each).startsWith(wanted));
   const near =
-    nearestName(wanted, known.map(named)) ??
-    (longer.length === 1 && longer[0] !== undefined ? named(longer[0]) : null);
-  const sheet = near === null ? undefined : known.find((each) => named(each) === near);
+    nearestName(wanted, known.map(fileId)) ??
+    (longer.length === 1 && longer[0] !== undefined ? fileId(longer[0]) : null);
+  const sheet = near === null ? undefined : known.find((each) => fileId(each) === near);
   if (sheet !== undefined) return `perhaps ${project.show(sheet)} was meant`;
   const folder = dirname(path);
   if (!isFolder(folder)) return `there is no folder ${project.show(folder)} either`;

@@ -1,6 +1,6 @@
-import { basename } from 'node:path';
 import type { Browser, CardOrder, CardReadings, Punch, Templates } from '../../press/index.ts';
 import {
+  fileId,
   flate,
   isFolder,
   namedKind,
@@ -105,7 +105,7 @@ function namesOf(
         : `the edition has no sheet of the kind ${wanted.name}`,
     );
   }
-  return sheets.map(({ sheet }) => basename(sheet.file).replace(/\.md$/i, ''));
+  return sheets.map(({ sheet }) => fileId(sheet.file));
 }
 
 /**
@@ -172,7 +172,7 @@ async function printAll(
   for (const [index, { target, card: job, name: stem }] of jobs.entries()) {
     const print = printed[index];
     if (print === undefined) continue;
-    const named = stem ?? basename(job.path).replace(/\.md$/i, '');
+    const named = stem ?? fileId(job.path);
     const name = `${named}-card${proof ? '-proof' : ''}.pdf`;
     const path = outPath(options.out, name, target.project, io);
     if (!deliver(print, path, proof, target.project.show, io)) status = 1;
@@ -188,7 +188,7 @@ function editionSheets(project: Project): readonly EditionSheet[] {
   if (edition === null) return [];
   const listed = edition.sheets;
   return projectSheets(project).filter(
-    ({ sheet }) => listed === null || listed.includes(basename(sheet.file).replace(/\.md$/i, '')),
+    ({ sheet }) => listed === null || listed.includes(fileId(sheet.file)),
   );
 }
 

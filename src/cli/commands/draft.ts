@@ -1,7 +1,14 @@
-import { basename, join, resolve } from 'node:path';
+import { join, resolve } from 'node:path';
 import { draftSheet, freeNeighbors, planDraft, sheetIdOf } from '../../import/index.ts';
 import type { Kind } from '../../kinds/model.ts';
-import { isFolder, isTaken, openProject, Refusal, writeWhole } from '../../project/index.ts';
+import {
+  fileId,
+  isFolder,
+  isTaken,
+  openProject,
+  Refusal,
+  writeWhole,
+} from '../../project/index.ts';
 import { type DraftAnswers, type DraftOptions, draftAnswers } from '../draft-answers.ts';
 import { hand, type Io, say } from '../io.ts';
 import type { ExitStatus } from '../run.ts';
@@ -43,7 +50,7 @@ export async function draft(options: DraftOptions, io: Io): Promise<ExitStatus> 
       'give another name with --out, or move the old one away',
     );
   }
-  const id = path === null ? idOf(answers) : basename(path).replace(/\.md$/i, '');
+  const id = path === null ? idOf(answers) : fileId(path);
   if (!/^[a-z0-9]+(?:-[a-z0-9]+)*$/.test(id)) {
     throw new Refusal(
       `${id} cannot be the name of a sheet`,

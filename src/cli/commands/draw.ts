@@ -1,6 +1,6 @@
-import { basename, join, resolve } from 'node:path';
+import { join, resolve } from 'node:path';
 import { wantedDrawings } from '../../press/drawings/index.ts';
-import { Projects, sheetNamed, writeWhole } from '../../project/index.ts';
+import { fileId, Projects, sheetNamed, writeWhole } from '../../project/index.ts';
 import { chosen } from '../chosen.ts';
 import { type Io, say } from '../io.ts';
 import { candidate } from '../printing.ts';
@@ -25,7 +25,7 @@ export async function draw(
   const found = candidate(project, path, io);
   if (found === null) return 2;
   const { sheet } = found;
-  const id = basename(path).replace(/\.md$/i, '');
+  const id = fileId(path);
   const files = new Map(
     chosen(wantedDrawings(sheet, wanted ?? null, { prefix: 'drawing', alone: true })).map(
       (drawing) => [`${id}-${drawing.operation.known?.name}-${drawing.shows}.svg`, drawing],

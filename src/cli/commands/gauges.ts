@@ -1,5 +1,4 @@
-import { basename } from 'node:path';
-import { flate, Projects, readTemplates, sheetNamed } from '../../project/index.ts';
+import { fileId, flate, Projects, readTemplates, sheetNamed } from '../../project/index.ts';
 import { type Io, say } from '../io.ts';
 import {
   browserFor,
@@ -42,7 +41,7 @@ export async function gauges(name: string, options: PrintOptions, io: Io): Promi
     draft: proof,
   });
   progress.clear();
-  const stem = basename(path).replace(/\.md$/i, '');
+  const stem = fileId(path);
   const out = outPath(options.out, `${stem}-gauges${proof ? '-proof' : ''}.pdf`, project, io);
   if (!deliver(printed, out, proof, project.show, io)) return 1;
   const count = printed.count === 1 ? '1 gauge' : `${printed.count} gauges`;

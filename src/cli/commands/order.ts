@@ -1,6 +1,5 @@
-import { basename } from 'node:path';
 import { drawOrder, listOrder, sheetOrder } from '../../press/order-picture/index.ts';
-import { Projects, sheetNamed, writeWhole } from '../../project/index.ts';
+import { fileId, Projects, sheetNamed, writeWhole } from '../../project/index.ts';
 import { chosen } from '../chosen.ts';
 import { hand, type Io, say } from '../io.ts';
 import { candidate, outPath } from '../printing.ts';
@@ -24,7 +23,7 @@ export async function order(name: string, options: OrderOptions, io: Io): Promis
   const { sheet } = found;
   const { graph, kind, unknown } = chosen(sheetOrder(sheet, project.kinds.keys()));
   const list = options.text === true;
-  const id = basename(path).replace(/\.md$/i, '');
+  const id = fileId(path);
   const out =
     list && options.out === undefined
       ? null

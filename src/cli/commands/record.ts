@@ -2,6 +2,7 @@ import { basename, join, resolve } from 'node:path';
 import { isAllRight, tallyWords } from '../../conformance/index.ts';
 import {
   cardReadings,
+  fileId,
   isFolder,
   isTaken,
   judgeRecord,
@@ -136,7 +137,7 @@ function blank(name: string, options: RecordOptions, io: Io): ExitStatus {
     throw new Refusal(`${sheet.file} has no settings to record`, `gaugeleaf check ${sheet.file}`);
   }
   const { root, show } = target.project;
-  const id = basename(target.path).replace(/\.md$/i, '');
+  const id = fileId(target.path);
   const serial = options.serial?.trim() || null;
   const path = blankPath(options.out, id, serial, root, io);
   if (path !== null && isTaken(path)) {

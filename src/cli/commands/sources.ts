@@ -1,6 +1,7 @@
-import { basename, resolve } from 'node:path';
+import { resolve } from 'node:path';
 import { concordanceOf } from '../../concordance/index.ts';
 import {
+  fileId,
   flate,
   Projects,
   projectSheets,
@@ -114,7 +115,7 @@ async function print(
     browser,
   });
   progress.clear();
-  const file = `${basename(path).replace(/\.md$/i, '')}-sources.pdf`;
+  const file = `${fileId(path)}-sources.pdf`;
   return deliver(printed, outPath(options.out, file, project, io), false, project.show, io) ? 0 : 1;
 }
 
