@@ -1,6 +1,6 @@
 import { readdirSync, statSync } from 'node:fs';
 import { basename, join, sep } from 'node:path';
-import type { Project } from '../project/index.ts';
+import { changedFiles, fileMark, type Project } from '../project/index.ts';
 
 /** What was saved since files were last looked at. */
 export interface Changes {
@@ -52,9 +52,7 @@ export class WatchedFiles {
     const before = this.#known;
     const now = this.#look();
     this.#known = now;
-    const paths = [...new Set([...before.keys(), ...now.keys()])]
-      .filter((path) => before.get(path) !== now.get(path))
-      .sort();
+    const paths = [...changedFiles(before, now)].sort();
     if (paths.length === 0) return null;
     return { paths, moved: paths.some((path) => !before.has(path) || !now.has(path)) };
   }
@@ -78,9 +76,9 @@ function isPassing(path: string): boolean {
 /** Notes how a file stands, or every file below a folder. */
 function note(path: string, found: Map<string, string>): void {
   try {
-    const facts = statSync(path, { throwIfNoEntry: false, bigint: true });
-    if (facts?.isFile() === true) found.set(path, `${facts.ino} ${facts.size} ${facts.mtimeNs}`);
-    if (facts?.isDirectory() !== true) return;
+    const mark = fileMark(path);
+    if (mark !== null) found.set(path, mark);
+    if (mark !== null || statSync(path, { throwIfNoEntry: false })?.isDirectory() !== true) return;
     for (const entry of readdirSync(path, { withFileTypes: true })) {
       const below = join(path, entry.name);
       // A link to a folder is not followed: it may lead back up.

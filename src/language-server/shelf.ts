@@ -1,4 +1,3 @@
-import { statSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import {
@@ -10,7 +9,7 @@ import {
 } from '../checks/index.ts';
 import { documentOf, openDocument } from '../desk/index.ts';
 import type { DeskDocument } from '../desk/model.ts';
-import { openProject, type Project, readText } from '../project/index.ts';
+import { fileMark, openProject, type Project, readText } from '../project/index.ts';
 import { type FileReport, placeAcross } from '../report/index.ts';
 import type { SheetText } from '../sheet/index.ts';
 
@@ -132,12 +131,11 @@ export class Shelf {
     this.#shelved.set(path, { mark, document: documentOf(light, [], project), facts });
   }
 
-  /** What changes with the text of a sheet: its version in the editor, or its size and time on disk. */
+  /** What changes with the text of a sheet: its version in the editor, or how its file stands. */
   markOf(path: string): string {
     const edited = this.#open.get(path);
     if (edited !== undefined) return `v${edited.version}`;
-    const facts = statSync(path, { throwIfNoEntry: false });
-    return facts === undefined ? 'gone' : `${facts.size} ${facts.mtimeMs}`;
+    return fileMark(path) ?? 'gone';
   }
 
   #isStale(path: string): boolean {

@@ -1,5 +1,6 @@
-import { readdirSync, statSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
+import { changedFiles, fileMark } from './file-mark.ts';
 
 /** How often the disk is looked at, in milliseconds. */
 const pace = 700;
@@ -38,8 +39,7 @@ export class EditionWatch {
     this.#known = now;
     const sheets: string[] = [];
     let around = false;
-    for (const path of new Set([...before.keys(), ...now.keys()])) {
-      if (before.get(path) === now.get(path)) continue;
+    for (const path of changedFiles(before, now)) {
       const isSheet = path.startsWith(join(this.#root, 'sheets')) && /\.md$/i.test(path);
       if (isSheet) sheets.push(path);
       around ||= !isSheet || !before.has(path) || !now.has(path);
@@ -64,8 +64,8 @@ export class EditionWatch {
   }
 
   #note(path: string, found: Map<string, string>): void {
-    const facts = statSync(path, { throwIfNoEntry: false, bigint: true });
-    if (facts?.isFile() === true) found.set(path, `${facts.ino} ${facts.size} ${facts.mtimeNs}`);
+    const mark = fileMark(path);
+    if (mark !== null) found.set(path, mark);
   }
 }
 

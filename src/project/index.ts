@@ -7,6 +7,7 @@ export { type DiskChange, EditionWatch } from './edition-watch.ts';
 export { type Examined, examineFile, examineText } from './examine-file.ts';
 export { type FileFaults, projectChecks } from './file-faults.ts';
 export { fileId } from './file-id.ts';
+export { changedFiles, fileMark } from './file-mark.ts';
 export type { FileSort } from './file-sort.ts';
 export { flate } from './flate.ts';
 export { judgeRecord } from './judge-record.ts';
