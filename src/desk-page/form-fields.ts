@@ -4,7 +4,7 @@ import { planDraft } from '../import/index.ts';
 import type { Kind, KindSetting } from '../kinds/model.ts';
 import { withEquivalents } from '../sheet/index.ts';
 import type { PlacedSize, Setting } from '../sheet/model.ts';
-import type { PlacedMap, PlacedNode } from '../text/index.ts';
+import { nodeAt, type PlacedMap, type PlacedNode } from '../text/index.ts';
 import type { FormField, FormGroup, FormModel, FormPath } from './form-model.ts';
 
 /** The front matter of a sheet as a form; null where it has none that can be read. */
@@ -126,7 +126,7 @@ class Form {
     );
     const conditions = known?.conditions ?? [];
     const also = setting?.also ?? [];
-    const inList = this.#node(at('from'))?.kind === 'list';
+    const inList = nodeAt(this.#front, at('from'))?.kind === 'list';
     const from = setting?.from ?? [];
     const cited = inList ? from.map((_, index) => at('from', index)) : [at('from')];
     return {
@@ -168,7 +168,7 @@ class Form {
     entry: FormField['entry'],
     more: { asked?: boolean; choices?: readonly string[]; size?: PlacedSize | null },
   ): FormField {
-    const node = this.#node(path);
+    const node = nodeAt(this.#front, path);
     const isText = node === null || node.kind === 'scalar' || node.kind === 'null';
     const isFlags =
       entry === 'flags' && (node === null || (node.kind === 'list' && node.items.every(isScalar)));
@@ -185,21 +185,6 @@ class Form {
       readAs: readAs === '' ? null : readAs,
       span: node?.span ?? null,
     };
-  }
-
-  #node(path: FormPath): PlacedNode | null {
-    let node: PlacedNode = this.#front;
-    for (const step of path) {
-      const next: PlacedNode | undefined =
-        node.kind === 'map'
-          ? node.entries.get(String(step))?.value
-          : node.kind === 'list'
-            ? node.items[Number(step)]
-            : undefined;
-      if (next === undefined) return null;
-      node = next;
-    }
-    return node;
   }
 }
 

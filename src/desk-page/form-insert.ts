@@ -1,5 +1,5 @@
 import type { Edit } from '../checks/index.ts';
-import type { PlacedMap, PlacedNode } from '../text/index.ts';
+import { nodeAt, type PlacedMap, type PlacedNode } from '../text/index.ts';
 import { endOf, lineEnd, lineStart, opens } from './form-lines.ts';
 import type { FormPath } from './form-model.ts';
 import { scalarFor } from './form-scalar.ts';
@@ -74,21 +74,6 @@ export function insertEntry(
   const after = beforeThat(holder, there, name) ?? [...holder.entries.values()].at(-1) ?? first;
   const end = lineEnd(text, Math.max(endOf(text, after.value), after.key.span.end));
   return [{ span: { start: end, end }, text: `\n${lines.join('\n')}` }];
-}
-
-function nodeAt(front: PlacedMap, path: FormPath): PlacedNode | null {
-  let node: PlacedNode = front;
-  for (const step of path) {
-    const next: PlacedNode | undefined =
-      node.kind === 'map'
-        ? node.entries.get(String(step))?.value
-        : node.kind === 'list'
-          ? node.items[Number(step)]
-          : undefined;
-    if (next === undefined) return null;
-    node = next;
-  }
-  return node;
 }
 
 function keySpanOf(front: PlacedMap, path: FormPath) {

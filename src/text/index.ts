@@ -10,6 +10,7 @@ export { LineIndex, type Placed, type Span } from './span.ts';
 export { visible, visibleLines } from './visible.ts';
 export {
   lookup,
+  nodeAt,
   type Part,
   type PlacedEntry,
   type PlacedList,

@@ -72,6 +72,17 @@ export function lookup(
   return node.span;
 }
 
+/** What a path of keys and indexes leads to; null where it leads nowhere. */
+export function nodeAt(root: PlacedNode, path: readonly (string | number)[]): PlacedNode | null {
+  let node: PlacedNode | undefined = root;
+  for (const step of path) {
+    if (node?.kind === 'map') node = node.entries.get(String(step))?.value;
+    else if (node?.kind === 'list') node = node.items[Number(step)];
+    else return null;
+  }
+  return node ?? null;
+}
+
 /** The steps of a JSON Pointer (RFC 6901): `/settings/a~1b/0` is `settings`, `a/b`, `0`. */
 export function pointerSteps(pointer: string): readonly string[] {
   if (pointer === '') return [];
