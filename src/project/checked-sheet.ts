@@ -4,7 +4,7 @@ import { type FileReport, placeSheet, type Refused, stoppers } from '../report/i
 import { examineOpened } from './examine-file.ts';
 import type { ReadAndChecked } from './kept-sheets.ts';
 import type { Project } from './project.ts';
-import { openSheet, type SheetFile } from './sheet-file.ts';
+import { openSheet } from './sheet-file.ts';
 import { type Form, type Pictures, recalled, remembered } from './sheet-memory.ts';
 
 /** What `check` tells of one sheet, as plain data in which nothing of the sheet itself is held. */
@@ -75,25 +75,20 @@ export function toldOf({ sheet, findings }: ReadAndChecked): Told {
 /** What was told of the same sheet before; null where it has to be checked. */
 export function recallFile(project: Project, path: string, store: PartStore): Checked | null {
   const read = openSheet(project, path);
-  return read.ok ? recallOpened(project, read.opened, store) : read;
+  if (!read.ok) return read;
+  const known = recalled(store, project, read.opened, checkedForm);
+  return known && { ok: true, sheet: { ...known.value, digest: known.digest } };
 }
 
-/** Reads and checks a sheet of a project, or takes what was told of it before. */
+/** Reads and checks a sheet of a project, and keeps what is told of it: who may know it asks `recallFile` before. */
 export function checkFile(project: Project, path: string, store: PartStore | null): Checked {
   const read = openSheet(project, path);
   if (!read.ok) return read;
   const { opened } = read;
   if (store === null)
     return { ok: true, sheet: { ...toldOf(examineOpened(opened)), digest: null } };
-  const known = recallOpened(project, opened, store);
-  if (known !== null) return known;
   const { value, digest } = remembered(store, project, opened, checkedForm, (context) =>
     toldOf(examineOpened({ ...opened, context })),
   );
   return { ok: true, sheet: { ...value, digest } };
-}
-
-function recallOpened(project: Project, opened: SheetFile, store: PartStore): Checked | null {
-  const known = recalled(store, project, opened, checkedForm);
-  return known && { ok: true, sheet: { ...known.value, digest: known.digest } };
 }
