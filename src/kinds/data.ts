@@ -8,16 +8,13 @@ type Entry<Section> = NonNullable<Section>[keyof NonNullable<Section>];
 export type RelationData = NonNullable<KindData['relations']>[number];
 export type OrderData = NonNullable<KindData['orders']>[number];
 export type PlaceData = OrderData['less'];
-export type FeatureData = Entry<KindData['features']>;
 export type SettingData = Entry<KindData['settings']>;
 export type OperationData = Entry<KindData['operations']>;
-export type HazardData = Entry<KindData['hazards']>;
 export type PartData = Entry<KindData['parts']>;
 export type ConditionData = Entry<PartData['conditions']>;
 /** What holds of a part in one of its conditions. */
 export type StateData = Entry<KindData['states']>;
 export type DrawingData = NonNullable<OperationData['drawings']>[number];
-export type ChoiceData = Entry<DrawingData['choices']>;
 /** By the operation or setting that a rule is about: its reason. */
 export type Reasons = NonNullable<OperationData['after']>;
 /** Parts, each with what it must be, or must not be, and why. */

@@ -38,11 +38,6 @@ const words: Readonly<Record<ChangeKind, string>> = {
   'status-changed': 'status',
 };
 
-/** What a change is called, in words for people. */
-export function changeWord(kind: ChangeKind): string {
-  return words[kind];
-}
-
 /** A comparison as text: by sheet, what matters at the bench first, then rewording. */
 export function comparisonText(
   changes: EditionChanges,

@@ -3,7 +3,6 @@ import type {
   DissentLine,
   EditorsNote,
   GaugeTold,
-  SafetyLine,
   SheetFace,
   SourceLine,
   ValueLine,
@@ -126,9 +125,6 @@ export const safetyFields = {
   imperative: text('The same in one imperative.'),
   avoid: text('How to avoid it.'),
 };
-
-/** A safety message. */
-export const safetyShape: ShapeOf<SafetyLine> = fields('One caution.', safetyFields);
 
 /** A table of settings by sources. */
 export const concordanceTableShape: ShapeOf<ConcordanceTable> = fields('One table.', {
