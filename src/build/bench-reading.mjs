@@ -8,6 +8,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
+import { forNode } from './for-node.mjs';
 
 const targets = { recall: 0.8, precision: 0.9, stepUs: 30 };
 
@@ -60,16 +61,10 @@ async function loadCore() {
   try {
     const outfile = join(folder, 'core.mjs');
     await build({
+      ...forNode,
       stdin: { contents: core, resolveDir: root, loader: 'ts' },
       absWorkingDir: root,
-      bundle: true,
-      format: 'esm',
-      platform: 'node',
-      target: 'node20',
       outfile,
-      banner: {
-        js: "import{createRequire as __createRequire}from'node:module';const require=__createRequire(import.meta.url);",
-      },
       logLevel: 'error',
     });
     return await import(pathToFileURL(outfile).href);

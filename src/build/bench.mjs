@@ -25,6 +25,7 @@ import { build } from 'esbuild';
 import { benchBooklets } from './bench-booklet.mjs';
 import { benchReading } from './bench-reading.mjs';
 import { benchSheets } from './bench-sheets.mjs';
+import { forNode } from './for-node.mjs';
 
 const targets = {
   /** One thread, the processor's time against bare parsing's. */
@@ -78,17 +79,10 @@ export { formatDecimal } from './src/quantity/index.ts';
 `;
 
 const bundled = {
+  ...forNode,
   absWorkingDir: root,
-  bundle: true,
-  format: 'esm',
-  platform: 'node',
-  target: 'node20',
-  external: ['puppeteer-core', '@sparticuz/chromium', '@cantoo/pdf-lib', 'tar-fs'],
   minifyWhitespace: true,
   minifySyntax: true,
-  banner: {
-    js: "import{createRequire as __createRequire}from'node:module';const require=__createRequire(import.meta.url);",
-  },
   logLevel: 'error',
 };
 

@@ -10,15 +10,9 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { bundleCheck } from './check-bundle.mjs';
 import { bundleDesk } from './desk-bundle.mjs';
+import { EXTERNAL, forNode } from './for-node.mjs';
 import { notices } from './notices.mjs';
 import { pastDoors } from './past-doors.mjs';
-
-/**
- * Not bundled: the browser's driver and the browser look for their own files beside themselves, and
- * only printing loads these at all. They are the `dependencies` of package.json; all else is bundled, so
- * it is needed to build and stands among the `devDependencies`.
- */
-export const EXTERNAL = ['puppeteer-core', '@sparticuz/chromium', '@cantoo/pdf-lib', 'tar-fs'];
 
 /** Writes dist for the project at `root`. Fails with the bundler's own message. */
 export async function bundle(root) {
@@ -28,25 +22,17 @@ export async function bundle(root) {
   const entry = join(dist, 'gaugeleaf.js');
   rmSync(entry, { force: true });
   const { metafile } = await build({
+    ...forNode,
     absWorkingDir: root,
     entryPoints: { gaugeleaf: 'src/cli/main.ts', library: 'src/library/index.ts' },
     outdir: 'dist',
     chunkNames: 'chunks/[name]-[hash]',
-    bundle: true,
     metafile: true,
     splitting: true,
-    format: 'esm',
-    platform: 'node',
-    target: 'node20',
-    external: EXTERNAL,
     plugins: [pastDoors()],
     minifyWhitespace: true,
     minifySyntax: true,
     legalComments: 'external',
-    // For CommonJS packages, which load parts of Node through a `require` that modules lack.
-    banner: {
-      js: "import{createRequire as __createRequire}from'node:module';const require=__createRequire(import.meta.url);",
-    },
     logLevel: 'warning',
     // Handlebars offers a hook for Node's old `require.extensions`; nothing here uses it.
     logOverride: { 'unsupported-require-call': 'silent' },

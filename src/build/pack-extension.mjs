@@ -7,7 +7,7 @@ import { join, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { strToU8, zipSync } from 'fflate';
-import { EXTERNAL } from './bundle.mjs';
+import { forNode } from './for-node.mjs';
 import { notices } from './notices.mjs';
 import { pastDoors } from './past-doors.mjs';
 
@@ -25,14 +25,10 @@ export async function packExtension(root, out = join(root, 'dist')) {
     external: ['vscode'],
   });
   const server = await bundled(root, {
+    ...forNode,
     entryPoints: { server: `${folder}/server.ts` },
     outExtension: { '.js': '.mjs' },
-    format: 'esm',
-    external: EXTERNAL,
     plugins: [pastDoors()],
-    banner: {
-      js: "import{createRequire as __createRequire}from'node:module';const require=__createRequire(import.meta.url);",
-    },
   });
   const inputs = [...extension.inputs, ...server.inputs];
   const files = {

@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join, posix } from 'node:path';
 import { expect, test } from 'vitest';
-import { EXTERNAL } from '../../src/build/bundle.mjs';
+import { EXTERNAL } from '../../src/build/for-node.mjs';
 
 const root = join(import.meta.dirname, '..', '..');
 const read = (name: string) => readFileSync(join(root, name), 'utf8');

@@ -15,6 +15,7 @@ import { basename, dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { forNode } from '../../src/build/for-node.mjs';
 import { browserHere } from '../press/stand.ts';
 import { cleanSheet, folderWith } from '../project/folder.ts';
 import { isQuick } from '../suite/part.ts';
@@ -41,17 +42,10 @@ beforeAll(async () => {
   mkdirSync(cache, { recursive: true });
   program = join(mkdtempSync(join(cache, 'gaugeleaf-kill-')), 'gaugeleaf.mjs');
   await build({
+    ...forNode,
     absWorkingDir: root,
     entryPoints: ['src/cli/main.ts'],
     outfile: program,
-    bundle: true,
-    format: 'esm',
-    platform: 'node',
-    target: 'node20',
-    external: ['puppeteer-core', '@sparticuz/chromium', '@cantoo/pdf-lib', 'tar-fs'],
-    banner: {
-      js: "import{createRequire as __createRequire}from'node:module';const require=__createRequire(import.meta.url);",
-    },
     logLevel: 'silent',
   });
 }, patience.timeout);

@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { ChangeSet } from '@codemirror/state';
 import { build } from 'esbuild';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { forNode } from '../../src/build/for-node.mjs';
 import { cleanSheet, folderWith } from '../project/folder.ts';
 import { ask } from './at-desk.ts';
 
@@ -23,6 +24,7 @@ beforeAll(async () => {
   mkdirSync(cache, { recursive: true });
   program = join(mkdtempSync(join(cache, 'gaugeleaf-desk-')), 'desk.mjs');
   await build({
+    ...forNode,
     absWorkingDir: root,
     stdin: {
       contents:
@@ -35,14 +37,6 @@ beforeAll(async () => {
       loader: 'ts',
     },
     outfile: program,
-    bundle: true,
-    format: 'esm',
-    platform: 'node',
-    target: 'node20',
-    external: ['puppeteer-core', '@sparticuz/chromium', '@cantoo/pdf-lib', 'tar-fs'],
-    banner: {
-      js: "import{createRequire as __createRequire}from'node:module';const require=__createRequire(import.meta.url);",
-    },
     logLevel: 'silent',
   });
 });
