@@ -5,31 +5,23 @@ import { gaugeleaf, type Outcome } from '../cli/console.ts';
 import { builtInTemplates, toPrint } from '../press/stand.ts';
 import { cleanSheet, folderWith } from '../project/folder.ts';
 import { isQuick } from '../suite/part.ts';
+import { patience, shameful, turning } from './shameful.ts';
 
-/** No sheet may keep anybody waiting longer: milliseconds of the processor, not of a busy clock. */
-const patience = 10_000;
-
-/** What no report may hold: a stack, a hole in a sentence, a sign that a terminal would obey. */
-const shameful = [
-  /\n\s+at \S+ ?\(/,
+/** And what no report of a sheet may hold besides, a sign that a terminal would obey among it. */
+const more = [
   /(?<!value-)\bundefined\b/i,
-  /\[object \w+\]/,
   /\bNaN\b/,
-  /a fault in the program/,
-  /(?:Type|Range|Syntax|Reference)Error/,
+  /SyntaxError/,
   // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what is looked for.
   /[\u0000-\u0008\u000b-\u001f\u007f-\u009f]/,
 ];
-
-/** Marks that turn the direction of writing: for programs to read they are data, for people a trap. */
-const turning = /[\u202a-\u202e\u2066-\u2069]/;
 
 async function plainly(argv: readonly string[], cwd: string): Promise<Outcome> {
   const started = process.cpuUsage();
   const outcome = await gaugeleaf(argv, { cwd });
   const { user, system } = process.cpuUsage(started);
   expect((user + system) / 1000).toBeLessThan(patience);
-  for (const shame of shameful) expect(outcome.out + outcome.err).not.toMatch(shame);
+  for (const shame of [...shameful, ...more]) expect(outcome.out + outcome.err).not.toMatch(shame);
   if (!argv.includes('json') && !argv.includes('sarif')) {
     for (const text of [outcome.out, outcome.err]) expect(text).not.toMatch(turning);
   }

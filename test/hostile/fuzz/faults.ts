@@ -1,26 +1,15 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gaugeleaf, type Outcome } from '../../cli/console.ts';
+import { patience, shameful, turning } from '../shameful.ts';
 import type { Target } from './project.ts';
 
 /** A case that the program did not stand: what was run and what was wrong with it. */
 export class Fault extends Error {}
 
-/** No command may compute longer for a file of this length: ms of the processor, not of a busy clock. */
-const patience = 10_000;
-
-/** What no report may hold: a stack, a hole in a sentence, a sign that a terminal would obey. */
-const shameful: readonly RegExp[] = [
-  /\n\s+at \S+ ?\(/,
-  /\[object \w+\]/,
-  /a fault in the program/,
-  /(?:Type|Range|Reference)Error/,
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what is looked for.
-  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f]/,
-];
-
-/** Marks that turn the direction of writing: for programs to read they are data, for people a trap. */
-const turning = /[\u202a-\u202e\u2066-\u2069]/;
+/** A sign that a terminal would obey; line ends of tables are data. */
+// biome-ignore lint/suspicious/noControlCharactersInRegex: these are what is looked for.
+const obeyed = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f]/;
 
 async function plainly(cwd: string, ...argv: readonly string[]): Promise<Outcome> {
   const started = process.cpuUsage();
@@ -38,7 +27,7 @@ async function plainly(cwd: string, ...argv: readonly string[]): Promise<Outcome
     throw new Fault(`${argv.join(' ')} ended in ${outcome.status}`);
   const said = outcome.out + outcome.err;
   const data = /json|sarif|csv|package/.test(argv.join(' '));
-  for (const shame of data ? shameful : [...shameful, turning]) {
+  for (const shame of [...shameful, obeyed, ...(data ? [] : [turning])]) {
     const found = shame.exec(said);
     if (found) {
       const around = said.slice(Math.max(0, found.index - 200), found.index + 200);
