@@ -1,26 +1,18 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { writeFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { printBooklet } from '../../../src/press/index.ts';
 import { settingRows } from '../../../src/press/matter/setting-rows.ts';
 import type { PrintedBooklet } from '../../../src/press/orders/model.ts';
-import { flate } from '../../../src/project/flate.ts';
-import { pictureData } from '../../../src/project/pictures.ts';
-import { folderWith } from '../../project/folder.ts';
-import { demoEdition, demoLast, demoSheets } from '../demo-sheets.ts';
+import { demoSheets } from '../demo-sheets.ts';
 import { leveled, printedText } from '../printed-text.ts';
-import { browserHere, builtInTemplates } from '../stand.ts';
+import { browserHere } from '../stand.ts';
+import { printedDemo } from './demo-print.ts';
 
 const browser = await browserHere();
 if (typeof browser === 'string') console.warn(`The demo's booklet is not printed: ${browser}`);
 const hasReader = spawnSync('pdftotext', ['-v']).error === undefined;
 if (!hasReader) console.warn('The booklet is not held against pdftotext: it is not here.');
 
-const root = fileURLToPath(new URL('../../../', import.meta.url));
 const sheets = demoSheets();
-const { facts, orderGraphs } = demoEdition();
 
 /** Without spaces and with plain signs: how a reader parts what is drawn is its own affair. */
 const plain = leveled;
@@ -41,23 +33,10 @@ describe.skipIf(typeof browser === 'string' || !hasReader)(
 
     beforeAll(async () => {
       if (typeof browser === 'string') return;
-      printed = await printBooklet({
-        paper: 'half-letter',
-        templates: builtInTemplates(),
-        picture: (url, file) => pictureData(root, join(root, file), url),
-        browser,
-        draft: false,
-        edition: facts,
-        last: demoLast(sheets),
-        orderGraphs,
-        sheets,
-        flate,
-        store: null,
-      });
+      const demo = await printedDemo(browser);
+      printed = demo.printed;
       html = printed.html();
-      const file = join(folderWith(), 'booklet.pdf');
-      writeFileSync(file, printed.pdf);
-      const text = execFileSync('pdftotext', ['-raw', file, '-'], { maxBuffer: 1 << 26 });
+      const text = execFileSync('pdftotext', ['-raw', demo.file, '-'], { maxBuffer: 1 << 26 });
       pages = text.toString('utf8').split('\f').slice(0, -1);
     }, 300_000);
 

@@ -1,21 +1,15 @@
 import { spawnSync } from 'node:child_process';
-import { writeFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { printBooklet } from '../../../src/press/index.ts';
 import type { PrintedBooklet } from '../../../src/press/orders/model.ts';
-import { flate, pictureData } from '../../../src/project/index.ts';
-import { folderWith } from '../../project/folder.ts';
-import { demoEdition, demoLast, demoSheets } from '../demo-sheets.ts';
-import { browserHere, builtInTemplates } from '../stand.ts';
+import { demoSheets } from '../demo-sheets.ts';
+import { browserHere } from '../stand.ts';
+import { printedDemo } from './demo-print.ts';
 
 const browser = await browserHere();
 const hasReader = spawnSync('pdftoppm', ['-v']).error === undefined;
 if (typeof browser === 'string') console.warn(`The demo's booklet is not measured: ${browser}`);
 if (!hasReader) console.warn('The booklet is not measured with pdftoppm: it is not here.');
 
-const root = fileURLToPath(new URL('../../../', import.meta.url));
 const sheets = demoSheets();
 
 /**
@@ -60,24 +54,10 @@ describe.skipIf(typeof browser === 'string' || !hasReader)(
 
     beforeAll(async () => {
       if (typeof browser === 'string') return;
-      const { facts, orderGraphs } = demoEdition();
-      printed = await printBooklet({
-        paper: 'half-letter',
-        templates: builtInTemplates(),
-        picture: (url, file) => pictureData(root, join(root, file), url),
-        browser,
-        draft: false,
-        edition: facts,
-        last: demoLast(sheets),
-        orderGraphs,
-        sheets,
-        flate,
-        store: null,
-      });
+      const demo = await printedDemo(browser);
+      printed = demo.printed;
       html = printed.html();
-      const file = join(folderWith(), 'booklet.pdf');
-      writeFileSync(file, printed.pdf);
-      fills = fillOf(file);
+      fills = fillOf(demo.file);
     }, 300_000);
 
     test('are two thirds of what they were, each unit beginning on a left one', () => {
