@@ -10,7 +10,7 @@ import {
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import { actions, mended, rename } from '../desk/index.ts';
 import type { DeskAction, DeskDocument, FileEdits, Renamed } from '../desk/model.ts';
-import { LineIndex, type Span } from '../text/index.ts';
+import { LineIndex, nodeAt, readYaml, type Span } from '../text/index.ts';
 import { rangeOf, uriOf } from './places.ts';
 import type { Shelf } from './shelf.ts';
 
@@ -125,11 +125,12 @@ export function renameEdit(
   };
 }
 
-/** Where `edition.yaml` lists a sheet. */
+/** Where the order of `edition.yaml` lists a sheet: what else is called so there is not meant. */
 function inEdition(shelf: Shelf, id: string, name: string): readonly FileEdits[] {
-  const text = textOn(join(shelf.root, 'edition.yaml'));
-  const edits = [...text.matchAll(/(?<![\w-])[a-z0-9]+(?:-[a-z0-9]+)*(?![\w-])/g)]
-    .filter(([word]) => word === id)
-    .map(({ index }) => ({ span: { start: index, end: index + id.length }, text: name }));
+  const { root } = readYaml(textOn(join(shelf.root, 'edition.yaml')));
+  const order = root === null ? null : nodeAt(root, ['order']);
+  const edits = (order?.kind === 'list' ? order.items : [])
+    .filter((item) => item.kind === 'scalar' && item.text === id)
+    .map(({ span }) => ({ span, text: name }));
   return edits.length === 0 ? [] : [{ file: 'edition.yaml', edits }];
 }

@@ -225,6 +225,8 @@ describe('answers', () => {
   test('rename of a sheet: in those based on it, in the edition, and its file', async () => {
     const variant = `---\ngaugeleaf: 1\nsheet: orlo-v\nbased-on: orlo-f27\ntitle: V\nrevision: 1\ndate: 2026-10-03\nstatus: proof\n---\n`;
     client.write('sheets/orlo-v.md', variant);
+    const titled = edition.replace('title: Demo', 'title: The orlo-f27 and others');
+    client.write('edition.yaml', titled);
     await client.open(name, clean);
     const line = clean.split('\n').indexOf('sheet: orlo-f27');
     const position = { line, character: 9 };
@@ -241,6 +243,12 @@ describe('answers', () => {
       client.uri('sheets/orlo-v.md'),
       client.uri('edition.yaml'),
       'rename',
+    ]);
+    // In the order of the edition, and not where its title speaks of the unit.
+    const listed = edit.documentChanges?.[2];
+    const places = listed && 'edits' in listed ? listed.edits : [];
+    expect(places.map((each) => 'range' in each && each.range.start.line)).toEqual([
+      titled.split('\n').findIndex((each) => each.startsWith('order:')),
     ]);
     await expect(
       client.ask('textDocument/rename', name, { position, newName: 'orlo-v' }),
