@@ -7,7 +7,7 @@ import { settingsNamed } from './prose-names.ts';
 import type { ProseNumber } from './prose-numbers.ts';
 import { readOf, sizesOfSetting } from './stated-sizes.ts';
 
-/** Dimensions of which prose is full without meaning a setting: ten minutes, a liter, a pound. */
+/** Dimensions of which prose is full without meaning a setting: ten minutes, a liter, a 12-volt lamp. */
 const CASUAL: ReadonlySet<Statement['dimension']> = new Set([
   'time',
   'volume',
@@ -16,6 +16,8 @@ const CASUAL: ReadonlySet<Statement['dimension']> = new Set([
   'percent',
   'density',
   'area',
+  'voltage',
+  'current',
 ]);
 
 /**

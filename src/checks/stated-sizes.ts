@@ -102,6 +102,9 @@ const NOUNS: Readonly<Record<Dimension, string>> = {
   percent: 'a percentage',
   capacitance: 'a capacity of a condenser',
   resistance: 'a resistance',
+  voltage: 'a voltage',
+  current: 'a current',
+  'spring-rate': 'a load over a length of spring',
   sequence: 'numbers in their order',
   condition: 'a condition in words',
 };

@@ -25,6 +25,7 @@ const ALSO_IN: Partial<Record<Dimension, readonly string[]>> = {
   flow: ['L/h', 'US gal/h'],
   'mass-flow': ['kg/h', 'lb/h'],
   force: ['N', 'lbf'],
+  'spring-rate': ['N/mm'],
 };
 
 /**

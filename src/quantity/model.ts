@@ -30,6 +30,9 @@ export type Dimension =
   | 'percent'
   | 'capacitance'
   | 'resistance'
+  | 'voltage'
+  | 'current'
+  | 'spring-rate'
   | 'sequence'
   | 'condition';
 
@@ -37,7 +40,7 @@ export type Dimension =
  * The unit every exact value of a dimension is held in: length mm, turns turn, angle degree,
  * speed rpm, vacuum and pressure Pa, volume mL, delivery mL a stroke, flow mL/s, mass flow g/s,
  * torque N·m, time s, mass g, force N, density kg/m³, temperature °C, area mm², percent %,
- * capacitance µF, resistance ohm. `notches` count rich as positive, lean as
+ * capacitance µF, resistance ohm, voltage V, current A, spring rate N/mm. `notches` count rich as positive, lean as
  * negative. A condition has no number, and a sequence (a firing order) several in their order: its words
  * are the statement's `condition`.
  */

@@ -116,6 +116,9 @@ function isInsideWord(lower: string, at: number): boolean {
 /** A unit of one letter glued to its figure, or an upper-case M or N: a mark or a name, no size. */
 const ONE_LETTER = /\d[A-Za-z]$|(?:^|[^A-Za-z])[MN]$/;
 
+/** `2 a`, `3 v`: volts and amperes are told with capitals, or in whole words. */
+const SMALL_LETTER = /(?:^|[^A-Za-z])[av]$/;
+
 const LETTER_DRILL = /(?:(letter)|drill(?: size)?) ([a-z])\b|([a-z]) (?:twist )?drill\b/y;
 
 /**
@@ -155,7 +158,9 @@ function isMeant(
   // `leave the old one in`: no inches without their word.
   if (worded)
     return WORDED.has(statement.dimension) && !/(?:^|[^a-z])in\.?$/.test(lower.slice(0, end));
-  if (ONE_LETTER.test(text.slice(Math.max(0, end - 12), end))) return false;
+  const said = text.slice(Math.max(0, end - 12), end);
+  if (/\dV$/.test(said)) return true;
+  if (ONE_LETTER.test(said) || SMALL_LETTER.test(said)) return false;
   const value = statement.nominal ?? statement.low?.amount ?? statement.high?.amount;
   if (value?.unit !== 'in' || value.style !== 'integer') return true;
   if (/["”″]$/.test(value.text)) {

@@ -410,6 +410,32 @@ export const UNIT_ROWS: Readonly<Record<string, UnitRow>> = {
     metric: true,
   },
 
+  V: { dimension: 'voltage', factor: ONE, spellings: 'volts|volt|v', metric: true },
+  mV: {
+    dimension: 'voltage',
+    factor: rational(1, 1000),
+    spellings: 'millivolts|millivolt|mv',
+    metric: true,
+  },
+  kV: {
+    dimension: 'voltage',
+    factor: rational(1000),
+    spellings: 'kilovolts|kilovolt|kv',
+    metric: true,
+  },
+  A: {
+    dimension: 'current',
+    factor: ONE,
+    spellings: 'amperes|ampere|ampères|ampère|amps|amp|a',
+    metric: true,
+  },
+  mA: {
+    dimension: 'current',
+    factor: rational(1, 1000),
+    spellings: 'milliamperes|milliampere|milliamps|milliamp|ma',
+    metric: true,
+  },
+
   'kg/m3': { dimension: 'density', factor: ONE, spellings: 'kg/m³|kg/m3', metric: true },
   'g/cm3': {
     dimension: 'density',

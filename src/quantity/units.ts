@@ -60,6 +60,9 @@ export function allUnits(): readonly UnitOfMeasure[] {
   return [...UNITS.values()];
 }
 
+/** Standard gravity, 9.80665 m/s², by definition. */
+const NEWTONS_OF_A_GRAM = rational('0.00980665');
+
 const compounds = new Map<string, UnitOfMeasure | null>();
 
 /**
@@ -98,6 +101,12 @@ function makeCompound(id: string): UnitOfMeasure | null {
     // A gram a milliliter is a thousand kilograms a cubic meter.
     const factor = top.factor.div(amount.mul(below.factor)).mul(1000);
     return { ...top, id, dimension: 'density', factor, spellings: [] };
+  }
+  if ((top.dimension === 'force' || top.dimension === 'mass') && below?.dimension === 'length') {
+    // A load told by its weight is what that weight presses with under standard gravity.
+    const newtons = top.dimension === 'force' ? top.factor : top.factor.mul(NEWTONS_OF_A_GRAM);
+    const factor = newtons.div(amount.mul(below.factor));
+    return { ...top, id, dimension: 'spring-rate', factor, spellings: [] };
   }
   if (top.dimension === 'time' && below?.dimension === 'volume') {
     const factor = amount.mul(below.factor).div(top.factor);

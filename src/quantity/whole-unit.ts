@@ -10,6 +10,7 @@ const STROKES =
 const PER_TIME =
   / ?(?:per|\/|an|a|pro|par) ?(seconds?|secs?\.?|s|minutes?|mins?\.?|mn|hours?|hrs?\.?|h)(?!\p{L})/uy;
 const PER_GALLON = / ?(?:per|\/) ?(u\.? ?s\.?|imperial|imp\.?) gal(?:lons?|s|\.)?(?!\p{L})/uy;
+const PER_LENGTH = / ?(?:per|\/) ?/y;
 const PER_VOLUME = / ?(?:per|\/|for|pro|par) ?(?:([\d.]{1,6}|one|an?) ?)?/y;
 
 /** A unit with all that belongs to it: `per 10 strokes`, `per 100 ml`, `abs`, `vacuum`. */
@@ -62,8 +63,19 @@ function overGallon(lower: string, at: number, unit: UnitOfMeasure): FoundUnit |
   return { unit: unitById(`${unit.id}/${whose}`), end: PER_GALLON.lastIndex };
 }
 
+/** `per inch`, `/mm` behind a load: how stiff a spring is. */
+function overLength(lower: string, at: number, unit: UnitOfMeasure): FoundUnit | null {
+  if (!stick(PER_LENGTH, lower, at)) return null;
+  const length = unitAt(lower, PER_LENGTH.lastIndex);
+  if (length?.unit.dimension !== 'length') return null;
+  return { unit: unitById(`${unit.id}/${length.unit.id}`), end: length.end };
+}
+
 function compoundAt(lower: string, at: number, unit: UnitOfMeasure): FoundUnit | null {
-  if (unit.dimension === 'mass') return overTime(lower, at, unit) ?? overGallon(lower, at, unit);
+  if (unit.dimension === 'mass') {
+    return overTime(lower, at, unit) ?? overGallon(lower, at, unit) ?? overLength(lower, at, unit);
+  }
+  if (unit.dimension === 'force') return overLength(lower, at, unit);
   if (unit.dimension === 'volume') {
     const strokes = stick(STROKES, lower, at);
     if (strokes) {

@@ -149,20 +149,25 @@ function unworkableOf(
   });
 }
 
-/** Keys beside a value that a relation is bound to and that do not read as a size of its kind. */
+/**
+ * Keys beside a value that relations are bound to and that read as a size of none of their kinds: what an
+ * airflow meter tells may be a volume, a weight or a depression, and each has a relation of its own.
+ */
 function unreadOf(instances: readonly Instance[]): readonly UnreadFigure[] {
   const found = new Map<string, UnreadFigure>();
+  const read = new Set<string>();
   for (const { quantities } of instances) {
     for (const { quantity, place } of quantities.values()) {
       const { dimension } = quantity;
       const isKey = place?.bound.is === 'setting' && place.setting?.said.has(place.key);
-      if (!place || !isKey || dimension === 'ratio' || found.has(place.id)) continue;
-      const isRead = place.statement?.dimension === dimension;
-      if (isRead) continue;
-      found.set(place.id, { place, dimension, of: place.setting?.id ?? place.key });
+      if (!place || !isKey || dimension === 'ratio') continue;
+      if (place.statement?.dimension === dimension) read.add(place.id);
+      else if (!found.has(place.id)) {
+        found.set(place.id, { place, dimension, of: place.setting?.id ?? place.key });
+      }
     }
   }
-  return [...found.values()];
+  return [...found.values()].filter(({ place }) => !read.has(place.id));
 }
 
 /** Its words are made when they are first asked for: most figures are only looked at. */

@@ -27,6 +27,7 @@ const UNITS: Readonly<Partial<Record<Dimension, readonly [inch: string, metric: 
   torque: ['ft-lb', 'N·m'],
   mass: ['oz', 'g'],
   force: ['lbf', 'N'],
+  'spring-rate': ['N/mm', 'N/mm'],
   'mass-flow': ['lb/h', 'kg/h'],
   density: ['kg/m3', 'kg/m3'],
   temperature: ['degF', 'degC'],
@@ -42,6 +43,8 @@ const COMMON: Readonly<Partial<Record<Dimension, string>>> = {
   notches: 'notch',
   capacitance: 'uF',
   resistance: 'ohm',
+  voltage: 'V',
+  current: 'A',
 };
 
 /** Units that a worked figure is told in as their plainer neighbor. */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { gaugeBook } from '../../src/gauges/index.ts';
-import { agree, readStatement } from '../../src/quantity/index.ts';
+import { agree, readStatement, scanStatements } from '../../src/quantity/index.ts';
 import type { Dimension } from '../../src/quantity/model.ts';
 
 const gauges = gaugeBook();
@@ -142,5 +142,62 @@ describe('numbers in an order', () => {
 
   test('elsewhere it stays what it was: no size', () => {
     expect(problemOf('1-3-4-2', 'length', 'condition')).not.toBeNull();
+  });
+});
+
+describe('voltage and current', () => {
+  test.each([
+    ['13.2 V', 'voltage', '13.2'],
+    ['13.2 volts', 'voltage', '13.2'],
+    ['13,2 Volt', 'voltage', '13.2'],
+    ['450 mV', 'voltage', '0.45'],
+    ['5 kV', 'voltage', '5000'],
+    ['22 A', 'current', '22'],
+    ['22 amps', 'current', '22'],
+    ['22 ampères', 'current', '22'],
+    ['2.5 mA', 'current', '0.0025'],
+  ] as const)('%s', (text, dimension, base) => {
+    const statement = read(text, dimension);
+    expect(statement.dimension).toBe(dimension);
+    expect(statement.nominal?.base.toString()).toBe(base);
+  });
+
+  test('limits as a regulator has them', () => {
+    expect(read('12.7 to 13.3 V', 'voltage').low?.base.toString()).toBe('12.7');
+    expect(read('22 ± 1 A', 'current').high?.base.toString()).toBe('23');
+    expect(read('6.3–6.7 V', 'voltage').form).toBe('range');
+  });
+
+  test.each([
+    ['Raise it until the gauge reads 6.5 V.', ['6.5 V']],
+    ['It charges 20 A at 2000 rpm.', ['20 A', '2000 rpm']],
+    ['Use No. 2 a second time, and 3 v-blocks.', []],
+    ['Fit pin 2. A new one is stiff.', []],
+    ['A 12V car has twice the cells.', ['12V']],
+  ])('in running text: %s', (text, wanted) => {
+    expect(scanStatements(text, { gauges }).map(({ statement }) => statement.text)).toEqual(wanted);
+  });
+});
+
+describe('spring rate', () => {
+  // One pound-force an inch is 4.4482216152605 N over 25.4 mm: NIST SP 811, lbf/in = 1.751268 E+02 N/m.
+  test.each([
+    ['1 lbf per in', 0.1751268],
+    ['1 lb per inch', 0.1751268],
+    ['0.5 N/mm', 0.5],
+    ['16 oz per in', 0.1751268],
+    ['0.1 kgf/mm', 0.980665],
+    ['100 g/mm', 0.980665],
+  ])('%s', (text, base) => {
+    const statement = read(text, 'spring-rate');
+    expect(statement.dimension).toBe('spring-rate');
+    expect(statement.nominal?.base.valueOf()).toBeCloseTo(base, 6);
+  });
+
+  test('a weight stays a weight, and a torque a torque', () => {
+    expect(read('18 oz', 'mass').dimension).toBe('mass');
+    expect(read('12 lb-in', 'torque').dimension).toBe('torque');
+    expect(read('12 in-lb', 'torque').dimension).toBe('torque');
+    expect(read('12 lb/in', 'torque').dimension).toBe('torque');
   });
 });
