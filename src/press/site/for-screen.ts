@@ -59,7 +59,24 @@ function adapted(
   if (tagName === 'a') return { ...node, properties: linked(node, pages), children };
   // A head without words heads nothing.
   if (tagName === 'th' && children.length === 0) return { ...node, tagName: 'td', children };
+  if (tagName === 'p' || tagName === 'li') return { ...node, children: endedAtWords(children) };
   return { ...node, tagName, children };
+}
+
+/** Without spaces at the ends of lines, as a mark leaves them that prints nothing. */
+function endedAtWords(children: readonly ElementContent[]): ElementContent[] {
+  const joined: ElementContent[] = [];
+  for (const child of children) {
+    const last = joined.at(-1);
+    if (child.type === 'text' && last?.type === 'text') last.value += child.value;
+    else joined.push(child.type === 'text' ? { ...child } : child);
+  }
+  for (const [at, child] of joined.entries()) {
+    if (child.type !== 'text') continue;
+    child.value = child.value.replace(/[ \t]+(?=\n)/g, '');
+    if (at === joined.length - 1) child.value = child.value.trimEnd();
+  }
+  return joined;
 }
 
 function linked(node: Element, pages: ReadonlySet<string>): Element['properties'] {

@@ -18,7 +18,7 @@ export interface PageLink {
 /** What every page of a club's site says besides its own matter. */
 export interface PageFrame {
   readonly language: string;
-  /** What the browser calls the page: its own name, then the edition's. */
+  /** What the browser calls the page: its own name, then the edition's where both have room. */
   readonly windowTitle: string;
   /** The edition's title, which leads home. */
   readonly siteTitle: string;

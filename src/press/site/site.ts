@@ -174,7 +174,7 @@ function frame(
   const { edition, draft, sheets } = order;
   return {
     language: edition.language ?? 'en',
-    windowTitle: name === null ? edition.title : `${name} – ${edition.title}`,
+    windowTitle: windowTitle(name, edition.title),
     siteTitle: edition.title,
     club: edition.club ?? null,
     edition: edition.edition ?? null,
@@ -190,6 +190,16 @@ function frame(
     })),
   };
 }
+
+/** The page's own name, and the edition's behind it where a window and a list of marks have room for both. */
+function windowTitle(name: string | null, edition: string): string {
+  if (name === null) return edition;
+  const both = `${name} – ${edition}`;
+  return both.length <= titleRoom ? both : name;
+}
+
+/** The longest title that is shown whole, in characters, as html-validate has it (`long-title`). */
+const titleRoom = 70;
 
 /** A link from one unit's page to another's. */
 function beside(link: PageLink | undefined): PageLink | null {

@@ -124,6 +124,14 @@ const small = `[...document.querySelectorAll('a, label, summary')].filter((each)
   return box.width > 0 && (box.height < 43.5 || box.width < 43.5);
 }).map((each) => each.outerHTML.slice(0, 100) + ' ' + each.getBoundingClientRect().height)`;
 
+/** Opens every task, as one who works through the page has done in the end. */
+const openAll = `document.querySelectorAll('details').forEach((each) => { each.open = true; })`;
+
+/** The tasks whose steps can be seen. */
+const tasksSeen = `new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)))
+  .then(() => [...document.querySelectorAll('.operation > section')]
+    .filter((each) => each.checkVisibility()).map(({ id }) => id))`;
+
 const patience = { timeout: 300_000 };
 
 describe.skipIf(here === null)('the demo’s pages in a browser', patience, () => {
@@ -138,8 +146,13 @@ describe.skipIf(here === null)('the demo’s pages in a browser', patience, () =
         `[...document.querySelectorAll('*')].map(({ tagName }) => tagName.toLowerCase())`,
       );
       expect(elements, 'a browser reads what a strict reader does').toEqual(strict);
-      for (const width of [320, 360]) {
+      for (const [width, open] of [
+        [360, false],
+        [320, true],
+        [360, true],
+      ] as const) {
         await page.setViewport({ width, height: 800 });
+        if (open) await page.evaluate(openAll);
         expect(await page.evaluate('document.documentElement.scrollWidth')).toBe(width);
         expect(await page.evaluate(sticking), `${width} px`).toEqual([]);
         expect(await page.evaluate(small), `${width} px`).toEqual([]);
@@ -177,6 +190,7 @@ describe.skipIf(here === null)('the demo’s pages in a browser', patience, () =
       `${base}units/orlo-t71-wexcombe-six.html`,
       { width: 360, scheme: 'light' },
       async (page) => {
+        await page.evaluate(openAll);
         const ticked = () => page.evaluate(`document.querySelectorAll('.tick :checked').length`);
         expect(await ticked()).toBe(0);
         await page.click('.tick');
@@ -186,6 +200,53 @@ describe.skipIf(here === null)('the demo’s pages in a browser', patience, () =
         expect(await ticked()).toBe(2);
       },
     );
+  });
+
+  test('tasks fold on a telephone without a script, and a link to one opens it', async () => {
+    const address = `${base}units/orlo-t71-wexcombe-six.html`;
+    await visit(address, { width: 360, scheme: 'light' }, async (page) => {
+      expect(await page.evaluate(tasksSeen)).toEqual([]);
+      await page.click('.tasks a[href="#work-float-level"]');
+      expect(await page.evaluate(tasksSeen)).toEqual(['work-float-level']);
+      await page.click('.operation summary');
+      expect(await page.evaluate(tasksSeen)).toHaveLength(2);
+      // A setting leads to the task that makes it.
+      await page.click('.setting a[href="#work-pump-stroke"]');
+      expect(await page.evaluate(tasksSeen)).toContain('work-pump-stroke');
+    });
+    await visit(`${address}#work-float-drop`, { width: 360, scheme: 'dark' }, async (page) => {
+      expect(await page.evaluate(tasksSeen)).toEqual(['work-float-drop']);
+    });
+  });
+
+  test('on a desk and on paper nothing is folded, and nothing says that it is', async () => {
+    const address = `${base}units/orlo-t71-wexcombe-six.html`;
+    const heads = `[...document.querySelectorAll('summary, .opened-only')]
+      .filter((each) => each.checkVisibility()).map(({ className }) => className)`;
+    await visit(address, { width: 1280, scheme: 'light' }, async (page) => {
+      const tasks = (await page.evaluate(`document.querySelectorAll('details').length`)) as number;
+      expect(await page.evaluate(tasksSeen)).toHaveLength(tasks);
+      expect(await page.evaluate(heads)).toEqual(Array(tasks).fill('opened-only'));
+      await page.setViewport({ width: 360, height: 800 });
+      expect(await page.evaluate(tasksSeen)).toEqual([]);
+      await page.emulateMediaType('print');
+      expect(await page.evaluate(tasksSeen)).toHaveLength(tasks);
+      expect(await page.evaluate(heads)).toEqual(Array(tasks).fill('opened-only'));
+    });
+  });
+
+  test('the longest page of the demo is under 12,000 px long on a telephone', async () => {
+    // It was 29,951 before tasks were folded.
+    const lengths: [string, number][] = [];
+    for (const path of paths) {
+      if (!path.startsWith('units/')) continue;
+      await visit(base + path, { width: 360, scheme: 'light' }, async (page) => {
+        const length = await page.evaluate('document.documentElement.scrollHeight');
+        lengths.push([path, Number(length)]);
+      });
+    }
+    console.info(lengths.map(([path, length]) => `${path}: ${length} px`).join('\n'));
+    for (const [path, length] of lengths) expect(length, path).toBeLessThan(12_000);
   });
 
   test('the way over the head of the page is the first thing a key comes to', async () => {

@@ -42,12 +42,18 @@ describe('the pages of the demo', () => {
   test.each([...pages])(
     '%s is whole HTML, with a language, a title, one main heading',
     (_, html) => {
-      expect(html).toMatch(/^<!doctype html>\n<html lang="en-US">/);
+      expect(html).toMatch(/^<!DOCTYPE html>\n<html lang="en-US">/);
       const elements = elementsOf(html);
       const named = (name: string) => elements.filter((element) => element.name === name);
       expect(named('h1')).toHaveLength(1);
       expect(named('main')).toHaveLength(1);
-      expect(named('title')[0]?.text).toContain('Adjustment Sheets for the Bench');
+      const h1 = named('h1')[0]?.text;
+      const title = named('title')[0]?.text ?? '';
+      expect(
+        ['Adjustment Sheets for the Bench', `${h1} – Adjustment Sheets for the Bench`, h1],
+        'the page, and the edition where there is room',
+      ).toContain(title);
+      expect(title.length).toBeLessThanOrEqual(70);
       const ids = elements.flatMap(({ attributes }) => attributes.id ?? []);
       expect(ids.filter((id, at) => ids.indexOf(id) !== at)).toEqual([]);
       const levels = elements.flatMap(({ name }) => /^h([1-6])$/.exec(name)?.[1] ?? []).map(Number);
