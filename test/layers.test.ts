@@ -26,6 +26,7 @@ const floors: readonly (readonly string[])[] = [
   ['kinds'],
   ['sheet'],
   ['order', 'relations', 'conformance', 'compare', 'concordance'],
+  ['rereading'],
   ['checks', 'import'],
   ['report', 'press'],
   ['desk'],

@@ -17,7 +17,7 @@ import { systemsModule } from './systems.mjs';
 import { tablesModule } from './tables.mjs';
 import { variantSchemaText } from './variant-schema.mjs';
 
-const SCHEMAS = ['sheet', 'edition', 'kind', 'record', 'export', 'mapping', 'sources'];
+const SCHEMAS = ['sheet', 'edition', 'kind', 'record', 'export', 'mapping', 'sources', 'reading'];
 
 /** Schemas whose data the program holds as it was written, and the name of its type. */
 const TYPED = [

@@ -24,6 +24,10 @@ export const examples: Readonly<
     ['record a --serial 12', 'a blank record of unit 12'],
     ['record sheets/records/a.12.yaml', 'judges what was filled in'],
   ],
+  reread: [
+    ['reread a --source m48', 'a blank for one of its papers'],
+    ['reread sheets/readings/a.m48.yaml', 'what differs from the sheet'],
+  ],
   order: [['order a --text', 'a plain list in place of the picture']],
   draw: [['draw a "idle speed"', 'the drawing beside one operation']],
   compare: [['compare editions/first.json', 'what the sheets say otherwise now']],

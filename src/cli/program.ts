@@ -227,6 +227,29 @@ alone: where the list says otherwise, it is told. Ends with 1 where a cell was l
   });
 
   program
+    .command('reread')
+    .description('a blank for reading a source a second time; of one filled in, what differs')
+    .argument('<file>', 'a sheet by path or by name, or a second reading (.yaml)')
+    .option('-s, --source <name>', 'only this source of the sheet')
+    .option('--page <text>', 'only this page of it')
+    .option('--by <name>', 'who reads; with --settle, who settles')
+    .addOption(
+      new Option('--order <order>', "the paper's order, or shuffled within each page").choices([
+        'paper',
+        'shuffled',
+      ]),
+    )
+    .option('-o, --out <path>', 'where to write the blank; - is standard output')
+    .option('--json', 'the comparison as one JSON object')
+    .option('--settle <setting=who>', 'who is right: first (the sheet), second, or both wrong')
+    .option('--value <figure>', 'what the page does print, where both are wrong')
+    .option('--why <text>', 'why it is settled so')
+    .action(async (file: string, options) => {
+      const { reread } = await import('./commands/reread.ts');
+      done(await reread(file, options, io));
+    });
+
+  program
     .command('order')
     .description('draw what must come before what on a sheet, and what disturbs what')
     .argument('<sheet>', 'a sheet, by path or by name')

@@ -31,7 +31,7 @@ export function clubFiles(values: Readonly<Record<string, string>>): ReadonlyMap
 }
 
 /** Schemas that a folder gets a copy of, so that editors find them wherever the folder goes. */
-const schemas = ['sheet', 'edition', 'sources', 'kind', 'mapping', 'record'] as const;
+const schemas = ['sheet', 'edition', 'sources', 'kind', 'mapping', 'record', 'reading'] as const;
 
 /** The schemas of an example project folder by their paths in it. */
 export function clubSchemas(): ReadonlyMap<string, string> {

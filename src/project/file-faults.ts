@@ -116,6 +116,18 @@ export const projectChecks: readonly Check[] = [
     examples: [],
   }),
   defineCheck({
+    id: 'reading-invalid',
+    severity: 'error',
+    group: 'reading',
+    summary: 'A second reading cannot be read, or belongs to no sheet of the project.',
+    explain:
+      'What somebody read a second time counts for nothing while its file cannot be read: the figures that ' +
+      'it bears out would pass for read once. It cannot be accepted, only mended.',
+    messages: {},
+    run: () => {},
+    examples: [],
+  }),
+  defineCheck({
     id: 'record-outdated',
     severity: 'warning',
     group: 'reading',

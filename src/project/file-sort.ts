@@ -7,6 +7,7 @@ export type FileSort =
   | 'edition'
   | 'sources'
   | 'record'
+  | 'reading'
   | 'mapping'
   | 'data'
   | 'list'
@@ -17,10 +18,15 @@ const byKey: Readonly<Record<string, FileSort>> = {
   'gaugeleaf-edition': 'edition',
   'gaugeleaf-sources': 'sources',
   'gaugeleaf-record': 'record',
+  'gaugeleaf-reading': 'reading',
   'gaugeleaf-mapping': 'mapping',
 };
 
-const byFolder: Readonly<Record<string, FileSort>> = { kinds: 'kind', records: 'record' };
+const byFolder: Readonly<Record<string, FileSort>> = {
+  kinds: 'kind',
+  records: 'record',
+  readings: 'reading',
+};
 const byName: Readonly<Record<string, FileSort>> = { edition: 'edition', sources: 'sources' };
 
 /** As much of a file as its first key stands in, comments before it included. */

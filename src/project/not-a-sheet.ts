@@ -16,6 +16,7 @@ function words(file: string): Readonly<Record<FileSort, readonly [string, string
     edition: ['is an edition', `gaugeleaf check ${file} says whether it is in order`],
     sources: ['describes sources', `gaugeleaf check ${file} says whether it is in order`],
     record: ['is a bench record', `gaugeleaf record ${file} judges it`],
+    reading: ['is a second reading', `gaugeleaf reread ${file} compares it`],
     mapping: [
       'says how a list is read',
       `name it with the list: gaugeleaf draft --from LIST --mapping ${file}`,

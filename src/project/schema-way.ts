@@ -7,7 +7,7 @@ import { isTaken } from './safe-path.ts';
  * A path of null is standard output: then as if the file lay in a folder of the project.
  */
 export function schemaWay(
-  schema: 'kind' | 'record' | 'mapping',
+  schema: 'kind' | 'record' | 'reading' | 'mapping',
   path: string | null,
   root: string,
 ): string {

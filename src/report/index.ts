@@ -20,6 +20,8 @@ export {
 export { blankRecord } from './record-blank.ts';
 export { faultyRecordJson, recordJson } from './record-json.ts';
 export { recordText } from './record-text.ts';
+export { rereadJson } from './reread-json.ts';
+export { rereadText, tallyLine } from './reread-text.ts';
 export { toSarif } from './sarif.ts';
 export { type SheetToShare, shareSources } from './share-sources.ts';
 export { sizeJson, unreadSizeJson } from './size-json.ts';

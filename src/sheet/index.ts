@@ -1,5 +1,5 @@
 export { type FamilyBook, linesOf, originOf, ownText, regionIn, type SheetText } from './family.ts';
-export { entriesOf, Fields, under } from './fields.ts';
+export { entriesOf, Fields, itemsOf, under } from './fields.ts';
 export { findFrontMatter } from './front-matter.ts';
 export { gapsOf, type SettingGap } from './gaps.ts';
 export { operationIn, settingNamed } from './names.ts';

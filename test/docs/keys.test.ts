@@ -9,6 +9,7 @@ const files: readonly (readonly [heading: string, schema: string])[] = [
   ['Edition', 'edition'],
   ['Shared sources', 'sources'],
   ['Bench record', 'record'],
+  ['Second reading', 'reading'],
   ['Mapping of a list', 'mapping'],
   ['Kind of unit', 'kind'],
 ];

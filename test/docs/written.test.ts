@@ -167,9 +167,9 @@ describe('what the guide tells a club to write', () => {
       expect([...new Set(findings.map(({ file }) => file))].sort()).toEqual([...faulty].sort());
       const read = faulty.map((file) => (places.includes(file) ? file : `${dirname(file)}/`));
       // Pictures are named by sheets, records by `record`, and what comes out is not read.
-      expect([...read, 'sheets/pictures/', 'sheets/records/', 'print/'].sort()).toEqual(
-        [...places].sort(),
-      );
+      expect(
+        [...read, 'sheets/pictures/', 'sheets/records/', 'sheets/readings/', 'print/'].sort(),
+      ).toEqual([...places].sort());
     } finally {
       rmSync(folder, { recursive: true, force: true });
     }

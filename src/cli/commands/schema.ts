@@ -19,7 +19,16 @@ export interface SchemaOptions {
 }
 
 /** The files that have a schema. */
-const names = ['edition', 'kind', 'mapping', 'record', 'sheet', 'sources', 'variant'] as const;
+const names = [
+  'edition',
+  'kind',
+  'mapping',
+  'reading',
+  'record',
+  'sheet',
+  'sources',
+  'variant',
+] as const;
 
 /**
  * `gaugeleaf schema`: writes the schemas of the files that a club writes, with the names of its kinds, sheets
@@ -46,6 +55,7 @@ export async function schema(options: SchemaOptions, io: Io): Promise<ExitStatus
       edition: read('edition'),
       kind: read('kind'),
       mapping: read('mapping'),
+      reading: read('reading'),
       record: read('record'),
       sheet: read('sheet'),
       sources: read('sources'),

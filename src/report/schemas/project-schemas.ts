@@ -6,6 +6,7 @@ export interface BaseSchemas {
   readonly edition: Schema;
   readonly kind: Schema;
   readonly mapping: Schema;
+  readonly reading: Schema;
   readonly record: Schema;
   readonly sheet: Schema;
   readonly sources: Schema;
@@ -30,6 +31,8 @@ export function projectSchemas(base: BaseSchemas, names: ProjectNames): BaseSche
   const schemas = structuredClone(base);
   const known = vocabulary(names);
   offer(at(schemas.edition, 'order', 'items'), names.sheets);
+  offer(at(schemas.reading, 'sheet'), names.sheets);
+  offer(at(schemas.reading, 'source'), names.sources);
   offer(at(schemas.record, 'sheet'), names.sheets);
   offerKeys(at(schemas.record, 'settings'), [...known.setting, ...names.ownSettings]);
   offer(at(schemas.mapping, 'kind'), known.kind);

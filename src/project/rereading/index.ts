@@ -1,0 +1,3 @@
+export { compareReadingFile } from './compare-file.ts';
+export { keepReading } from './keep-reading.ts';
+export { settleFile } from './settle-file.ts';
