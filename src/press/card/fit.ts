@@ -16,8 +16,8 @@ export interface Front {
   readonly strip: DensityName;
   /** The drawings that stand under the table, by their indexes. */
   readonly drawings: readonly number[];
-  /** Whether all of it has room on one side. */
-  readonly fits: boolean;
+  /** The sides that it takes: more than one only where no form of the table has room on one. */
+  readonly sides: number;
 }
 
 /** How a card was laid out. */
@@ -25,7 +25,7 @@ export interface Fitted {
   readonly front: Front;
   /** Of the sides behind the front. */
   readonly density: DensityName;
-  /** Sides behind the front. */
+  /** All sides. */
   readonly sides: number;
   /** Blocks that are higher than a column. */
   readonly broken: number;
@@ -49,8 +49,9 @@ const mm = (pixels: number) => (pixels * 25.4) / 96;
 export async function layOut(run: Run, model: CardModel): Promise<Fitted> {
   const { paper, margins } = model;
   const sidePx = px(paper.heightMm - margins.topMm - margins.bottomMm);
-  const front = await fitFront(run, model, sidePx);
-  await run.ask(`(${page}).setFront(${JSON.stringify(front)})`);
+  const fitted = await fitFront(run, model, sidePx);
+  const front = fitted ?? (await splitFront(run, model, sidePx));
+  if (front.sides === 1) await run.ask(`(${page}).setFront(${JSON.stringify(front)})`);
   const { density, sides, broken, freePx } = await fitWork(run, model, front, sidePx);
   const left = model.drawings.flatMap((_, index) =>
     front.drawings.includes(index) ? [] : [index],
@@ -58,9 +59,12 @@ export async function layOut(run: Run, model: CardModel): Promise<Fitted> {
   const below = rowsOf(model, left, mm(freePx) - 2 * apartMm);
   // A leaf whose back would be empty has what drawings are left there.
   const others = left.filter((index) => !below.includes(index));
-  const alone = sides.length % 2 === 0 ? rowsOf(model, others, mm(sidePx) - headMm(model)) : [];
-  await run.ask(`(${page}).arrange(${JSON.stringify({ density, sides, below, alone, sidePx })})`);
-  return { front, density, sides: sides.length + (alone.length > 0 ? 1 : 0), broken };
+  const taken = front.sides + sides.length;
+  const alone = taken % 2 === 1 ? rowsOf(model, others, mm(sidePx) - headMm(model)) : [];
+  const onFront = front.sides > 1 ? front.drawings : [];
+  const plan = { density, sides, onFront, below, alone, sidePx };
+  await run.ask(`(${page}).arrange(${JSON.stringify(plan)})`);
+  return { front, density, sides: taken + (alone.length > 0 ? 1 : 0), broken };
 }
 
 function headMm({ hanging }: CardModel): number {
@@ -70,7 +74,8 @@ function headMm({ hanging }: CardModel): number {
 /** Densities that drawings are not given up for. */
 const liked = densityNames.slice(0, 3);
 
-async function fitFront(run: Run, model: CardModel, sidePx: number): Promise<Front> {
+/** The front on one side, in the fullest form of the table that has room there; null where none has. */
+async function fitFront(run: Run, model: CardModel, sidePx: number): Promise<Front | null> {
   const strip = await fitStrip(run);
   const widthMm = model.paper.widthMm - model.margins.innerMm - model.margins.outerMm;
   for (const table of tableForms) {
@@ -80,7 +85,7 @@ async function fitFront(run: Run, model: CardModel, sidePx: number): Promise<Fro
       const freeMm = mm(sidePx - (await frontPx(run, plan)));
       if (freeMm < 0) continue;
       const drawings = await drawn(run, plan, drawingsFor(model, widthMm, freeMm), sidePx);
-      fronts.push({ ...plan, drawings, fits: true });
+      fronts.push({ ...plan, drawings, sides: 1 });
     }
     const large = fronts.filter(({ density }) => liked.includes(density));
     const best =
@@ -89,7 +94,20 @@ async function fitFront(run: Run, model: CardModel, sidePx: number): Promise<Fro
       fronts[0];
     if (best !== undefined) return best;
   }
-  return { density: 'tight', table: 'bare', strip, drawings: [], fits: false };
+  return null;
+}
+
+/** A table that is too long for one side goes on overleaf, and then with all that it says. */
+async function splitFront(run: Run, model: CardModel, sidePx: number): Promise<Front> {
+  const plan = { density: 'close', table: 'full', strip: await fitStrip(run) } as const;
+  await run.ask(`(${page}).setFront(${JSON.stringify({ ...plan, drawings: [] })})`);
+  const split = (await run.ask(`(${page}).splitFront(${JSON.stringify({ sidePx })})`)) as {
+    sides: number;
+    freePx: number;
+  };
+  const all = model.drawings.map((_, index) => index);
+  const drawings = rowsOf(model, all, mm(split.freePx) - 2 * apartMm);
+  return { ...plan, drawings, sides: split.sides };
 }
 
 async function fitStrip(run: Run): Promise<DensityName> {

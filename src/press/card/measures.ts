@@ -7,6 +7,8 @@ export interface CardMeasures {
   /** Where the table of settings begins, in percent of the front's height. */
   readonly tableStartPercent: number;
   readonly tableOnFront: boolean;
+  /** Values that run into what is to be written beside them. */
+  readonly overCells: number;
   readonly stripMm: number;
   /** The smallest cell to write in. */
   readonly writeInMm: { readonly width: number; readonly height: number };

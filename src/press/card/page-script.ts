@@ -42,6 +42,31 @@ export const page = `(() => {
       show(asked.drawings);
       return front === null ? 0 : front.getBoundingClientRect().height;
     },
+    splitFront({ sidePx }) {
+      const head = find('.flow .side-head');
+      const rows = (host) => all('.settings tbody', host);
+      const height = (host) => host.getBoundingClientRect().height;
+      let host = find('.front');
+      let sides = 1;
+      for (; host !== null && height(host) > sidePx; sides++) {
+        const over = [];
+        while (height(host) > sidePx && rows(host).length > 1) {
+          over.unshift(rows(host).at(-1));
+          over[0].remove();
+        }
+        if (over.length === 0) break;
+        const side = document.createElement('section');
+        side.className = 'front side ' + (sides % 2 === 1 ? 'back' : 'front-again');
+        side.dataset.density = host.dataset.density;
+        if (head !== null) side.append(head.cloneNode(true));
+        const table = find('.front .settings').cloneNode(false);
+        table.append(find('.front .settings thead').cloneNode(true), ...over);
+        side.append(table);
+        host.after(side);
+        host = side;
+      }
+      return { sides, freePx: host === null ? 0 : sidePx - height(host) };
+    },
     measureWork({ density, columns, table }) {
       const flow = find('.flow');
       if (flow === null) return { blocks: [], headPx: 0, footPx: 0 };
@@ -58,14 +83,14 @@ export const page = `(() => {
         .map((block) => ({ px: outer(block), keep: block.classList.contains('keep') }));
       return { blocks, ...around };
     },
-    arrange({ density, sides, below, alone, sidePx }) {
+    arrange({ density, sides, onFront, below, alone, sidePx }) {
       const flow = find('.flow');
       if (flow === null) return;
       const blocks = all('.block', flow).filter((block) => block.getClientRects().length > 0);
       const head = find('.flow .side-head');
       const foot = find('.flow .foot');
       const figures = all('.front .drawings figure');
-      const fronts = Math.max(1, Math.ceil((find('.front')?.getBoundingClientRect().height ?? 0) / sidePx - 0.001));
+      const fronts = Math.max(1, all('.front').length);
       const opened = (index) => {
         const side = document.createElement('section');
         side.className = 'side running ' + ((index + fronts) % 2 === 1 ? 'back' : 'front-again');
@@ -92,6 +117,8 @@ export const page = `(() => {
         side.append(row);
         return side;
       });
+      const lastFront = all('.front').at(-1);
+      if (onFront.length > 0) lastFront?.append(band(onFront));
       if (below.length > 0) made.at(-1)?.append(band(below));
       if (foot !== null) made.at(-1)?.append(foot);
       if (alone.length > 0) {
@@ -102,7 +129,7 @@ export const page = `(() => {
       for (const figure of figures) if (figure.hidden) figure.remove();
       flow.replaceWith(...made);
       // Captions may take more lines than was reckoned with: what has no room is left out.
-      for (const side of made) {
+      for (const side of fronts > 1 ? [lastFront, ...made] : made) {
         const drawn = all('.drawings figure', side);
         while (drawn.length > 0 && side.getBoundingClientRect().height > sidePx) drawn.pop().remove();
         if (drawn.length === 0) side.querySelector('.drawings')?.remove();
@@ -123,7 +150,13 @@ export const page = `(() => {
       };
       return {
         tableStart: settings === null ? 0 : (box(settings).top - box(front).top + topPx) / pagePx,
-        tableOnFront: settings === null || box(settings).bottom - box(front).top <= sidePx + 1,
+        tableOnFront: settings === null || (all('.settings').length === 1 && box(settings).bottom - box(front).top <= sidePx + 1),
+        overCells: all('.settings .as-written').filter((cell) => {
+          const words = document.createRange();
+          words.selectNodeContents(cell);
+          const next = cell.closest('tr').querySelector('.found');
+          return words.getBoundingClientRect().right > box(next ?? cell).left + (next === null ? 0 : 0.5) && next !== null;
+        }).length,
         stripPx: strip === null ? 0 : box(strip).height,
         writeInPx: cells.length === 0 ? null : {
           width: Math.min(...cells.map(({ width }) => width)), height: Math.min(...cells.map(({ height }) => height)),

@@ -89,10 +89,10 @@ function gathered({ sheet, sheets = [], edition }: CardOrder): Kit | null {
 /** What a printer of the card should know: that its leaves belong together, and what the front has not. */
 function remarksOf(model: CardModel, { front, sides, broken }: Fitted): string[] {
   const { title } = model.face;
-  const leaves = Math.ceil((1 + sides) / 2);
+  const leaves = Math.ceil(sides / 2);
   const remarks: string[] = [];
   if (leaves > 1) remarks.push(`${title}: the card has ${leaves} leaves of ${model.paper.label}.`);
-  if (!front.fits) {
+  if (front.sides > 1) {
     remarks.push(`${title}: the settings go on behind the front of ${model.paper.label}.`);
   }
   if (broken > 0) {

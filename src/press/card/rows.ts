@@ -92,7 +92,9 @@ export function cardRows(rows: readonly SettingRow[], readings: CardReadings | n
 /** `0.2031 in (0.1875–0.2187 in)` as two lines; without the unit where the column has it at its head. */
 function stacked(text: string | null, unit: string): StackedSize | null {
   if (text === null || text === '' || text === AS_WRITTEN) return null;
-  const plain = unit === '' ? text : text.replaceAll(unit, '');
+  // Without its unit behind it a `min` would be minutes: a bound goes before the figure.
+  const plain =
+    unit === '' ? text : text.replaceAll(unit, '').replace(/^(.*\S) (min|max)$/i, '$2 $1');
   const [, nominal = plain, limits = null] = /^(.*?) \((.*)\)$/.exec(plain) ?? [];
   return { nominal, limits };
 }

@@ -1,5 +1,5 @@
 import { type Face, faceWidths } from './glyph-widths.ts';
-import { sizeParts, typesetRuns } from './typeset.ts';
+import { boundsInCapitals, sizeParts, typesetRuns } from './typeset.ts';
 
 /**
  * Type sizes in mm. A capital is 0.703 of the type size and a figure of a fraction 0.537, both
@@ -84,7 +84,7 @@ function nameLine(text: string): Line {
 }
 
 function drawnLine(text: string, plain: 'size' | 'name'): Line {
-  const stretches = typesetRuns(text)
+  const stretches = typesetRuns(boundsInCapitals(text))
     .filter((run) => run.text !== '')
     .map(({ as, text: drawn }): Stretch => ({ face: as === 'plain' ? plain : as, text: drawn }));
   const width = stretches.reduce(

@@ -21,11 +21,11 @@ export function escapeHtml(text: string): string {
 }
 
 /**
- * Where a size may be parted at the end of a line: before a tolerance, a datum, another limit, and between
- * the gauges of a list.
+ * Where a size may be parted at the end of a line: before a tolerance, a datum, another limit, between
+ * the gauges of a list, and before what it comes to in another unit.
  */
 const parting =
-  /(?<=;)\s+|(?<=,)\s+(?=\p{L})|\s+(?=(?:±|\+\/?-|[–—]|\+\.?\d|to\b|or\b|and\b|per\b|after\b|from\b|below\b|above\b|at\b|with\b|before\b|on\b|\())/u;
+  /(?<=;)\s+|(?<=,)\s+(?=\p{L})|(?<=[\p{L}″′°],)\s+(?=[\d.−-])|\s+(?=(?:±|\+\/?-|[–—]|\+\.?\d|to\b|or\b|and\b|per\b|after\b|from\b|below\b|above\b|at\b|with\b|before\b|on\b|\())/u;
 
 /** The parts of a size that stay whole: `29/32`, `+1/32/-1/64 in`. */
 export function sizeParts(text: string): readonly string[] {
@@ -154,8 +154,13 @@ const power = /(?<=[\d\s⁄/″]|per )((?:[cdkm]?m|in|ft|yd))([23])(?![\d\p{L}]|
 /** `min` and `max` behind a figure with its unit, or before the figure: no minutes. */
 const bound = new RegExp(
   `(?<=[\\d⁄](?:\\s?(?:${unitWords})|[″′%°])(?: \\p{L}+)?\\s)(?:min|max)(?![\\p{L}\\d/])|^(?:min|max)(?=\\s+(?:\\.?\\d|$))`,
-  'gu',
+  'giu',
 );
+
+/** A text for a page that is no HTML, its bounds in the capitals that a style gives them elsewhere. */
+export function boundsInCapitals(text: string): string {
+  return text.replace(bound, (word) => word.toUpperCase());
+}
 
 /** Codes and part numbers in which a zero may stand beside an O. */
 const code =

@@ -12,6 +12,14 @@ const browser = await browserHere();
 if (typeof browser === 'string') console.warn(`Widths of letters are not measured: ${browser}`);
 
 describe('lettering', () => {
+  test('says a bound in capitals, as every print does: no minutes', () => {
+    const drawn = (text: string) =>
+      sizeLines(text, 100).flatMap(({ stretches }) => stretches.map((each) => each.text));
+    expect(drawn('1-5/8 in min').join('')).toMatch(/ in MIN$/);
+    expect(drawn('17.1 inHg min').join('')).toBe('17.1 inHg MIN');
+    expect(drawn('5 min').join('')).toBe('5 min');
+  });
+
   test.skipIf(typeof browser === 'string')('has the widths that the fonts have', async () => {
     if (typeof browser === 'string') return;
     const fonts: Readonly<Record<Face, string>> = {
