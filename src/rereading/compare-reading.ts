@@ -169,7 +169,12 @@ function readAnswer(
   return whole && [whole];
 }
 
-/** A text in one spelling of blanks and signs that are written alike. */
+/** A text in one spelling of letters, blanks, dashes and the signs for inch. */
 function level(text: string): string {
-  return text.trim().replace(/\s+/g, ' ').replace(/[“”″]/g, '"').replace(/[–—−]/g, '-');
+  return text
+    .trim()
+    .toLowerCase()
+    .replace(/\s+/g, ' ')
+    .replace(/[–—−]/g, '-')
+    .replace(/(?<=\d) ?(?:["“”″]|in\b\.?|inch(?:es)?\b)/g, ' in');
 }
