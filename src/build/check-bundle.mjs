@@ -77,21 +77,31 @@ High level floods; see the note[^1].
 [^1]: A note.
 `;
 
-/** In place of the validator of kinds, which is the largest of all and needed for a club's own only. */
-const LATE = `export const validate = (data) => {
-  const { validate: real } = require('./check-kinds.cjs');
+/** Validators of files that few projects have, and the files that they are put into. */
+const LATE = { 'validate-kind': 'check-kinds', 'validate-reading': 'check-readings' };
+
+/** In place of such a validator. */
+const lateModule = (file) => `export const validate = (data) => {
+  const { validate: real } = require('./${file}.cjs');
   const isRight = real(data);
   validate.errors = real.errors;
   return isRight;
 };
 export default validate;`;
 
-/** Leaves the validator of kinds in a file of its own, that is loaded when it is first asked for. */
-const lateKinds = {
-  name: 'late-kinds',
+/** Leaves these validators in files of their own, that are loaded when they are first asked for. */
+const lateValidators = {
+  name: 'late-validators',
   setup(build) {
-    build.onResolve({ filter: /^\.\/check-kinds\.cjs$/ }, ({ path }) => ({ path, external: true }));
-    build.onLoad({ filter: /[\\/]generated[\\/]validate-kind\.js$/ }, () => ({ contents: LATE }));
+    build.onResolve({ filter: /^\.\/check-(?:kinds|readings)\.cjs$/ }, ({ path }) => ({
+      path,
+      external: true,
+    }));
+    for (const [validator, file] of Object.entries(LATE)) {
+      build.onLoad({ filter: new RegExp(`[\\\\/]generated[\\\\/]${validator}\\.js$`) }, () => ({
+        contents: lateModule(file),
+      }));
+    }
   },
 };
 
@@ -130,9 +140,13 @@ export async function bundleCheck(root, external) {
   const { metafile } = await build({
     ...common,
     entryPoints: { check: 'src/cli/quick-check.ts' },
-    plugins: [lateKinds, pastDoors(withoutExamples)],
+    plugins: [lateValidators, pastDoors(withoutExamples)],
   });
-  await build({ ...common, entryPoints: { 'check-kinds': 'src/generated/validate-kind.js' } });
+  const entryPoints = Object.entries(LATE).map(([validator, file]) => [
+    file,
+    `src/generated/${validator}.js`,
+  ]);
+  await build({ ...common, entryPoints: Object.fromEntries(entryPoints) });
   const folder = mkdtempSync(join(tmpdir(), 'gaugeleaf-'));
   try {
     writeFileSync(join(folder, 'sample.md'), SAMPLE);

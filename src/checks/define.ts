@@ -1,6 +1,7 @@
 import type { Kit } from '../gauges/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import type { GaugeBook } from '../quantity/model.ts';
+import type { KeptReadings } from '../rereading/model.ts';
 import type { FamilyBook, SharedSources } from '../sheet/index.ts';
 import type { Acceptance, Sheet } from '../sheet/model.ts';
 import type { Span } from '../text/index.ts';
@@ -52,6 +53,10 @@ export interface CheckContext {
   readonly sharedSources?: SharedSources | null;
   /** How many units a figure needs that only measuring bears out; null or absent for no rule. */
   readonly measuredUnits?: number | null;
+  /** The sheets of which every figure has to be read twice; null or absent for none. */
+  readonly secondReading?: 'released' | 'proof' | null;
+  /** What is kept of second readings of the sheet; null or absent where the project keeps none. */
+  readonly readings?: KeptReadings | null;
   /** Whether notes tell what differs from the usual order of work; yes, if absent or null. */
   readonly usualOrder?: boolean | null;
   /** The club's own gauges, where the edition lists them; what is ordinary, if absent or null. */

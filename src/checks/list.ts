@@ -21,6 +21,7 @@ import featureDropped from './feature-dropped.ts';
 import featureUnknown from './feature-unknown.ts';
 import featureUnsaid from './feature-unsaid.ts';
 import featuresExclusive from './features-exclusive.ts';
+import figureReadOnce from './figure-read-once.ts';
 import figuresReversed from './figures-reversed.ts';
 import fileUnreadable from './file-unreadable.ts';
 import fractionUnruled from './fraction-unruled.ts';
@@ -59,6 +60,7 @@ import pictureUnprintable from './picture-unprintable.ts';
 import pictureUntold from './picture-untold.ts';
 import placesDiffer from './places-differ.ts';
 import proseDisagrees from './prose-disagrees.ts';
+import readBySame from './read-by-same.ts';
 import relationUnworkable from './relation-unworkable.ts';
 import rulingUnsupported from './ruling-unsupported.ts';
 import { runChecks } from './run.ts';
@@ -184,6 +186,8 @@ const list = [
   olderRuled,
   rulingUnsupported,
   measuredTooFew,
+  figureReadOnce,
+  readBySame,
   // cautions
   cautionMissing,
   cautionLate,

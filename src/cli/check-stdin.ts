@@ -25,7 +25,7 @@ export async function checkStdin(
   const { sheet, findings } = examineText(project, path, project.show(path), text);
   const printer = printerFor(options.format, io, options);
   for (const report of placeSheet(sheet, findings)) printer.add(report);
-  printer.end(1, 0);
+  printer.end(1, 0, { figures: 0, twice: 0 });
   return stoppers(findings, sheet.status?.value ?? null).length > 0 ? 1 : 0;
 }
 

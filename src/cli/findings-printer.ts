@@ -13,6 +13,7 @@ import {
   toAnnotations,
   toSarif,
 } from '../report/index.ts';
+import type { ReadCount } from '../rereading/index.ts';
 import type { Format } from './formats.ts';
 import { type Io, say, usesColor, widthOf } from './io.ts';
 
@@ -20,8 +21,8 @@ import { type Io, say, usesColor, widthOf } from './io.ts';
 export interface Printer {
   add(report: FileReport): void;
   refuse(refused: Refused): void;
-  /** Writes what comes last: `files` were read, of which `others` are no sheets. */
-  end(files: number, others: number): void;
+  /** Writes what comes last: `files` were read, of which `others` are no sheets; figures read twice, of none for none. */
+  end(files: number, others: number, read: ReadCount): void;
 }
 
 const none: Counts = countFindings([]);
@@ -81,10 +82,11 @@ function textPrinter(io: Io, { all = false, quiet = false }: Shown): Printer {
       shown = true;
     },
     refuse: (refused) => tellRefused(refused, io),
-    end(files, others) {
+    end(files, others, { figures, twice }) {
       if (quiet) return;
       const noun = others > 0 ? 'file' : 'sheet';
       io.stdout.write(`${shown ? '\n' : ''}${summaryText(counts, files, options, noun)}`);
+      if (figures > 0) io.stdout.write(`${twice} of ${figures} figures read twice\n`);
     },
   };
 }

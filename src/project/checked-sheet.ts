@@ -1,6 +1,7 @@
-import { factsIn, packFacts } from '../checks/index.ts';
+import { type CheckContext, factsIn, packFacts } from '../checks/index.ts';
 import type { PartStore } from '../press/index.ts';
 import { type FileReport, placeSheet, type Refused, stoppers } from '../report/index.ts';
+import { provedFigures, type ReadCount, readCount } from '../rereading/index.ts';
 import { examineOpened } from './examine-file.ts';
 import type { ReadAndChecked } from './kept-sheets.ts';
 import type { Project } from './project.ts';
@@ -16,6 +17,8 @@ export interface CheckedSheet {
   readonly stops: boolean;
   /** What the checks across sheets need of it, packed; null where its front matter could not be read. */
   readonly facts: Uint8Array | null;
+  /** Of its figures that stand in papers, how many were read twice; null where nobody counts. */
+  readonly read: ReadCount | null;
   /** Files that it is put together from, as reports show them; its own alone where it has no base. */
   readonly files: readonly string[];
   /** Changes with anything of this; null where nothing is kept. */
@@ -51,9 +54,9 @@ const checkedForm: Form<Told> = {
         readonly pictures: Pictures;
         readonly hasFacts: boolean;
       };
-      const { pictures, hasFacts, file, reports, stops, files } = head;
+      const { pictures, hasFacts, file, reports, stops, read, files } = head;
       const facts = hasFacts ? new Uint8Array(whole.subarray(end)) : null;
-      return { pictures, value: { file, reports, stops, files, facts } };
+      return { pictures, value: { file, reports, stops, read, files, facts } };
     } catch {
       return null;
     }
@@ -61,12 +64,16 @@ const checkedForm: Form<Told> = {
 };
 
 /** What is told of a sheet that was read and checked. */
-export function toldOf({ sheet, findings }: ReadAndChecked): Told {
+export function toldOf(
+  { sheet, findings }: ReadAndChecked,
+  { readings = null }: Pick<CheckContext, 'readings'>,
+): Told {
   const facts = factsIn(sheet);
   return {
     file: sheet.file,
     reports: placeSheet(sheet, findings),
     stops: stoppers(findings, sheet.status?.value ?? null).length > 0,
+    read: readings === null ? null : readCount(provedFigures(sheet, readings)),
     files: sheet.family?.members.map((member) => member.file) ?? [sheet.file],
     facts: facts === null ? null : encoder.encode(packFacts(facts)),
   };
@@ -86,9 +93,9 @@ export function checkFile(project: Project, path: string, store: PartStore | nul
   if (!read.ok) return read;
   const { opened } = read;
   if (store === null)
-    return { ok: true, sheet: { ...toldOf(examineOpened(opened)), digest: null } };
+    return { ok: true, sheet: { ...toldOf(examineOpened(opened), opened.context), digest: null } };
   const { value, digest } = remembered(store, project, opened, checkedForm, (context) =>
-    toldOf(examineOpened({ ...opened, context })),
+    toldOf(examineOpened({ ...opened, context }), context),
   );
   return { ok: true, sheet: { ...value, digest } };
 }

@@ -11,6 +11,7 @@ import { fileId } from './file-id.ts';
 import { readKinds } from './kinds-folder.ts';
 import { listSheets } from './list-sheets.ts';
 import { findPicture } from './pictures.ts';
+import { type ReadingFolder, readingFolder } from './rereading/kept-readings.ts';
 import { findRoot, isFolder, isProjectFolder, shownPath } from './root.ts';
 import { readSharedSources, type SharedSourcesRead, sharedSourcesFile } from './shared-sources.ts';
 
@@ -33,6 +34,8 @@ export interface Project {
   readonly edition: () => { readonly edition: Edition | null; readonly faults: FileFaults | null };
   /** What `sources.yaml` describes for all sheets; read when first asked for. */
   readonly sharedSources: () => SharedSourcesRead;
+  /** Its second readings, looked for when first asked for; null where it has no folder of them. */
+  readonly readings: () => ReadingFolder | null;
   /** Absolute paths of its sheets, in byte order. */
   readonly sheets: () => readonly string[];
   /** What the checks may know for the sheet at an absolute path. */
@@ -69,6 +72,7 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
   // What checks of every sheet ask for; the edition's own mistakes are told with the whole project.
   const said = (key: string) => file().value[key];
   const sharedSources = once(() => readSharedSources(root, show(resolve(root, sharedSourcesFile))));
+  const readings = once(() => readingFolder({ root, show, sheets }));
   const kit = once(() => (said('kit') ? (edition().edition?.facts.kit ?? null) : null));
   return {
     root,
@@ -88,6 +92,7 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
     }),
     edition,
     sharedSources,
+    readings,
     sheets,
     context: (sheetPath) => ({
       gauges,
@@ -99,6 +104,13 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
       },
       get measuredUnits() {
         return whole(said('measured-units'));
+      },
+      get secondReading() {
+        const asked = said('second-reading');
+        return asked === 'released' || asked === 'proof' ? asked : null;
+      },
+      get readings() {
+        return readings()?.of(fileId(sheetPath)) ?? null;
       },
       get usualOrder() {
         return truth(said('usual-order'));

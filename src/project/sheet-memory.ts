@@ -5,6 +5,7 @@ import { builtInKinds } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import type { PartStore } from '../press/index.ts';
 import { oncePer } from '../text/index.ts';
+import { fileId } from './file-id.ts';
 import type { Project } from './project.ts';
 import type { SheetFile } from './sheet-file.ts';
 
@@ -35,11 +36,12 @@ export interface Made<T> {
 function nameOf<T>(
   store: PartStore,
   project: Project,
-  { file, text, problem }: SheetFile,
+  { file, text, problem, context }: SheetFile,
   { what }: Form<T>,
 ): string | null {
   if (problem !== null || text.includes('based-on')) return null;
-  return store.nameOf(`${what} ${markOf(project)} ${file}\n${text}`);
+  const read = context.readings ? `\n${project.readings()?.of(fileId(file)).mark}` : '';
+  return store.nameOf(`${what} ${markOf(project)} ${file}\n${text}${read}`);
 }
 
 function digestOf(store: PartStore, name: string, pictures: Pictures): string {
@@ -89,10 +91,17 @@ export function remembered<T>(
 /**
  * What changes with all that the sheets of a project are read and checked by: whatever a context has, but
  * for the gauges, which are the program's own, the pictures, which are asked for one by one, and the family,
- * for a sheet that has one is not kept.
+ * for a sheet that has one is not kept. Second readings are each sheet's own, and belong to its name.
  */
 export const markOf = oncePer((project: Project): string => {
-  const { kinds, gauges: _, picture: __, family: ___, ...rest } = project.context(project.root);
+  const {
+    kinds,
+    gauges: _,
+    picture: __,
+    family: ___,
+    readings: ____,
+    ...rest
+  } = project.context(project.root);
   const hash = createHash('sha256').update(JSON.stringify(kindsMark(kinds)));
   return hash.update(serialize(rest)).digest('hex');
 });

@@ -153,6 +153,13 @@ export interface ProvedFigure {
   readonly readers: readonly { readonly by: string; readonly date: string | null }[];
 }
 
+/** What a project keeps of second readings of one sheet. */
+export interface KeptReadings {
+  /** Read when it is first asked for; those that cannot be read are left out. */
+  readonly all: readonly KeptReading[];
+  readonly digest: Digest;
+}
+
 /** What is known of a kept second reading without the words in it: as much as `check` needs. */
 export interface KeptReading {
   readonly file: string;

@@ -1,18 +1,16 @@
 import type { Sheet } from '../sheet/model.ts';
 import { askedOf, isMeasured, statementsOf } from './asked.ts';
 import { sheetDigest } from './digests.ts';
-import type { Digest, KeptReading, ProvedFigure } from './model.ts';
+import type { KeptReading, KeptReadings, ProvedFigure } from './model.ts';
 
 /**
  * How far each figure of a sheet is proved by the second readings that are kept of it. Read twice is what
  * was the same for at least one of its sources, or was settled, and stands on the sheet in exactly those
- * words still. Figures for which only units were measured are told apart.
+ * words still; a reading that names nobody counts for nothing. Figures for which only units were measured are told apart.
  */
-export function provedFigures(
-  sheet: Sheet,
-  readings: readonly KeptReading[],
-  digest: Digest,
-): readonly ProvedFigure[] {
+export function provedFigures(sheet: Sheet, kept: KeptReadings | null): readonly ProvedFigure[] {
+  const readings = (kept?.all ?? []).filter(({ by }) => by !== null);
+  const digest = kept?.digest ?? String;
   const asked = readings.length === 0 ? [] : askedOf(sheet);
   return statementsOf(sheet).map(({ setting, statement, from }) => {
     const readers = asked

@@ -20,6 +20,7 @@ export type Header = Pick<
   | 'revision'
   | 'date'
   | 'status'
+  | 'compiledBy'
   | 'rounding'
   | 'wireGauge'
   | 'sources'
@@ -51,6 +52,7 @@ export function readHeader(
     revision: fields.number(at('revision')),
     date: fields.text(at('date')),
     status: fields.text(at('status')),
+    compiledBy: fields.text(at('compiled-by')),
     rounding: fields.text(at('rounding')),
     wireGauge: fields.text(at('wire-gauge')),
     sources: withShared(readSources(at('sources'), fields), settings.values(), shared),

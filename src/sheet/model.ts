@@ -280,6 +280,8 @@ export interface Sheet {
   readonly revision: Placed<number> | null;
   readonly date: Placed<string> | null;
   readonly status: Placed<string> | null;
+  /** Who read the sources for it; null where nobody says. */
+  readonly compiledBy: Placed<string> | null;
   readonly rounding: Placed<string> | null;
   /** Which system a bare `SWG` means here, if the sheet says: `imperial` or `us-steel`. */
   readonly wireGauge: Placed<string> | null;

@@ -160,6 +160,20 @@ export function exampleContext(): CheckContext {
     wireGauge: null,
     family: { find: (id) => bases.get(id) ?? null, names: () => [...bases.keys()] },
     measuredUnits: 3,
+    secondReading: 'released',
+    readings: {
+      digest: String,
+      all: [
+        {
+          file: 'sheets/readings/orlo-f27.m48.yaml',
+          source: 'm48',
+          by: 'A. HALE',
+          date: null,
+          read: [{ page: 'p. 9', setting: 'dashpot', verdict: 'same', sheet: '0', answer: '0' }],
+          settled: [],
+        },
+      ],
+    },
     sharedSources: new Map([['shared', { title: 'Shared Manual', year: '1951' }]]),
     picture: (url) => {
       if (/^[a-z]+:/.test(url)) return 'remote';

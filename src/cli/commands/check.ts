@@ -61,6 +61,7 @@ export async function check(
   let refused = false;
   let files = 0;
   let others = 0;
+  let read = { figures: 0, twice: 0 };
 
   const told = new Set<string>();
   const addFaults = (faults: FileFaults | null): void => {
@@ -100,6 +101,7 @@ export async function check(
     }
   }
   for (const project of whole) (await project.templateFaults()).forEach(addFaults);
+  for (const project of whole) project.readings()?.faults().forEach(addFaults);
 
   const keeping = options.cache === false || io.remembers !== true ? null : keepingFor(io);
   const show = (done: number) => progress.show(`${done} of ${sheets.length} sheets`);
@@ -119,7 +121,9 @@ export async function check(
       continue;
     }
     files += 1;
-    const { file, reports, stops } = checked.sheet;
+    const { file, reports, stops, read: count } = checked.sheet;
+    if (count !== null)
+      read = { figures: read.figures + count.figures, twice: read.twice + count.twice };
     stopped ||= stops;
     if (reports.some(({ findings }) => findings.length > 0)) progress.clear();
     for (const report of reports) {
@@ -138,7 +142,7 @@ export async function check(
     for (const report of placeAcross(found)) printer.add(report);
   }
   keeping?.store.tidyAtTimes();
-  printer.end(files, others);
+  printer.end(files, others, read);
   return refused ? 2 : stopped ? 1 : 0;
 }
 
@@ -186,6 +190,9 @@ async function* mendInOrder(
       const what = mended.length === 1 ? '1 finding' : `${mended.length} findings`;
       say(io, `mended ${what} in ${examined.sheet.file} (${names.join(', ')})`);
     }
-    yield { ok: true, sheet: { ...toldOf(examined), digest: null } };
+    yield {
+      ok: true,
+      sheet: { ...toldOf(examined, target.project.context(examined.path)), digest: null },
+    };
   }
 }
