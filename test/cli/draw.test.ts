@@ -34,6 +34,33 @@ describe('gaugeleaf draw', () => {
       expect(svg).toMatch(/^<svg xmlns[\s\S]* textLength="[\s\S]*<\/svg>\n$/);
   });
 
+  test('each file carries the fonts that its lettering has, and no other', async () => {
+    const cwd = project();
+    await gaugeleaf(['draw', 'orlo-t71-wexcombe-six'], { cwd });
+    for (const file of readdirSync(join(cwd, 'print'))) {
+      const svg = readFileSync(join(cwd, 'print', file), 'utf8');
+      const carried = [
+        ...svg.matchAll(/@font-face\{font-family:"([^"]+)";font-weight:(\d+);src:url\(data:font/g),
+      ].map(([, family, weight]) => `${family} ${weight}`);
+      const texts = [
+        ...svg.matchAll(/<text [^>]*font-family="'([^']+)'[^>]*?(font-weight="600")?>/g),
+      ];
+      const wanted = new Set(
+        texts.map(
+          ([text, family]) => `${family} ${text.includes('font-weight="600"') ? 600 : 400}`,
+        ),
+      );
+      expect(carried.filter((face) => !/Upper|Lower/.test(face)).sort(), file).toEqual(
+        [...wanted].sort(),
+      );
+      expect(
+        carried.some((face) => face.startsWith('Gaugeleaf Upper')),
+        file,
+      ).toBe(svg.includes("font-family=\"'Gaugeleaf Upper'"));
+      expect(svg.indexOf('<style>'), file).toBeGreaterThan(svg.indexOf('</desc>'));
+    }
+  });
+
   test('draws one operation, by any name that its heading may have', async () => {
     const cwd = project();
     const argv = ['draw', 'orlo-t71-wexcombe-six', 'Choke unloader', '-o', 'pictures'];

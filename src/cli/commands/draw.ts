@@ -1,6 +1,7 @@
 import { join, resolve } from 'node:path';
 import { wantedDrawings } from '../../press/drawings/index.ts';
-import { fileId, Projects, sheetNamed, writeWhole } from '../../project/index.ts';
+import { withFonts } from '../../press/html/index.ts';
+import { fileId, Projects, readTemplates, sheetNamed, writeWhole } from '../../project/index.ts';
 import { chosen } from '../chosen.ts';
 import { type Io, say } from '../io.ts';
 import { candidate } from '../printing.ts';
@@ -31,11 +32,12 @@ export async function draw(
       (drawing) => [`${id}-${drawing.operation.known?.name}-${drawing.shows}.svg`, drawing],
     ),
   );
+  const templates = readTemplates(project.root);
   const folder =
     options.out === undefined ? join(project.root, 'print') : resolve(io.cwd, options.out);
   for (const [file, { svg }] of files) {
     const out = join(folder, file);
-    writeWhole(out, svg);
+    writeWhole(out, withFonts(svg, templates));
     io.stdout.write(`${project.show(out)}\n`);
   }
   const many = files.size === 1 ? '1 drawing' : `${files.size} drawings`;

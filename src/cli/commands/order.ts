@@ -1,5 +1,6 @@
+import { withFonts } from '../../press/html/index.ts';
 import { drawOrder, listOrder, sheetOrder } from '../../press/order-picture/index.ts';
-import { fileId, Projects, sheetNamed, writeWhole } from '../../project/index.ts';
+import { fileId, Projects, readTemplates, sheetNamed, writeWhole } from '../../project/index.ts';
 import { chosen } from '../chosen.ts';
 import { hand, type Io, say } from '../io.ts';
 import { candidate, outPath } from '../printing.ts';
@@ -29,7 +30,8 @@ export async function order(name: string, options: OrderOptions, io: Io): Promis
       ? null
       : outPath(options.out, `${id}-order.${list ? 'txt' : 'svg'}`, project, io);
   const drawn = list ? null : await drawOrder(graph, { prefix: 'order', alone: true });
-  const text = drawn?.svg ?? listOrder(graph);
+  const text =
+    drawn === null ? listOrder(graph) : withFonts(drawn.svg, readTemplates(project.root));
   if (unknown.length > 0) {
     const headings = unknown.map(({ heading }) => `"${heading.value}"`).join(', ');
     say(io, `note: left out, for the kind ${kind.name} does not know it: ${headings}`);
