@@ -66,7 +66,8 @@ export async function keepCache(): Promise<void> {
   const content = compiled.script.createCachedData();
   const bytes = Buffer.concat([digest(compiled.source, content), content]);
   const { writeWhole } = await import('../project/index.ts');
-  writeWhole(beside(cacheName()), bytes);
+  const path = beside(cacheName());
+  writeWhole(path, bytes, { within: path });
 }
 
 /**

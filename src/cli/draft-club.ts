@@ -27,7 +27,7 @@ export async function draftClub(
   const files = await clubFolder(root, given, date, io.cwd);
   for (const [place, text] of files) {
     const path = join(root, place);
-    writeWhole(path, text);
+    writeWhole(path, text, { within: root });
     io.stdout.write(`${shownPath(path, io.cwd)}\n`);
   }
   say(io, `Now go there and look: cd ${folder} && npm install && npm run check`);

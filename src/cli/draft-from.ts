@@ -25,6 +25,7 @@ import { differencesText, listSummary, paint, slipsText } from '../report/index.
 import type { DraftOptions } from './draft-answers.ts';
 import { draftMapping } from './draft-mapping.ts';
 import { type Io, say, usesColor, widthOf } from './io.ts';
+import { trusted } from './outlet.ts';
 import type { ExitStatus } from './run.ts';
 
 /**
@@ -57,6 +58,7 @@ export async function draftFrom(
   const source = { ...mapping.source, name: 'list', title };
 
   const folder = sheetsFolder(options.out, project.root, io);
+  const within = trusted(options.out, project, io);
   const order = { kind, source, date: options.date };
   const differences: string[] = [];
   let written = 0;
@@ -64,7 +66,7 @@ export async function draftFrom(
   for (const sheet of listedSheets(project, named, folder, order)) {
     const shownPath = project.show(sheet.path);
     if ('text' in sheet) {
-      if (options.dryRun !== true) writeWhole(sheet.path, sheet.text);
+      if (options.dryRun !== true) writeWhole(sheet.path, sheet.text, { within });
       io.stdout.write(`${shownPath}\n`);
       written += 1;
       continue;

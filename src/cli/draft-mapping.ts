@@ -1,4 +1,4 @@
-import { basename, resolve } from 'node:path';
+import { basename, dirname, resolve } from 'node:path';
 import {
   featuresNamed,
   guessMapping,
@@ -53,7 +53,7 @@ export function draftMapping(
   const text = mappingText(guess, basename(listPath), schemaWay('mapping', path, project.root));
   for (const line of guessText(guess)) say(io, line);
   if (options.dryRun !== true) {
-    writeWhole(path, text);
+    writeWhole(path, text, { within: dirname(path) });
     io.stdout.write(`${shown}\n`);
   }
   if (options.yes !== true && options.dryRun !== true) {

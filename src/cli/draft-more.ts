@@ -37,7 +37,7 @@ export function draftBasedOn(
     title: options.title ?? id,
     date: options.date,
   });
-  writeWhole(path, text);
+  writeWhole(path, text, { within: written });
   io.stdout.write(`${project.show(path)}\n`);
   say(io, 'Now say what differs: everything else is taken from the base.');
   return 0;
@@ -55,6 +55,7 @@ export function draftNewKind(name: string, title: string | undefined, io: Io): E
   writeWhole(
     path,
     draftKind({ name, title: title ?? name, schema: schemaWay('kind', path, project.root) }),
+    { within: project.root },
   );
   io.stdout.write(`${project.show(path)}\n`);
   say(io, 'Now name its settings, operations, features and hazards in that file.');

@@ -3,6 +3,7 @@ import type { Imposed, Imposition, Paper } from '../press/index.ts';
 import { Refusal, writeWhole } from '../project/index.ts';
 import { readStatement } from '../quantity/index.ts';
 import { type Io, say } from './io.ts';
+import type { Outlet } from './outlet.ts';
 
 /** What can be asked of a booklet that is printed to be folded. */
 export interface ImposeOptions {
@@ -87,12 +88,12 @@ export function imposedPath(path: string): string {
 export async function deliverImposed(
   imposed: Imposed,
   how: Omit<Imposition, 'title' | 'paper'>,
-  path: string | null,
+  { path, within }: Outlet,
   show: (path: string) => string,
   io: Io,
 ): Promise<void> {
   if (path !== null) {
-    writeWhole(path, imposed.pdf);
+    writeWhole(path, imposed.pdf, { within });
     io.stdout.write(`${show(path)}\n`);
   }
   const { howToFold } = await import('../press/index.ts');

@@ -21,8 +21,11 @@ export interface Io {
   readonly cwd: string;
   /** The day as YYYY-MM-DD, where the clock of this computer stands: only drafts carry it. */
   readonly today: () => string;
-  /** Ends when the user asks the program to end; from then on a second time ends it at once. */
-  readonly untilInterrupted?: () => Promise<void>;
+  /**
+   * Waits for the user to ask the program to end, until `stop` is called. At all other times such a wish ends
+   * it at once, whatever it does.
+   */
+  readonly untilInterrupted?: () => { readonly interrupted: Promise<void>; stop(): void };
   /** Told before work that takes seconds, so that the process can be made ready for it. */
   readonly expectLongWork?: () => void;
   /** Starts a thread that does a task; absent where all is done in one. */

@@ -54,13 +54,11 @@ function ending(stream: NodeJS.WriteStream): Output {
   };
 }
 
-// Files are written whole in one go, so between two goes nothing of them is left behind; leaving
-// by exit() lets a browser that was started be ended too. 130 and 143 are what a shell reports.
-const signals = { SIGINT: 130, SIGTERM: 143 } as const;
-if (!helps) {
-  for (const [signal, status] of Object.entries(signals))
-    process.once(signal, () => process.exit(status));
-}
+// Nobody listens to signals while something is worked out, so that the system ends the program at once, be
+// it in the midst of a long reckoning: a listener is called only between two pieces of work. What is left
+// is nothing (a file is whole or not there), a file `.partial` that the next run takes away, and the folder of a
+// browser, which goes by itself (`src/project/browser/lodging.ts`). Only who waits for the user listens.
+const signals = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
 
 const io: Io = {
   stdout: ending(process.stdout),
@@ -76,16 +74,19 @@ const io: Io = {
     const two = (number: number) => String(number).padStart(2, '0');
     return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
   },
-  untilInterrupted: () =>
-    new Promise((resolve) => {
-      for (const [signal, status] of Object.entries(signals)) {
-        process.removeAllListeners(signal);
-        process.once(signal, () => {
-          process.once(signal, () => process.exit(status));
-          resolve();
-        });
-      }
-    }),
+  untilInterrupted: () => {
+    let end: () => void = () => {};
+    const interrupted = new Promise<void>((resolve) => {
+      end = resolve;
+    });
+    for (const signal of signals) process.on(signal, end);
+    return {
+      interrupted,
+      stop() {
+        for (const signal of signals) process.off(signal, end);
+      },
+    };
+  },
   expectLongWork: () => {
     setFlagsFromString('--opt');
     // Left to itself V8 optimizes whatever is called often for a moment: of the processor's time for a

@@ -1,4 +1,3 @@
-import { join, resolve } from 'node:path';
 import type { Finding } from '../checks/index.ts';
 import type {
   Browser,
@@ -11,7 +10,6 @@ import type {
 import {
   type Examined,
   examineFile,
-  isFolder,
   type Project,
   pictureData,
   writeWhole,
@@ -26,6 +24,7 @@ import {
 } from '../report/index.ts';
 import { tellRefused } from './findings-printer.ts';
 import { type Io, say, usesColor, widthOf } from './io.ts';
+import type { Outlet } from './outlet.ts';
 import type { Progress } from './progress.ts';
 
 export interface PrintOptions {
@@ -131,28 +130,12 @@ export async function browserFor(
 }
 
 /**
- * Where a print goes: `--out` as a file, or as a folder that exists or ends in a slash; `print/` of
- * the project without one. Null is standard output.
- */
-export function outPath(
-  out: string | undefined,
-  name: string,
-  project: Project,
-  io: Io,
-): string | null {
-  if (out === '-') return null;
-  if (out === undefined) return join(project.root, 'print', name);
-  const path = resolve(io.cwd, out);
-  return /[\\/]$/.test(out) || isFolder(path) ? join(path, name) : path;
-}
-
-/**
  * Writes a print, whole, and says where. Returns false, having written nothing, where the print has
  * faults that keep it from being used and is no proof.
  */
 export function deliver(
   printed: Printed,
-  path: string | null,
+  { path, within }: Outlet,
   proof: boolean,
   show: (path: string) => string,
   io: Io,
@@ -167,7 +150,7 @@ export function deliver(
     io.stdout.write(printed.pdf);
     return true;
   }
-  writeWhole(path, printed.pdf);
+  writeWhole(path, printed.pdf, { within });
   const pages = printed.pages === 1 ? '1 page' : `${printed.pages} pages`;
   io.stdout.write(`${show(path)}\n`);
   say(io, `${pages}${proof ? ', a proof with DRAFT across every page' : ''}`);

@@ -1,5 +1,5 @@
 import { watch } from 'chokidar';
-import { Refusal } from '../project/index.ts';
+import { causeInWords, Refusal } from '../project/index.ts';
 import type { Io } from './io.ts';
 import type { Changes, WatchedFiles } from './watched-files.ts';
 
@@ -39,22 +39,30 @@ export async function watchSaves(files: WatchedFiles, io: Io): Promise<Saves> {
     wake();
   });
   const round = setInterval(() => wake(), pace);
-  let over = false;
-  void io.untilInterrupted?.().then(() => {
-    over = true;
-    wake();
-  });
   await new Promise<void>((resolve) => watcher.once('ready', () => resolve()));
   return {
     async next() {
-      for (;;) {
-        if (over) return null;
-        if (failure !== null) throw new Refusal(`the files cannot be watched: ${failure}`);
-        const changes = files.changes();
-        if (changes !== null) return changes;
-        await new Promise<void>((resolve) => {
-          wake = resolve;
-        });
+      let over = false;
+      const waiting = io.untilInterrupted?.();
+      void waiting?.interrupted.then(() => {
+        over = true;
+        wake();
+      });
+      try {
+        for (;;) {
+          // Whoever was asked to end before is told so by now.
+          await Promise.resolve();
+          if (over) return null;
+          if (failure !== null)
+            throw new Refusal(`the files cannot be watched: ${causeInWords(failure)}`);
+          const changes = files.changes();
+          if (changes !== null) return changes;
+          await new Promise<void>((resolve) => {
+            wake = resolve;
+          });
+        }
+      } finally {
+        waiting?.stop();
       }
     },
     async close() {

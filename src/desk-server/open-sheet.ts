@@ -135,7 +135,7 @@ export class OpenSheet {
       return { ok: false, why, differing: this.differing };
     }
     const content = this.#ends.written(this.text);
-    writeWhole(this.#place.path, content);
+    writeWhole(this.#place.path, content, { within: this.#place.root });
     this.#takeBase(content);
     this.#restored = false;
     this.#journal.clear();

@@ -1,6 +1,6 @@
-import { realpathSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { isBelow, makeFolder, Refusal, readText, writeWhole } from '../project/index.ts';
+import { makeFolder, Refusal, readOwnText, writeWhole } from '../project/index.ts';
 import { markOf } from './journal.ts';
 
 /** Where a sheet lies, and where what gives way to it is kept. */
@@ -25,16 +25,8 @@ export interface FileRead {
 
 /** Reads it. Fails with `Refusal` where it is no text, or leads out of the project. */
 export function readSheetFile({ path, root, file }: SheetPlace): FileRead {
-  let real: string;
-  try {
-    real = realpathSync(path);
-  } catch {
-    return { text: null, locked: null };
-  }
-  if (!isBelow(root, real)) {
-    throw new Refusal(`${file} is a link that leads out of the project; it is not read`);
-  }
-  const read = readText(real, file);
+  if (!existsSync(path)) return { text: null, locked: null };
+  const read = readOwnText(root, path, file);
   if (!read.ok) throw new Refusal(read.message, read.fix);
   const locked =
     read.fault === null
@@ -47,5 +39,6 @@ export function readSheetFile({ path, root, file }: SheetPlace): FileRead {
 export function setAside({ folder, id }: SheetPlace, text: string): void {
   const aside = join(folder, 'aside');
   makeFolder(aside, 0o700);
-  writeWhole(join(aside, `${id.slice(0, 80)}-${markOf(text).slice(0, 12)}.md`), text);
+  const name = `${id.slice(0, 80)}-${markOf(text).slice(0, 12)}.md`;
+  writeWhole(join(aside, name), text, { within: aside });
 }

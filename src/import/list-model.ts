@@ -82,7 +82,9 @@ export const listBounds = {
   row: 50_000,
   column: 512,
   /** Filled cells of all tables. */
-  cells: 300_000,
+  cells: 100_000,
+  /** Signs `<` in all parts that are read: each is some microseconds of a parser of XML, whatever it begins. */
+  tags: 600_000,
   tables: 64,
   merged: 5000,
   /** UTF-16 units of one cell. */

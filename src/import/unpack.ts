@@ -40,7 +40,21 @@ export function unpack(bytes: Uint8Array, wants: (name: string) => boolean): Par
       'open it in a spreadsheet program and save it again',
     );
   }
+  refuseTags(Object.values(files));
   return new Map(Object.entries(files).map(([name, part]) => [name, decoded(part)]));
+}
+
+/** Counted before anything is parsed: empty cells by the million are small in a file and long to read. */
+function refuseTags(parts: readonly Uint8Array[]): void {
+  let tags = 0;
+  for (const part of parts) {
+    for (let at = part.indexOf(0x3c); at !== -1; at = part.indexOf(0x3c, at + 1)) tags += 1;
+  }
+  if (tags <= listBounds.tags) return;
+  throw new ListFault(
+    'the file has more cells, empty ones among them, than any list needs',
+    'copy the list alone into a new spreadsheet, and save that',
+  );
 }
 
 function decoded(part: Uint8Array): string {

@@ -9,7 +9,7 @@ import {
 } from '../checks/index.ts';
 import { documentOf, openDocument } from '../desk/index.ts';
 import type { DeskDocument } from '../desk/model.ts';
-import { fileMark, openProject, type Project, readText } from '../project/index.ts';
+import { fileMark, openProject, type Project, readOwnText } from '../project/index.ts';
 import { type FileReport, placeAcross } from '../report/index.ts';
 import type { SheetText } from '../sheet/index.ts';
 
@@ -115,7 +115,9 @@ export class Shelf {
     const mark = this.markOf(path);
     const edited = this.#open.get(path);
     const file = this.#project.show(path);
-    const read = edited ? { ok: true as const, text: edited.getText() } : readText(path, file);
+    const read = edited
+      ? { ok: true as const, text: edited.getText() }
+      : readOwnText(this.#project.root, path, file);
     if (!read.ok) {
       this.#shelved.delete(path);
       this.#unreadable.set(path, mark);

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { readYaml, type YamlRead } from '../text/index.ts';
-import { readText, type TextRead } from './read-text.ts';
+import { readOwnText, type TextRead } from './read-text.ts';
 import { isTaken } from './safe-path.ts';
 
 /** `edition.yaml` as it was read; parsed once, whoever asks. */
@@ -21,7 +21,7 @@ export function openEdition(root: string, file: string): EditionFile {
   const path = join(root, 'edition.yaml');
   const none = { root, file, yaml: null, value: {} };
   if (!isTaken(path)) return { ...none, read: null };
-  const read = readText(path, file);
+  const read = readOwnText(root, path, file);
   if (!read.ok) return { ...none, read };
   const base = read.text.startsWith('\ufeff') ? 1 : 0;
   const yaml = readYaml(read.text.slice(base), base);

@@ -11,7 +11,7 @@ import { decodeText } from './decode.ts';
 import { fileId } from './file-id.ts';
 import { runGit } from './git.ts';
 import { openProject, type Project } from './project.ts';
-import { readBounded, readText } from './read-text.ts';
+import { readBounded, readOwnText } from './read-text.ts';
 import { causeInWords, Refusal } from './refusal.ts';
 import { isFolder } from './root.ts';
 import { sharedSourcesFile } from './shared-sources.ts';
@@ -56,7 +56,7 @@ export function projectSheets(project: Project): ReadSheet[] {
   const sheets = new Map<string, ReadSheet>();
   for (const path of project.sheets()) {
     const file = project.show(path);
-    const read = readText(path, file);
+    const read = readOwnText(project.root, path, file);
     if (!read.ok) throw new Refusal(read.message, read.fix);
     const { family } = project.context(path);
     sheets.set(fileId(path), readFor(read.text, file, project, family ?? null));

@@ -4,9 +4,8 @@ import type { Kind } from '../kinds/model.ts';
 import { formulaNames } from '../relations/index.ts';
 import { type Fault, type FileFaults, fileFaults } from './file-faults.ts';
 import { listFiles } from './list-sheets.ts';
-import { readText } from './read-text.ts';
+import { readOwnText } from './read-text.ts';
 import { isFolder } from './root.ts';
-import { locate } from './safe-path.ts';
 
 export interface KindsRead {
   /** The built-in kinds, and over them those of the project's own `kinds` folder. */
@@ -17,9 +16,9 @@ export interface KindsRead {
   readonly faults: readonly FileFaults[];
 }
 
-/** What is wrong with one file of a kind of unit, wherever it lies, and what of it is idle; null for nothing. */
-export function kindFileFaults(path: string, file: string): FileFaults | null {
-  const read = readText(path, file);
+/** What is wrong with one file of a kind of unit in a project, wherever it lies there, and what of it is idle; null for nothing. */
+export function kindFileFaults(root: string, path: string, file: string): FileFaults | null {
+  const read = readOwnText(root, path, file);
   if (!read.ok) {
     const { message, fix } = read;
     return fileFaults(file, '', [
@@ -60,13 +59,7 @@ export function readKinds(root: string, show: (path: string) => string): KindsRe
       faults.push(fileFaults(file, text, named));
     };
     const nowhere = { start: 0, end: 0 };
-    const located = locate(root, folder, name);
-    if (located.status !== 'found') {
-      const message = `${file} leads out of the project, or nowhere; it is not read`;
-      blame('', [{ span: nowhere, message, fix: 'put the file itself there' }]);
-      continue;
-    }
-    const read = readText(located.path, file);
+    const read = readOwnText(root, join(folder, name), file);
     if (!read.ok) {
       blame('', [{ span: nowhere, message: read.message, fix: read.fix }]);
       continue;

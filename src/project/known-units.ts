@@ -5,7 +5,7 @@ import type { Kind } from '../kinds/model.ts';
 import { readSheet } from '../sheet/index.ts';
 import type { Sheet } from '../sheet/model.ts';
 import type { Project } from './project.ts';
-import { readText } from './read-text.ts';
+import { readOwnText } from './read-text.ts';
 
 /** A sheet of the project, as reports show its file. */
 export interface KnownSheet {
@@ -20,9 +20,9 @@ export class KnownUnits {
   constructor(project: Project, kind: Kind) {
     const { gauges, wireGauge } = project.context(project.root);
     for (const path of project.sheets()) {
-      const read = readText(path);
-      if (!read.ok) continue;
       const file = project.show(path);
+      const read = readOwnText(project.root, path, file);
+      if (!read.ok) continue;
       const sheet = readSheet(read.text, file, { kinds: project.kinds, gauges, wireGauge });
       const { maker, model } = sheet.unit;
       if (sheet.kind?.name !== kind.name || maker === null || model === null) continue;

@@ -2,8 +2,9 @@ import { basename, dirname, extname, join } from 'node:path';
 import { type Mapping, readMapping, type SizeTools } from '../import/index.ts';
 import { LineIndex } from '../text/index.ts';
 import type { Project } from './project.ts';
-import { readText } from './read-text.ts';
+import { readOwnText, readText } from './read-text.ts';
 import { Refusal } from './refusal.ts';
+import { isBelow, landing } from './safe-path.ts';
 
 /** The mapping in a file, or what is wrong with it, each as `file:line:column: message; cure`. */
 export type MappingRead =
@@ -19,7 +20,9 @@ export function mappingBeside(listPath: string): string {
 /** Reads the mapping of a list. Fails with `Refusal` where the file cannot be read as text. */
 export function mappingAt(path: string, project: Project, tools: SizeTools): MappingRead {
   const shown = project.show(path);
-  const read = readText(path, shown);
+  // One that lies elsewhere was named by the command, as its list was.
+  const isOurs = isBelow(project.root, landing(dirname(path)));
+  const read = isOurs ? readOwnText(project.root, path, shown) : readText(path, shown);
   if (!read.ok) throw new Refusal(read.message, read.fix);
   const { mapping, faults } = readMapping(read.text, project.kinds, tools);
   if (mapping !== null) return { ok: true, mapping };

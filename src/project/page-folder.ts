@@ -36,9 +36,13 @@ type Written = ReadonlyMap<string, ReadonlySet<string>>;
  * earlier run wrote and this one has no longer. A list in the folder says what was written; it is
  * brought up to date before the first page and after the last, so that a run that is killed anywhere
  * leaves whole files and a list of all of them. A file that no run wrote is never touched: fails with
- * `Refusal` where one stands in the way, having written nothing.
+ * `Refusal` where one stands in the way, having written nothing, or a link leads out of `within`.
  */
-export function writePages(folder: string, files: readonly PageFile[]): PagesWritten {
+export function writePages(
+  folder: string,
+  files: readonly PageFile[],
+  within = folder,
+): PagesWritten {
   const before = readList(join(folder, listName));
   const now = new Map(files.map(({ path, content }) => [path, digestOf(content)]));
   for (const { path } of files) {
@@ -52,12 +56,12 @@ export function writePages(folder: string, files: readonly PageFile[]): PagesWri
   }
   const both = new Map([...before].map(([path, digests]) => [path, new Set(digests)]));
   for (const [path, digest] of now) both.set(path, (both.get(path) ?? new Set()).add(digest));
-  writeList(folder, both);
+  writeList(folder, within, both);
   let written = 0;
   for (const { path, content } of files) {
     // What has not changed keeps its date, for whoever sends only what is newer to a server.
     if (digestAt(join(folder, path)) === now.get(path)) continue;
-    writeWhole(join(folder, path), content);
+    writeWhole(join(folder, path), content, { within });
     written += 1;
   }
   const removed: string[] = [];
@@ -69,7 +73,7 @@ export function writePages(folder: string, files: readonly PageFile[]): PagesWri
       removed.push(path);
     } else left.push(path);
   }
-  writeList(folder, new Map([...now].map(([path, digest]) => [path, new Set([digest])])));
+  writeList(folder, within, new Map([...now].map(([path, digest]) => [path, new Set([digest])])));
   return { written, removed: removed.sort(), left: left.sort() };
 }
 
@@ -90,13 +94,13 @@ function isInside(name: string): boolean {
   return name.split('/').every((part) => part !== '' && part !== '.' && part !== '..');
 }
 
-function writeList(folder: string, files: Written): void {
+function writeList(folder: string, within: string, files: Written): void {
   const lines = [...files].flatMap(([path, digests]) =>
     [...digests].map((digest) => `${digest}  ${path}\n`),
   );
   const text = lines.sort((a, b) => (a.slice(66) + a < b.slice(66) + b ? -1 : 1)).join('');
   const path = join(folder, listName);
-  if (digestAt(path) !== digestOf(text)) writeWhole(path, text);
+  if (digestAt(path) !== digestOf(text)) writeWhole(path, text, { within });
 }
 
 function digestOf(content: string | Uint8Array): string {

@@ -1,6 +1,7 @@
 import { closeSync, constants, fstatSync, openSync, readSync } from 'node:fs';
 import { type Decoded, decodeText } from './decode.ts';
 import { causeInWords } from './refusal.ts';
+import { isBelow, landing } from './safe-path.ts';
 
 /** No sheet, edition or kind is longer than this many bytes (1 MiB). */
 export const longestText = 1024 * 1024;
@@ -30,6 +31,20 @@ export function readText(path: string, shown = path): TextRead {
     default:
       return refuse(`${shown} cannot be read: ${bytes.why}`, null);
   }
+}
+
+/** What is said of a file of the project that stands elsewhere. */
+export const leadsOut = 'is a link that leads out of the project; it is not read';
+
+/**
+ * Reads a text file that lies in a project by its name; refused where a link leads out of the project's
+ * folder, `root`, whose own links are resolved. Never throws.
+ */
+export function readOwnText(root: string, path: string, shown: string): TextRead {
+  const real = landing(path);
+  return isBelow(root, real)
+    ? readText(real, shown)
+    : refuse(`${shown} ${leadsOut}`, 'put the file itself there');
 }
 
 function refuse(message: string, fix: string | null): TextRead {

@@ -5,7 +5,7 @@ import { nearestName } from '../text/index.ts';
 import { type FileFaults, fileFaults } from './file-faults.ts';
 import { fileId } from './file-id.ts';
 import type { Project } from './project.ts';
-import { readText } from './read-text.ts';
+import { readOwnText } from './read-text.ts';
 import { causeInWords, Refusal } from './refusal.ts';
 
 /** A bench record of a project, with the sheet that it belongs to. */
@@ -35,7 +35,7 @@ export function readRecordFile(project: Project, path: string): RecordFile {
       'to begin one, name the sheet: gaugeleaf record orlo-t71-wexcombe-six',
     );
   }
-  const read = readText(real, file);
+  const read = readOwnText(project.root, real, file);
   if (!read.ok) throw new Refusal(read.message, read.fix);
   const { text } = read;
   if (read.fault !== null) {

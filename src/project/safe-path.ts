@@ -1,5 +1,5 @@
 import { lstatSync, realpathSync } from 'node:fs';
-import { isAbsolute, relative, resolve, sep } from 'node:path';
+import { basename, dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 
 /** Whether `path` is `folder` or lies below it, by their names alone: no link is followed. */
 export function isBelow(folder: string, path: string): boolean {
@@ -37,6 +37,19 @@ export function locate(root: string, from: string, name: string): Located {
   }
   if (!isBelow(realRoot, real)) return { status: 'outside' };
   return { status: 'found', path: real };
+}
+
+/**
+ * The path, links resolved, at which a file would be written by that name, be it there or not. A link that
+ * leads nowhere counts as the place it stands at: it is replaced and not followed.
+ */
+export function landing(path: string): string {
+  try {
+    return realpathSync(path);
+  } catch {
+    const above = dirname(path);
+    return above === path ? path : join(landing(above), basename(path));
+  }
 }
 
 /** Whether something of that name exists, be it a link that leads nowhere. */

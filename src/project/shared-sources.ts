@@ -3,7 +3,7 @@ import validate from '../generated/validate-sources.js';
 import { type SharedSources, sourcesIn } from '../sheet/index.ts';
 import { lookup, readYaml, schemaWords, type YamlRead } from '../text/index.ts';
 import { type Fault, type FileFaults, fileFaults } from './file-faults.ts';
-import { readText } from './read-text.ts';
+import { readOwnText } from './read-text.ts';
 import { isTaken } from './safe-path.ts';
 
 /** The name of the file, in the project's own folder. */
@@ -22,7 +22,7 @@ const check = 'sources-invalid';
 export function readSharedSources(root: string, file: string): SharedSourcesRead {
   const path = join(root, sharedSourcesFile);
   if (!isTaken(path)) return { sources: new Map(), faults: () => null };
-  const read = readText(path, file);
+  const read = readOwnText(root, path, file);
   if (!read.ok) {
     const { message, fix } = read;
     const fault = { check, span: { start: 0, end: 0 }, message, fix };

@@ -3,9 +3,8 @@ import type { CheckContext } from '../checks/index.ts';
 import type { Refused } from '../report/index.ts';
 import type { ReadProblem } from '../sheet/model.ts';
 import type { Project } from './project.ts';
-import { readText } from './read-text.ts';
+import { readOwnText } from './read-text.ts';
 import { causeInWords } from './refusal.ts';
-import { isBelow } from './safe-path.ts';
 
 /** A sheet's text as it stands in its file, with what it is to be read in. */
 export interface SheetFile {
@@ -35,13 +34,7 @@ export function openSheet(
   } catch (error) {
     return refuse(`${file} cannot be read: ${causeInWords(error)}`, null);
   }
-  if (!isBelow(project.root, real)) {
-    return refuse(
-      `${file} is a link that leads out of the project; it is not read`,
-      'put the file itself there',
-    );
-  }
-  const read = readText(real, file);
+  const read = readOwnText(project.root, real, file);
   if (!read.ok) return refuse(read.message, read.fix);
   const { text, fault } = read;
   const problem: ReadProblem | null =

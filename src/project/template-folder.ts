@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { decodeText } from './decode.ts';
 import { byBytes } from './list-sheets.ts';
 import { readBounded } from './read-text.ts';
+import { isFolder } from './root.ts';
 import { locate } from './safe-path.ts';
 
 /** A template, style or logo of more bytes than this, or a font of more than `largestFont`, is refused. */
@@ -62,13 +63,23 @@ function readBelow(reading: Reading, folder: string, below: string): void {
   for (const entry of entriesOf(folder)) {
     if (entry.name.startsWith('.')) continue;
     const name = `${below}${entry.name}`;
-    if (entry.isDirectory()) {
+    if (isFolderThere(entry, folder)) {
+      if (locate(reading.root, folder, entry.name).status !== 'found') {
+        const why = 'is a link that leads out of the project; nothing in it is read';
+        reading.unusable.push({ name, why, fix: 'put the folder itself there' });
+        continue;
+      }
       // Four floors are one more than the built-in templates have.
       if (name.split('/').length < 5) readBelow(reading, join(folder, entry.name), `${name}/`);
       continue;
     }
     readFile(reading, folder, entry.name, name);
   }
+}
+
+/** A link to a folder is one as well. */
+function isFolderThere(entry: Dirent, folder: string): boolean {
+  return entry.isDirectory() || (entry.isSymbolicLink() && isFolder(join(folder, entry.name)));
 }
 
 function readFile(reading: Reading, folder: string, file: string, name: string): void {

@@ -4,17 +4,30 @@ import {
   fsyncSync,
   openSync,
   readdirSync,
-  realpathSync,
+  readFileSync,
   renameSync,
   statSync,
   unlinkSync,
   writeSync,
 } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
+import { isAlive } from './alive.ts';
 import { makeFolder } from './make-folder.ts';
 import { causeInWords, Refusal } from './refusal.ts';
+import { isBelow, landing } from './safe-path.ts';
 
 let count = 0;
+
+/** What has to hold for a file to be written. */
+export interface WriteRule {
+  /**
+   * The folder that no link may lead the file out of: the project's own, or the one that the command names. A
+   * path that is this one, or does not lie below it by name, was named itself, and goes wherever it leads.
+   */
+  readonly within: string;
+  /** What the file held when it was read; not written where somebody has saved it since. */
+  readonly was?: string;
+}
 
 /**
  * Writes a file whole or not at all: into a new file beside it, out to the disk, then renamed over
@@ -23,11 +36,16 @@ let count = 0;
  * Fails with `Refusal`, and leaves nothing behind; what a run that was killed left of the same file
  * is taken away.
  */
-export function writeWhole(path: string, content: string | Uint8Array): void {
+export function writeWhole(
+  path: string,
+  content: string | Uint8Array,
+  { within, was }: WriteRule,
+): void {
+  refuseAstray(path, within);
   let partial: string | null = null;
   try {
     makeFolder(dirname(path));
-    const target = realTarget(path);
+    const target = landing(path);
     const mode = modeOf(target);
     sweep(target);
     count += 1;
@@ -43,22 +61,35 @@ export function writeWhole(path: string, content: string | Uint8Array): void {
     }
     // The process's mask may have taken bits away that the file had.
     if (mode !== null) chmodSync(partial, mode);
+    if (was !== undefined) refuseSaved(target, path, was);
     renameSync(partial, target);
     partial = null;
     syncFolder(dirname(target));
   } catch (error) {
+    if (error instanceof Refusal) throw error;
     throw new Refusal(`${path} cannot be written: ${causeInWords(error)}`);
   } finally {
     if (partial !== null) discard(partial);
   }
 }
 
-function realTarget(path: string): string {
-  try {
-    return realpathSync(path);
-  } catch {
-    return path;
-  }
+function refuseAstray(path: string, within: string): void {
+  if (path === within || !isBelow(within, path)) return;
+  const there = landing(path);
+  if (isBelow(landing(within), there)) return;
+  throw new Refusal(
+    `${path} leads out of ${within} by a link, to ${there}, and is not written`,
+    'take the link away, or name the place itself with --out where the command has it',
+  );
+}
+
+/** The last moment before the file is replaced is the one that counts: the rest is over by then. */
+function refuseSaved(target: string, path: string, was: string): void {
+  if (readFileSync(target).equals(Buffer.from(was, 'utf8'))) return;
+  throw new Refusal(
+    `${path} was saved by another program meanwhile, and is not written over`,
+    'give the command again: it begins with what stands there now',
+  );
 }
 
 /** The permission bits of an existing ordinary file; null where there is none. Throws for a folder. */
@@ -76,16 +107,6 @@ function sweep(target: string): void {
     if (!name.startsWith(start)) continue;
     const writer = /^(\d+)-\d+\.partial$/.exec(name.slice(start.length))?.[1];
     if (writer !== undefined && !isAlive(Number(writer))) discard(join(dirname(target), name));
-  }
-}
-
-function isAlive(pid: number): boolean {
-  try {
-    process.kill(pid, 0);
-    return true;
-  } catch (error) {
-    // Another user's process can't be signaled and is there all the same.
-    return error instanceof Error && 'code' in error && error.code === 'EPERM';
   }
 }
 

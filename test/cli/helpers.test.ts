@@ -64,9 +64,9 @@ describe.runIf(isBuilt)('check on several processors', () => {
       clearInterval(watch);
       killed.kill('SIGINT');
     }, 5);
-    const { code } = await ended;
+    const { code, signal } = await ended;
     clearInterval(watch);
-    expect([130, 1]).toContain(code);
+    expect(signal === 'SIGINT' || code === 1).toBe(true);
     const [one, two] = await Promise.all([end(start()), end(start())]);
     const right = check(root, cache, '0', '--no-cache').stdout;
     expect(one.out).toBe(right);

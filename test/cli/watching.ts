@@ -14,6 +14,9 @@ export function watching(argv: readonly string[], cwd: string, env = {}): Watchi
   let written = '';
   let look: () => void = () => {};
   let interrupt: () => void = () => {};
+  const interrupted = new Promise<void>((resolve) => {
+    interrupt = resolve;
+  });
   const stream = {
     write(chunk: string | Uint8Array) {
       written += typeof chunk === 'string' ? chunk : Buffer.from(chunk).toString('latin1');
@@ -29,10 +32,7 @@ export function watching(argv: readonly string[], cwd: string, env = {}): Watchi
     env,
     cwd,
     today: () => '2026-10-03',
-    untilInterrupted: () =>
-      new Promise((resolve) => {
-        interrupt = resolve;
-      }),
+    untilInterrupted: () => ({ interrupted, stop() {} }),
   });
   return {
     round: () =>

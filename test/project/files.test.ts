@@ -151,8 +151,8 @@ describe('writing whole', () => {
   it('makes the folder, keeps the mode, leaves nothing beside', () => {
     const folder = folderWith({ 'a.md': 'old' });
     chmodSync(join(folder, 'a.md'), 0o640);
-    writeWhole(join(folder, 'a.md'), 'new\r\n');
-    writeWhole(join(folder, 'print/deep/b.pdf'), new Uint8Array([1, 2, 3]));
+    writeWhole(join(folder, 'a.md'), 'new\r\n', { within: folder });
+    writeWhole(join(folder, 'print/deep/b.pdf'), new Uint8Array([1, 2, 3]), { within: folder });
     expect(readFileSync(join(folder, 'a.md'), 'utf8')).toBe('new\r\n');
     expect(statSync(join(folder, 'a.md')).mode & 0o777).toBe(0o640);
     expect([...readFileSync(join(folder, 'print/deep/b.pdf'))]).toEqual([1, 2, 3]);
@@ -162,7 +162,7 @@ describe('writing whole', () => {
   it('writes through a link and leaves the link', () => {
     const folder = folderWith({ 'real.md': 'old' });
     symlinkSync('real.md', join(folder, 'link.md'));
-    writeWhole(join(folder, 'link.md'), 'new');
+    writeWhole(join(folder, 'link.md'), 'new', { within: folder });
     expect(lstatSync(join(folder, 'link.md')).isSymbolicLink()).toBe(true);
     expect(readFileSync(join(folder, 'real.md'), 'utf8')).toBe('new');
   });
@@ -170,9 +170,13 @@ describe('writing whole', () => {
   it('refuses in plain words, with the old file whole and nothing beside it', () => {
     const folder = folderWith({ 'keep.md': 'old' });
     mkdirSync(join(folder, 'x.md'));
-    expect(() => writeWhole(join(folder, 'x.md'), 'new')).toThrow(Refusal);
-    expect(() => writeWhole(join(folder, 'x.md'), 'new')).toThrow('it is a folder');
-    expect(() => writeWhole(join(folder, 'keep.md/below.md'), 'new')).toThrow(Refusal);
+    expect(() => writeWhole(join(folder, 'x.md'), 'new', { within: folder })).toThrow(Refusal);
+    expect(() => writeWhole(join(folder, 'x.md'), 'new', { within: folder })).toThrow(
+      'it is a folder',
+    );
+    expect(() => writeWhole(join(folder, 'keep.md/below.md'), 'new', { within: folder })).toThrow(
+      Refusal,
+    );
     writeFileSync(join(folder, `.keep.md.${process.pid}-999.partial`), 'left by another');
     expect(readFileSync(join(folder, 'keep.md'), 'utf8')).toBe('old');
     expect(readdirSync(folder)).toHaveLength(3);
@@ -183,8 +187,20 @@ describe('writing whole', () => {
     const path = join(folder, 'a.md');
     // The file that is replaced is never opened for writing: whoever holds it still reads all of it.
     const before = statSync(path).ino;
-    writeWhole(path, 'B'.repeat(200_000));
+    writeWhole(path, 'B'.repeat(200_000), { within: folder });
     expect(statSync(path).ino).not.toBe(before);
     expect(readFileSync(path, 'utf8')).toBe('B'.repeat(200_000));
+  });
+
+  it('writes nothing over what another has saved since it was read', () => {
+    const folder = folderWith({ 'a.md': 'theirs' });
+    const path = join(folder, 'a.md');
+    expect(() => writeWhole(path, 'ours', { within: folder, was: 'before' })).toThrow(
+      'saved by another program meanwhile',
+    );
+    expect(readFileSync(path, 'utf8')).toBe('theirs');
+    expect(readdirSync(folder)).toEqual(['a.md']);
+    writeWhole(path, 'ours', { within: folder, was: 'theirs' });
+    expect(readFileSync(path, 'utf8')).toBe('ours');
   });
 });

@@ -11,7 +11,8 @@ import {
   impositionOf,
 } from '../imposition.ts';
 import type { Io } from '../io.ts';
-import { browserFor, deliver, outPath, type PrintOptions, pictureSource } from '../printing.ts';
+import { outlet } from '../outlet.ts';
+import { browserFor, deliver, type PrintOptions, pictureSource } from '../printing.ts';
 import type { ExitStatus } from '../run.ts';
 
 /**
@@ -59,17 +60,17 @@ export async function booklet(
   const imposed =
     fold === null ? null : await imposeBooklet(printed.plain(), fold, { title, paper });
   progress.clear();
-  const path = outPath(
+  const out = outlet(
     options.out,
     `booklet${options.only === undefined ? '' : `-${options.only.join('-')}`}${proof ? '-proof' : ''}.pdf`,
     project,
     io,
   );
   // Standard output takes one file: the sheets, where they were asked for.
-  const first = path === null && imposed !== null ? { ...printed, pdf: imposed.pdf } : printed;
-  if (!deliver(first, path, proof, project.show, io)) return 1;
+  const first = out.path === null && imposed !== null ? { ...printed, pdf: imposed.pdf } : printed;
+  if (!deliver(first, out, proof, project.show, io)) return 1;
   if (fold !== null && imposed !== null) {
-    const beside = path === null ? null : imposedPath(path);
+    const beside = { ...out, path: out.path === null ? null : imposedPath(out.path) };
     await deliverImposed(imposed, fold, beside, project.show, io);
   }
   return 0;

@@ -15,12 +15,12 @@ import {
 } from '../../project/index.ts';
 import type { Sheet } from '../../sheet/model.ts';
 import type { Io } from '../io.ts';
+import { outlet } from '../outlet.ts';
 import {
   browserFor,
   type Candidate,
   candidate,
   deliver,
-  outPath,
   type PrintOptions,
   pictureSource,
   stopReports,
@@ -174,7 +174,7 @@ async function printAll(
     if (print === undefined) continue;
     const named = stem ?? fileId(job.path);
     const name = `${named}-card${proof ? '-proof' : ''}.pdf`;
-    const path = outPath(options.out, name, target.project, io);
+    const path = outlet(options.out, name, target.project, io);
     if (!deliver(print, path, proof, target.project.show, io)) status = 1;
   }
   return status;

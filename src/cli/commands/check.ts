@@ -91,7 +91,7 @@ export async function check(
     const inPlace = placeOf(project, path, sort);
     // Faulty kinds of the project have been told of; a named one is tried as well.
     if (sort === 'kind' && !told.has(project.show(path)))
-      addFaults(kindFileFaults(path, project.show(path)));
+      addFaults(kindFileFaults(project.root, path, project.show(path)));
     else if (sort !== 'kind' && inPlace === null) throw misplaced(project.show(path), sort);
     else if (sort === 'edition' && !whole.includes(project)) addFaults(project.edition().faults);
     // Kinds and sources of every project that is opened have been told of above.

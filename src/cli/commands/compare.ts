@@ -12,7 +12,8 @@ import {
 import { comparisonText, paint } from '../../report/index.ts';
 import { jsonText } from '../../text/index.ts';
 import { type Io, say, usesColor, widthOf } from '../io.ts';
-import { browserFor, deliver, outPath, type PrintOptions } from '../printing.ts';
+import { outlet } from '../outlet.ts';
+import { browserFor, deliver, type PrintOptions } from '../printing.ts';
 import { startProgress } from '../progress.ts';
 import type { ExitStatus } from '../run.ts';
 import { styleStops } from '../style-stops.ts';
@@ -89,6 +90,6 @@ async function slip(
     browser,
   });
   progress.clear();
-  const path = outPath(options.out, 'corrections.pdf', project, io);
+  const path = outlet(options.out, 'corrections.pdf', project, io);
   return deliver(printed, path, false, project.show, io);
 }

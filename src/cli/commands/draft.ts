@@ -11,6 +11,7 @@ import {
 } from '../../project/index.ts';
 import { type DraftAnswers, type DraftOptions, draftAnswers } from '../draft-answers.ts';
 import { hand, type Io, say } from '../io.ts';
+import { trusted } from '../outlet.ts';
 import type { ExitStatus } from '../run.ts';
 
 /** `gaugeleaf draft`: a new sheet, never in place of a file that is there. */
@@ -63,7 +64,7 @@ export async function draft(options: DraftOptions, io: Io): Promise<ExitStatus> 
     tellFree(answers.kind, answers.features, io);
     return 0;
   }
-  writeWhole(path, text);
+  writeWhole(path, text, { within: trusted(options.out, project, io) });
   io.stdout.write(`${project.show(path)}\n`);
   say(io, `Now fill in the blanks: gaugeleaf check ${project.show(path)} lists them.`);
   tellFree(answers.kind, answers.features, io);

@@ -4,6 +4,7 @@ import { withFonts } from '../../press/html/index.ts';
 import { fileId, Projects, readTemplates, sheetNamed, writeWhole } from '../../project/index.ts';
 import { chosen } from '../chosen.ts';
 import { type Io, say } from '../io.ts';
+import { trusted } from '../outlet.ts';
 import { candidate } from '../printing.ts';
 import type { ExitStatus } from '../run.ts';
 
@@ -37,7 +38,7 @@ export async function draw(
     options.out === undefined ? join(project.root, 'print') : resolve(io.cwd, options.out);
   for (const [file, { svg }] of files) {
     const out = join(folder, file);
-    writeWhole(out, withFonts(svg, templates));
+    writeWhole(out, withFonts(svg, templates), { within: trusted(options.out, project, io) });
     io.stdout.write(`${project.show(out)}\n`);
   }
   const many = files.size === 1 ? '1 drawing' : `${files.size} drawings`;

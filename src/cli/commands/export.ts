@@ -10,6 +10,7 @@ import {
 import { exportRows, toCsv, toData, toDataPackage } from '../../report/export/index.ts';
 import { asciiName } from '../../text/index.ts';
 import { hand, type Io } from '../io.ts';
+import { trusted } from '../outlet.ts';
 import type { ExitStatus } from '../run.ts';
 
 export interface ExportOptions {
@@ -36,10 +37,11 @@ export async function exportSettings(options: ExportOptions, io: Io): Promise<Ex
       options.out === undefined
         ? join(project.root, 'print', 'data')
         : resolve(io.cwd, options.out);
+    const within = trusted(options.out, project, io);
     const name = asciiName(snapshot.title ?? '') || 'adjustment-sheets';
-    writeWhole(join(folder, files.csv), toCsv(rows));
-    writeWhole(join(folder, files.json), toData(snapshot, rows));
-    writeWhole(join(folder, files.package), toDataPackage(name, snapshot, files.csv));
+    writeWhole(join(folder, files.csv), toCsv(rows), { within });
+    writeWhole(join(folder, files.json), toData(snapshot, rows), { within });
+    writeWhole(join(folder, files.package), toDataPackage(name, snapshot, files.csv), { within });
     for (const file of Object.values(files))
       io.stdout.write(`${project.show(join(folder, file))}\n`);
     return 0;
@@ -51,7 +53,7 @@ export async function exportSettings(options: ExportOptions, io: Io): Promise<Ex
   }
   const out = resolve(io.cwd, options.out);
   const path = /[\\/]$/.test(options.out) || isFolder(out) ? join(out, files[options.format]) : out;
-  writeWhole(path, text);
+  writeWhole(path, text, { within: out });
   io.stdout.write(`${project.show(path)}\n`);
   return 0;
 }

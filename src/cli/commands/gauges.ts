@@ -1,10 +1,10 @@
 import { fileId, flate, Projects, readTemplates, sheetNamed } from '../../project/index.ts';
 import { type Io, say } from '../io.ts';
+import { outlet } from '../outlet.ts';
 import {
   browserFor,
   candidate,
   deliver,
-  outPath,
   type PrintOptions,
   stopReports,
   tellStops,
@@ -42,7 +42,7 @@ export async function gauges(name: string, options: PrintOptions, io: Io): Promi
   });
   progress.clear();
   const stem = fileId(path);
-  const out = outPath(options.out, `${stem}-gauges${proof ? '-proof' : ''}.pdf`, project, io);
+  const out = outlet(options.out, `${stem}-gauges${proof ? '-proof' : ''}.pdf`, project, io);
   if (!deliver(printed, out, proof, project.show, io)) return 1;
   const count = printed.count === 1 ? '1 gauge' : `${printed.count} gauges`;
   say(io, `${count}: print at 100 %, and measure the bars before you cut`);

@@ -3,7 +3,8 @@ import { drawOrder, listOrder, sheetOrder } from '../../press/order-picture/inde
 import { fileId, Projects, readTemplates, sheetNamed, writeWhole } from '../../project/index.ts';
 import { chosen } from '../chosen.ts';
 import { hand, type Io, say } from '../io.ts';
-import { candidate, outPath } from '../printing.ts';
+import { outlet } from '../outlet.ts';
+import { candidate } from '../printing.ts';
 import type { ExitStatus } from '../run.ts';
 
 export interface OrderOptions {
@@ -25,10 +26,10 @@ export async function order(name: string, options: OrderOptions, io: Io): Promis
   const { graph, kind, unknown } = chosen(sheetOrder(sheet, project.kinds.keys()));
   const list = options.text === true;
   const id = fileId(path);
-  const out =
+  const { path: out, within } =
     list && options.out === undefined
-      ? null
-      : outPath(options.out, `${id}-order.${list ? 'txt' : 'svg'}`, project, io);
+      ? { path: null, within: project.root }
+      : outlet(options.out, `${id}-order.${list ? 'txt' : 'svg'}`, project, io);
   const drawn = list ? null : await drawOrder(graph, { prefix: 'order', alone: true });
   const text =
     drawn === null ? listOrder(graph) : withFonts(drawn.svg, readTemplates(project.root));
@@ -40,7 +41,7 @@ export async function order(name: string, options: OrderOptions, io: Io): Promis
     hand(io, text);
     return 0;
   }
-  writeWhole(out, text);
+  writeWhole(out, text, { within });
   io.stdout.write(`${project.show(out)}\n`);
   const many = graph.boxes.length === 1 ? '1 operation' : `${graph.boxes.length} operations`;
   say(

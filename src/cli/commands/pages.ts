@@ -48,7 +48,11 @@ export async function pages(
   const name = proof ? 'pages-proof' : 'pages';
   const into =
     options.out === undefined ? join(project.root, 'print', name) : resolve(io.cwd, options.out);
-  const { removed, left } = writePages(into, files);
+  const { removed, left } = writePages(
+    into,
+    files,
+    options.out === undefined ? project.root : into,
+  );
   progress.clear();
   io.stdout.write(`${project.show(join(into, 'index.html'))}\n`);
   const count = files.filter(({ path }) => path.endsWith('.html')).length;

@@ -24,6 +24,7 @@ import {
 import { asciiName } from '../../text/index.ts';
 import { tellRefused } from '../findings-printer.ts';
 import { hand, type Io, say, usesColor, widthOf } from '../io.ts';
+import { trusted } from '../outlet.ts';
 import { candidate, candidateFrom, type PrintOptions } from '../printing.ts';
 import type { ExitStatus } from '../run.ts';
 import { printCards } from './card.ts';
@@ -151,7 +152,7 @@ function blank(name: string, options: RecordOptions, io: Io): ExitStatus {
     hand(io, text);
     return 0;
   }
-  writeWhole(path, text);
+  writeWhole(path, text, { within: trusted(options.out, { root }, io) });
   io.stdout.write(`${show(path)}\n`);
   say(io, `Now fill in what you read: gaugeleaf record ${show(path)} judges it.`);
   return 0;

@@ -12,6 +12,7 @@ import {
 import { projectSchemas } from '../../report/schemas/index.ts';
 import { settingLabel } from '../../sheet/index.ts';
 import type { Io } from '../io.ts';
+import { trusted } from '../outlet.ts';
 import type { ExitStatus } from '../run.ts';
 
 export interface SchemaOptions {
@@ -85,9 +86,10 @@ export async function schema(options: SchemaOptions, io: Io): Promise<ExitStatus
       'name another folder with --out',
     );
   }
+  const within = trusted(options.out, project, io);
   for (const name of names) {
     const path = join(folder, `${name}.schema.json`);
-    writeWhole(path, `${JSON.stringify(schemas[name], null, 2)}\n`);
+    writeWhole(path, `${JSON.stringify(schemas[name], null, 2)}\n`, { within });
     io.stdout.write(`${project.show(path)}\n`);
   }
   return 0;

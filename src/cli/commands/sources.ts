@@ -14,11 +14,11 @@ import {
 } from '../../project/index.ts';
 import { concordanceCsv, concordancesText } from '../../report/concordance/index.ts';
 import { hand, type Io } from '../io.ts';
+import { outlet } from '../outlet.ts';
 import {
   browserFor,
   candidate,
   deliver,
-  outPath,
   type PrintOptions,
   stopReports,
   tellStops,
@@ -75,7 +75,7 @@ export async function sources(
   if (options.out === undefined || options.out === '-') hand(io, text);
   else {
     const path = resolve(io.cwd, options.out);
-    writeWhole(path, text);
+    writeWhole(path, text, { within: path });
     io.stdout.write(`${projects.of(io.cwd).show(path)}\n`);
   }
   return 0;
@@ -116,7 +116,7 @@ async function print(
   });
   progress.clear();
   const file = `${fileId(path)}-sources.pdf`;
-  return deliver(printed, outPath(options.out, file, project, io), false, project.show, io) ? 0 : 1;
+  return deliver(printed, outlet(options.out, file, project, io), false, project.show, io) ? 0 : 1;
 }
 
 function sheetsOf(name: string | undefined, projects: Projects, io: Io) {

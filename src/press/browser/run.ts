@@ -29,33 +29,41 @@ export interface Running {
 }
 
 /**
- * Starts a browser; `endsAlone`: who asks the program to end is waited for, and closes it. Fails with
- * `PressStopped` where it does not start.
+ * Starts a browser, in a lodging of its own where it has one. Fails with `PressStopped` where it does not
+ * start.
  */
-export async function startBrowser(browser: Browser, endsAlone = true): Promise<Running> {
+export async function startBrowser(browser: Browser): Promise<Running> {
   const { launch } = await import('puppeteer-core');
+  const lodging = browser.lodge?.() ?? null;
   let running: Puppeteer;
   try {
     running = await launch({
       executablePath: browser.path,
       headless: 'shell',
       args: [...isolatingSwitches, ...browser.args],
-      env: { ...browser.env },
+      env: { ...browser.env, ...lodging?.env },
+      ...(lodging && { userDataDir: lodging.profile }),
       // A browser at the other end of a pipe ends when this program does, however that ends.
       pipe: true,
-      handleSIGINT: endsAlone,
-      handleSIGTERM: endsAlone,
+      // Whoever listens to a signal is not ended by it while something is worked out.
+      handleSIGINT: false,
+      handleSIGTERM: false,
+      handleSIGHUP: false,
       timeout: 60_000,
       protocolTimeout: patienceMs,
       waitForInitialPage: false,
     });
   } catch (error) {
+    lodging?.leave();
     throw new PressStopped(notStarted(browser, error));
   }
   return {
     open: () => openPage(running),
     isUp: () => running.connected !== false,
-    close: () => closeSoon(running),
+    async close() {
+      await closeSoon(running);
+      lodging?.leave();
+    },
   };
 }
 
@@ -98,7 +106,7 @@ export function keepBrowser(browser: Browser): () => Promise<void> {
 export async function withBrowser<T>(browser: Browser, work: (run: Run) => Promise<T>): Promise<T> {
   const isKept = kept.has(browser);
   const known = kept.get(browser) ?? null;
-  const running = known?.isUp() === true ? known : await startBrowser(browser, !isKept);
+  const running = known?.isUp() === true ? known : await startBrowser(browser);
   if (isKept) kept.set(browser, running);
   let run: Run | null = null;
   try {

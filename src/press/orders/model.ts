@@ -69,6 +69,18 @@ export interface Browser {
   readonly make: string;
   /** Further switches that this machine needs, such as `--no-sandbox` for root. */
   readonly args: readonly string[];
+  /** Makes room for what one start of it keeps while it runs; absent where the browser finds that itself. */
+  readonly lodge?: () => Lodging;
+}
+
+/** A temporary folder of one browser. */
+export interface Lodging {
+  /** Its profile, in that folder. */
+  readonly profile: string;
+  /** Variables that bring its other temporary files there. */
+  readonly env: Readonly<Record<string, string>>;
+  /** Takes all of it away, once the browser has ended. */
+  leave(): void;
 }
 
 /** A picture's bytes as a data URI, or null where there is none to print. */

@@ -26,7 +26,8 @@ export class TemplateValues {
     inStyle: boolean,
   ): void {
     const path = node.path as hbs.AST.PathExpression;
-    const name = path.original;
+    // A number or `null` may stand where a helper's name belongs.
+    const name = String(path.original);
     const pairs = node.hash?.pairs ?? [];
     const helper = helperNamed(name);
     const values = new Map<hbs.AST.Expression, Shape | null>();

@@ -94,7 +94,7 @@ export class TemplateWalk {
 
   #block(node: hbs.AST.BlockStatement, scope: Scope): void {
     const path = node.path as hbs.AST.PathExpression;
-    const name = path.original;
+    const name = String(path.original);
     if (!blocks.includes(name)) {
       const near = nearestName(name, blocks);
       const known = node.params.length === 0 ? this.#values.value(path, scope) : null;

@@ -1,5 +1,6 @@
 import { PressStopped } from '../../press/index.ts';
 import { makeFolder } from '../make-folder.ts';
+import { causeInWords } from '../refusal.ts';
 import { userCache } from '../user-cache.ts';
 
 /**
@@ -17,7 +18,7 @@ export function browserCache(
   } catch (error) {
     throw new PressStopped(
       `The folder ${folder}, where the browser for printing is unpacked, can't be made ` +
-        `(${error instanceof Error && 'code' in error ? error.code : 'unknown reason'}). ` +
+        `(${causeInWords(error)}). ` +
         'Set GAUGELEAF_CACHE to a folder that can be written.',
     );
   }

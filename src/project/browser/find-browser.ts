@@ -3,6 +3,7 @@ import { resolve } from 'node:path';
 import { type Browser, PressStopped } from '../../press/index.ts';
 import { fontEnvironment } from './fonts.ts';
 import { installedBrowser, namedBrowser } from './installed.ts';
+import { lodge } from './lodging.ts';
 import { packagedBrowser } from './packaged.ts';
 
 /** What a search for a browser goes by; everything has the process's own as its default. */
@@ -83,6 +84,7 @@ function equipped(
     make: makeOf(path, label),
     env: { ...said, ...variables, ...fontEnvironment(around.env, around.platform) },
     args: unsandboxed ? ['--no-sandbox'] : [],
+    lodge,
   };
 }
 

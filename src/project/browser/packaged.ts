@@ -4,6 +4,7 @@ import {
   createWriteStream,
   existsSync,
   mkdtempSync,
+  readdirSync,
   readFileSync,
   renameSync,
   rmSync,
@@ -13,6 +14,8 @@ import { dirname, join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { createBrotliDecompress } from 'node:zlib';
 import { PressStopped } from '../../press/index.ts';
+import { isAlive } from '../alive.ts';
+import { causeInWords } from '../refusal.ts';
 import { browserCache } from './cache.ts';
 
 /** The packaged browser, ready to start, or why there is none. */
@@ -57,8 +60,9 @@ export async function packagedBrowser(around: {
 async function unpack(from: string, cache: string, home: string): Promise<void> {
   const { extract } = await import('tar-fs');
   let half: string | null = null;
+  sweepUnpacking(cache);
   try {
-    half = mkdtempSync(join(cache, 'unpacking-'));
+    half = mkdtempSync(join(cache, `unpacking-${process.pid}-`));
     await pipeline(
       createReadStream(join(from, 'chromium.br')),
       createBrotliDecompress(),
@@ -77,11 +81,21 @@ async function unpack(from: string, cache: string, home: string): Promise<void> 
     if (half !== null) rmSync(half, { recursive: true, force: true });
     // Another process was quicker: its copy is as good.
     if (existsSync(home)) return;
-    const reason = error instanceof Error ? error.message : String(error);
+    const reason = causeInWords(error);
     throw new PressStopped(
       `The packaged browser could not be unpacked into ${cache}: ${reason}. ` +
         'It needs about 200 MB there; GAUGELEAF_CACHE names another folder.',
     );
+  }
+}
+
+/** Takes away what a run that was ended left half unpacked: some 200 MB. */
+function sweepUnpacking(cache: string): void {
+  for (const name of readdirSync(cache)) {
+    const owner = /^unpacking-(\d+)-/.exec(name)?.[1];
+    if (owner !== undefined && !isAlive(Number(owner))) {
+      rmSync(join(cache, name), { recursive: true, force: true });
+    }
   }
 }
 

@@ -33,6 +33,6 @@ export function mendFile(project: Project, path: string): MendedFile {
     now = examineText(project, examined.path, examined.sheet.file, step.text);
   }
   if (ownText(now.sheet) === before) return { examined, mended: [] };
-  writeWhole(examined.path, ownText(now.sheet));
+  writeWhole(examined.path, ownText(now.sheet), { within: project.root, was: before });
   return { examined: { ok: true, path: examined.path, ...now }, mended };
 }

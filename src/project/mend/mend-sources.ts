@@ -1,10 +1,10 @@
-import { join, relative } from 'node:path';
+import { join } from 'node:path';
 import { sheetFacts } from '../../checks/index.ts';
 import { type SheetToShare, shareSources } from '../../report/index.ts';
 import { readSheet } from '../../sheet/index.ts';
 import type { Project } from '../project.ts';
-import { readText } from '../read-text.ts';
-import { isTaken, locate } from '../safe-path.ts';
+import { readOwnText } from '../read-text.ts';
+import { isTaken } from '../safe-path.ts';
 import { sharedSourcesFile } from '../shared-sources.ts';
 import { writeWhole } from '../write-whole.ts';
 
@@ -25,30 +25,33 @@ export interface MovedSources {
 export function mendSources(project: Project): MovedSources | null {
   const shared = join(project.root, sharedSourcesFile);
   const isThere = isTaken(shared);
-  // A file that a link leads to outside of the project is nobody's to change.
-  const isOurs = (path: string) => locate(project.root, project.root, path).status === 'found';
-  if (isThere && !isOurs(sharedSourcesFile)) return null;
-  const before = isThere ? readText(shared) : null;
+  // A file that a link leads to outside of the project is not read, and nobody's to change.
+  const before = isThere ? readOwnText(project.root, shared, sharedSourcesFile) : null;
   if (before !== null && (!before.ok || before.fault !== null)) return null;
   const { gauges } = project.context(project.root);
   const options = { kinds: new Map(), gauges, wireGauge: null };
-  const paths = new Map<string, string>();
+  const read = new Map<string, { readonly path: string; readonly was: string }>();
   const sheets: SheetToShare[] = [];
   for (const path of project.sheets()) {
-    if (!isOurs(relative(project.root, path))) continue;
-    const read = readText(path);
-    if (!read.ok || read.fault !== null) continue;
     const file = project.show(path);
-    const sheet = readSheet(read.text, file, options);
+    const own = readOwnText(project.root, path, file);
+    if (!own.ok || own.fault !== null) continue;
+    const sheet = readSheet(own.text, file, options);
     if (sheet.problems.some(({ kind }) => kind === 'front-matter' || kind === 'limits')) continue;
     const facts = sheetFacts(sheet);
     if (facts === null) continue;
-    paths.set(file, path);
-    sheets.push({ text: read.text, facts });
+    read.set(file, { path, was: own.text });
+    sheets.push({ text: own.text, facts });
   }
   const sharing = shareSources(sheets, before?.text ?? null, options);
   if (sharing === null) return null;
-  if (sharing.sourcesText !== before?.text) writeWhole(shared, sharing.sourcesText);
-  for (const [file, text] of sharing.sheets) writeWhole(paths.get(file) ?? file, text);
+  const within = project.root;
+  if (sharing.sourcesText !== before?.text) {
+    writeWhole(shared, sharing.sourcesText, { within, ...(before && { was: before.text }) });
+  }
+  for (const [file, text] of sharing.sheets) {
+    const { path, was } = read.get(file) ?? { path: file, was: '' };
+    writeWhole(path, text, { within, was });
+  }
   return { names: sharing.moved, sheets: sharing.sheets.size, file: project.show(shared) };
 }
