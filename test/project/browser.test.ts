@@ -98,7 +98,9 @@ describe.skipIf(process.platform === 'win32')('finding a browser', () => {
         env: { PATH: path, GAUGELEAF_CACHE: join(folder, 'a-file', 'cache') },
         ...linux,
       }),
-    ).rejects.toThrow(/can't be made \(a part of its path is a file, not a folder\)\. Set GAUGELEAF_CACHE/);
+    ).rejects.toThrow(
+      /can't be made \(a part of its path is a file, not a folder\)\. Set GAUGELEAF_CACHE/,
+    );
   });
 
   test.skipIf(process.platform !== 'linux' || process.arch !== 'x64')(

@@ -33,6 +33,7 @@ import type { Sheet } from '../../sheet/model.ts';
 import { nearestName } from '../../text/index.ts';
 import { tellRefused } from '../findings-printer.ts';
 import { hand, type Io, say, usesColor, widthOf } from '../io.ts';
+import { trusted } from '../outlet.ts';
 import { candidate } from '../printing.ts';
 import type { ExitStatus } from '../run.ts';
 
@@ -219,7 +220,7 @@ function blank(name: string, options: RereadOptions, io: Io): ExitStatus {
       hand(io, text);
       continue;
     }
-    writeWhole(out, text);
+    writeWhole(out, text, { within: trusted(options.out, project, io) });
     io.stdout.write(`${project.show(out)}\n`);
   }
   if (options.out !== '-') {

@@ -11,5 +11,5 @@ export function keepReading(
   settled: readonly Settled[],
 ): void {
   const kept = applyEdits(text, keepEdits(text, compared, settled));
-  if (kept !== text) writeWhole(path, kept);
+  if (kept !== text) writeWhole(path, kept, { within: path, was: text });
 }

@@ -6,7 +6,7 @@ import { nearestName } from '../../text/index.ts';
 import { type FileFaults, fileFaults } from '../file-faults.ts';
 import { fileId } from '../file-id.ts';
 import type { Project } from '../project.ts';
-import { readText } from '../read-text.ts';
+import { readOwnText } from '../read-text.ts';
 import { causeInWords, Refusal } from '../refusal.ts';
 import { isBelow } from '../safe-path.ts';
 
@@ -48,7 +48,7 @@ export function readReadingFile(
       'put the file itself there',
     );
   }
-  const read = readText(real, file);
+  const read = readOwnText(project.root, real, file);
   if (!read.ok) throw new Refusal(read.message, read.fix);
   const { text } = read;
   const bare = { path: real, file, text, reading: null, sheet: null };

@@ -90,7 +90,7 @@ export function settleFile(
   const log = [...compared.reading.settled, settled];
   const reading = { ...compared.reading, settled: log };
   told = compareWith(project, reading, { sheet: now.sheet, path: examined.path });
-  if (text !== before) writeWhole(examined.path, text);
+  if (text !== before) writeWhole(examined.path, text, { within: project.root, was: before });
   keepReading(file, told, log);
   return {
     settled,
