@@ -27,7 +27,7 @@ export { longestText, readBounded, readOwnText, readText } from './read-text.ts'
 export { cardReadings } from './record-card.ts';
 export { causeInWords, Refusal } from './refusal.ts';
 export { isFolder, shownPath } from './root.ts';
-export { isBelow, isTaken, locate } from './safe-path.ts';
+export { isTaken, locate } from './safe-path.ts';
 export { schemaWay } from './schema-way.ts';
 export { markOf } from './sheet-memory.ts';
 export { sizeReading } from './size-reading.ts';

@@ -8,7 +8,6 @@ import { fileId } from '../file-id.ts';
 import type { Project } from '../project.ts';
 import { readOwnText } from '../read-text.ts';
 import { causeInWords, Refusal } from '../refusal.ts';
-import { isBelow } from '../safe-path.ts';
 
 /** The file of a second reading, with the sheet that it belongs to. */
 export interface ReadingFile {
@@ -40,12 +39,6 @@ export function readReadingFile(
     throw new Refusal(
       `the second reading ${file} cannot be read: ${causeInWords(error)}`,
       'to begin one, name the sheet: gaugeleaf reread orlo-t71-wexcombe-six',
-    );
-  }
-  if (!isBelow(project.root, real)) {
-    throw new Refusal(
-      `${file} is a link that leads out of the project; it is not read`,
-      'put the file itself there',
     );
   }
   const read = readOwnText(project.root, real, file);
