@@ -1,6 +1,7 @@
 import { withFonts } from '../../press/html/index.ts';
 import { drawOrder, listOrder, sheetOrder } from '../../press/order-picture/index.ts';
 import { fileId, Projects, readTemplates, sheetNamed, writeWhole } from '../../project/index.ts';
+import { visibleLines } from '../../text/index.ts';
 import { chosen } from '../chosen.ts';
 import { hand, type Io, say } from '../io.ts';
 import { outlet } from '../outlet.ts';

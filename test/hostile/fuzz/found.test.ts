@@ -29,6 +29,25 @@ const found: readonly (readonly [string, Case])[] = [
     { name: 'list.csv', made: [{ name: 'digit', at: 0, to: 0, pick: 66538 }], byte: 99985 },
   ],
   [
+    'a word that is none where a template has the name of a helper ended the check',
+    {
+      name: 'templates/pages/unit.hbs',
+      made: [
+        { name: 'size', at: 0.681729, to: 0, pick: 94108 },
+        { name: 'yamlWord', at: 0, to: 0, pick: 0 },
+      ],
+      byte: null,
+    },
+  ],
+  [
+    'a control character in a heading reached whoever the list of the order was handed to',
+    {
+      name: 'sheets/bassen-g47-skerrow-two.md',
+      made: [{ name: 'yamlWord', at: 0.01185, to: 0, pick: 0 }],
+      byte: 48006,
+    },
+  ],
+  [
     'a table handed a terminal a control character',
     {
       name: 'sheets/pellow-p44-ravensgarth-sports.md',
