@@ -33,7 +33,9 @@ export async function order(name: string, options: OrderOptions, io: Io): Promis
       : outlet(options.out, `${id}-order.${list ? 'txt' : 'svg'}`, project, io);
   const drawn = list ? null : await drawOrder(graph, { prefix: 'order', alone: true });
   const text =
-    drawn === null ? listOrder(graph) : withFonts(drawn.svg, readTemplates(project.root));
+    drawn === null
+      ? visibleLines(listOrder(graph))
+      : withFonts(drawn.svg, readTemplates(project.root));
   if (unknown.length > 0) {
     const headings = unknown.map(({ heading }) => `"${heading.value}"`).join(', ');
     say(io, `note: left out, for the kind ${kind.name} does not know it: ${headings}`);
