@@ -28,6 +28,7 @@ export const examples: Readonly<
     ['reread a --source m48', 'a blank for one of its papers'],
     ['reread sheets/readings/a.m48.yaml', 'what differs from the sheet'],
   ],
+  readings: [['readings', 'the sheets of the project around you']],
   order: [['order a --text', 'a plain list in place of the picture']],
   draw: [['draw a "idle speed"', 'the drawing beside one operation']],
   compare: [['compare editions/first.json', 'what the sheets say otherwise now']],

@@ -250,6 +250,17 @@ alone: where the list says otherwise, it is told. Ends with 1 where a cell was l
     });
 
   program
+    .command('readings')
+    .description(
+      'how far the second reading of each sheet has come, and how many errors are probably left',
+    )
+    .option('--json', 'one JSON object')
+    .action(async (options) => {
+      const { readings } = await import('./commands/readings.ts');
+      done(await readings(options, io));
+    });
+
+  program
     .command('order')
     .description('draw what must come before what on a sheet, and what disturbs what')
     .argument('<sheet>', 'a sheet, by path or by name')

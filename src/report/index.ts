@@ -17,6 +17,7 @@ export {
   placeSheet,
   type Refused,
 } from './placed.ts';
+export { readingsJson, readingsText } from './readings-text.ts';
 export { blankRecord } from './record-blank.ts';
 export { faultyRecordJson, recordJson } from './record-json.ts';
 export { recordText } from './record-text.ts';

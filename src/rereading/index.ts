@@ -2,6 +2,8 @@ export { askedOf, isMeasured } from './asked.ts';
 export { blankPages, readableSources, readingBlank } from './blank.ts';
 export { compareReading } from './compare-reading.ts';
 export { answerDigest } from './digests.ts';
+export { type EditionReadCount, editionReadings, type SheetReadCount } from './edition-readings.ts';
+export { fewestDifferences } from './estimate.ts';
 export { keepEdits } from './keep.ts';
 export { readReading } from './read-reading.ts';
 export { differing, settleEdits } from './settle.ts';
