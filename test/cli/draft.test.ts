@@ -11,6 +11,7 @@ import { builtInKinds } from '../../src/kinds/index.ts';
 import { examineText } from '../../src/project/examine-file.ts';
 import { openProject } from '../../src/project/project.ts';
 import { folderWith } from '../project/folder.ts';
+import { runs } from '../suite/part.ts';
 import { gaugeleaf } from './console.ts';
 
 const kind = builtInKinds().get('carburetor');
@@ -77,7 +78,7 @@ describe('a draft', () => {
         expect(at).toEqual([...new Set(at)].sort((a, b) => a - b));
         expect(at).not.toContain(-1);
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   }, 120_000);
 

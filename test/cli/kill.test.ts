@@ -167,7 +167,7 @@ describe('pages that are killed', patience, () => {
     const changes = changesOf(copyOf(old), ['pages']);
     const seen = new Set<string>();
     let place = old;
-    for (const moment of moments(changes, 4, isQuick ? 1 : 6)) {
+    for (const moment of moments(changes, isQuick ? 2 : 4, isQuick ? 0 : 6)) {
       place = copyOf(old);
       expect(run(place, ['pages'], { KILL_AT: String(moment) }).wasKilled).toBe(true);
       seen.add(titleOfWhole(join(place.club, 'print', 'pages')));

@@ -8,6 +8,7 @@ import { longestRising, pairUp } from '../../src/compare/pairing.ts';
 import { gaugeBook } from '../../src/gauges/index.ts';
 import { readSheet } from '../../src/sheet/index.ts';
 import { demoContext, demoSheets } from '../order/demo-sheets.ts';
+import { runs } from '../suite/part.ts';
 
 const kind = demoContext.kinds.get('carburetor');
 const reading: SizeReading = {
@@ -214,9 +215,9 @@ describe('one edit is named, and nothing else', () => {
             `${edited.kind} ${edited.about}`,
           ]);
         }),
-        { numRuns: 120, seed: 7 },
+        { numRuns: runs(120), seed: 7 },
       );
-      expect(done).toBeGreaterThan(20);
+      expect(done).toBeGreaterThan(runs(20));
     });
   }
 });
@@ -301,7 +302,7 @@ describe('pairing', () => {
         }
         expect(run.size).toBe(best);
       }),
-      { numRuns: 200 },
+      { numRuns: runs(200) },
     );
   });
 

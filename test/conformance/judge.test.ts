@@ -6,6 +6,7 @@ import { above, probabilityInside } from '../../src/conformance/normal.ts';
 import { rational } from '../../src/quantity/index.ts';
 import type { Rational } from '../../src/quantity/model.ts';
 import { ZERO } from '../../src/quantity/rational.ts';
+import { runs } from '../suite/part.ts';
 
 const size = (number: Rational): ReadingRange => ({ low: number, high: number, open: false });
 const gauge = (expanded: Rational) => ({ gauge: expanded, half: ZERO });
@@ -137,7 +138,7 @@ describe('properties', () => {
         const simple = judge(range, u, within, 'simple').verdict;
         if (guarded !== 'unproven') expect(simple).toBe(guarded);
       }),
-      { numRuns: 2000 },
+      { numRuns: runs(2000) },
     );
   });
 
@@ -148,7 +149,7 @@ describe('properties', () => {
         const wide = judge(range, u.add(more), within, 'guarded').verdict;
         expect([narrow, 'unproven']).toContain(wide);
       }),
-      { numRuns: 2000 },
+      { numRuns: runs(2000) },
     );
   });
 

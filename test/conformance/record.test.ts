@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { formatDecimal, rational } from '../../src/quantity/index.ts';
+import { runs } from '../suite/part.ts';
 import { judgedBy } from './stand.ts';
 
 const judged = judgedBy(`
@@ -352,6 +353,6 @@ test('a record in millimeters and one in inches of the same readings have the sa
         expect(verdict(mm)).toBe(verdict(inches));
       },
     ),
-    { numRuns: 200 },
+    { numRuns: runs(200) },
   );
 });

@@ -20,6 +20,7 @@ import {
 import type { DeskDocument, OutlineEntry } from '../../src/desk/model.ts';
 import type { Span } from '../../src/text/index.ts';
 import { exampleContext } from '../checks/examples.ts';
+import { runs } from '../suite/part.ts';
 
 const folder = join(import.meta.dirname, '..', '..', 'sheets');
 const sheets = readdirSync(folder)
@@ -121,6 +122,6 @@ test('at any offset of any half-typed sheet there is an answer, and it lies in t
       for (const { span } of links(document)) isInside(document, span);
       hints(document, { start: 0, end: text.length });
     }),
-    { numRuns: 120, seed: 1948 },
+    { numRuns: runs(120), seed: 1948 },
   );
 });

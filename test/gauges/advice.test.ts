@@ -12,6 +12,7 @@ import {
 import { leafStack, MOST_LEAVES } from '../../src/gauges/leaf-stack.ts';
 import { rational, readStatement } from '../../src/quantity/index.ts';
 import type { Statement } from '../../src/quantity/model.ts';
+import { runs } from '../suite/part.ts';
 
 const INCH = rational('25.4');
 
@@ -138,7 +139,7 @@ test('whatever is advised lies within the limits, and nothing that lies within i
         expect(offs).toEqual([...offs].sort((a, b) => a - b));
       },
     ),
-    { numRuns: 200 },
+    { numRuns: runs(200) },
   );
 });
 
@@ -183,7 +184,7 @@ describe('stacked leaves', () => {
           expect(new Set(stack?.leaves).size).toBe(stack?.leaves.length);
         },
       ),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
   });
 

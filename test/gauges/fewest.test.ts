@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { fewestGauges } from '../../src/gauges/index.ts';
+import { runs } from '../suite/part.ts';
 
 /** The fewest of `count` gauges that serve every need, by trying every choice. */
 function bruteForce(needs: readonly (readonly number[])[], count: number): number {
@@ -32,7 +33,7 @@ describe('the fewest gauges', () => {
         expect(chosen.length).toBe(bruteForce(needs, GAUGES));
         expect(atLeast).toBe(chosen.length);
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 

@@ -5,6 +5,7 @@ import { gaugeAdvice, gaugeBook, ordinaryKit } from '../../src/gauges/index.ts';
 import { sizeFacts } from '../../src/gauges/size-facts.ts';
 import { readStatement } from '../../src/quantity/index.ts';
 import { judgedBy } from '../conformance/stand.ts';
+import { runs } from '../suite/part.ts';
 
 /** What becomes of a record that names the two gauges, for limits as a sheet states them. */
 function recorded(limits: string, go: string, noGo: string, uncertainty = ''): string {
@@ -108,11 +109,11 @@ describe('a pair that is recommended proves the gap', () => {
           limits,
         ).toBe('conforms');
       }),
-      { numRuns: 500, seed: 7 },
+      { numRuns: runs(500), seed: 7 },
     );
     console.log(
       `go and no-go: ${pairs} recommended pairs and ${made} to be made, all conform when recorded`,
     );
-    expect(pairs).toBeGreaterThan(500);
+    expect(pairs).toBeGreaterThan(runs(500));
   }, 30_000);
 });

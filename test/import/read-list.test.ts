@@ -6,6 +6,7 @@ import type { List, Table } from '../../src/import/list-model.ts';
 import { listBounds } from '../../src/import/list-model.ts';
 import { readList } from '../../src/import/read-list.ts';
 import { folderWith } from '../project/folder.ts';
+import { runs } from '../suite/part.ts';
 import { listAsCsv } from './club-list.ts';
 import { flatSpreadsheet, hasOffice, savedAs } from './spreadsheet.ts';
 
@@ -99,7 +100,7 @@ describe('a CSV file', () => {
           }
         },
       ),
-      { numRuns: 200 },
+      { numRuns: runs(200) },
     );
   });
 });
@@ -247,7 +248,7 @@ describe('a hostile file', () => {
         bytes[Math.min(at, bytes.length - 1)] = byte;
         expect(typeof readList(bytes).ok).toBe('boolean');
       }),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
     fc.assert(
       fc.property(fc.uint8Array({ maxLength: 300 }), (bytes) => {

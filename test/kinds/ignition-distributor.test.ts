@@ -11,6 +11,7 @@ import { builtInKinds } from '../../src/kinds/index.ts';
 import type { Kind, Stage } from '../../src/kinds/model.ts';
 import { agree, readStatement } from '../../src/quantity/index.ts';
 import { formulaNames } from '../../src/relations/index.ts';
+import { runs } from '../suite/part.ts';
 
 function distributor(): Kind {
   const found = builtInKinds().get('ignition-distributor');
@@ -239,7 +240,7 @@ describe('lobes and dwell', () => {
         expect(says(share)).toEqual([]);
         expect(says(share + (100 * lobes) / 360)).toHaveLength(1);
       }),
-      { numRuns: 40 },
+      { numRuns: runs(40) },
     );
   });
 });
@@ -292,7 +293,7 @@ describe('a draft of the kind', () => {
         expect(findings.filter(({ check }) => check !== 'blank-to-fill')).toEqual([]);
         expect(findings.length).toBe(text.split(/fill in|goes here/).length - 1);
       }),
-      { numRuns: 30 },
+      { numRuns: runs(30) },
     );
   });
 });

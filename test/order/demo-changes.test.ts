@@ -95,7 +95,7 @@ describe.each(demoSheets)('%s', (_, text) => {
   });
 
   test('with two neighboring operations changed about', { timeout: 120_000 }, () => {
-    for (const [what, changed] of casesToTry(swaps(text), 4)) {
+    for (const [what, changed] of casesToTry(swaps(text), 12)) {
       const isRight = canBeDone(changed, kind);
       tally.swaps++;
       if (!isRight) tally.wrongSwaps++;
@@ -110,7 +110,7 @@ describe.each(demoSheets)('%s', (_, text) => {
   });
 
   test('without one of the steps that carry a state', { timeout: 120_000 }, () => {
-    for (const [what, changed] of casesToTry(removals(text), 4)) {
+    for (const [what, changed] of casesToTry(removals(text), 12)) {
       const isRight = canBeDone(changed, kind);
       tally.removals++;
       if (!isRight) tally.wrongRemovals++;
@@ -125,7 +125,7 @@ describe.each(demoSheets)('%s', (_, text) => {
   });
 
   test('a heading out of place, moved as told', { timeout: 180_000 }, () => {
-    for (const [what, changed] of casesToTry(swaps(text), 4)) {
+    for (const [what, changed] of casesToTry(swaps(text), 12)) {
       for (const finding of orderFindings(changed)) {
         const byHand = movedAs(finding.fix ?? '', changed);
         if (byHand !== null) {
@@ -146,7 +146,7 @@ describe.each(demoSheets)('%s', (_, text) => {
   });
 
   test('a step that is missing, added as told', { timeout: 180_000 }, () => {
-    for (const [what, changed] of casesToTry(removals(text), 4)) {
+    for (const [what, changed] of casesToTry(removals(text), 12)) {
       const told = orderFindings(changed);
       const known = new Set(told.map(words));
       for (const finding of told) {

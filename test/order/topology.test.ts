@@ -10,6 +10,7 @@ import { builtInKinds } from '../../src/kinds/index.ts';
 import { freePairs, orderedOperations, ownRules, stageRank } from '../../src/order/index.ts';
 import type { Sheet } from '../../src/sheet/model.ts';
 import type { Placed } from '../../src/text/span.ts';
+import { runs } from '../suite/part.ts';
 
 /*
  * Facts of the order that are facts of graphs, held against @dagrejs/graphlib, which knows nothing
@@ -109,7 +110,7 @@ test('an order of operations is a topological order, by stages where the rules l
         );
       }
     }),
-    { numRuns: 300, seed: 21 },
+    { numRuns: runs(300), seed: 21 },
   );
 });
 
@@ -133,7 +134,7 @@ test('free pairs are those of a stage of which neither reaches the other', () =>
       );
       expect([...free].sort()).toEqual([...expected].sort());
     }),
-    { numRuns: 300, seed: 22 },
+    { numRuns: runs(300), seed: 22 },
   );
 });
 
@@ -192,6 +193,6 @@ test('rules that a sheet adds reach as far as the graph does, and a circle is on
         }
       },
     ),
-    { numRuns: 300, seed: 23 },
+    { numRuns: runs(300), seed: 23 },
   );
 });

@@ -14,6 +14,7 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { PressStopped } from '../../src/press/index.ts';
 import { findBrowser } from '../../src/project/browser/find-browser.ts';
+import { isQuick } from '../suite/part.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'gaugeleaf-browser-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -103,7 +104,7 @@ describe.skipIf(process.platform === 'win32')('finding a browser', () => {
     );
   });
 
-  test.skipIf(process.platform !== 'linux' || process.arch !== 'x64')(
+  test.skipIf(isQuick || process.platform !== 'linux' || process.arch !== 'x64')(
     'the packaged one is unpacked once, for its user alone',
     { timeout: 120_000 },
     async () => {

@@ -12,6 +12,7 @@ import {
   unitById,
 } from '../../src/quantity/index.ts';
 import type { Rational, Statement } from '../../src/quantity/model.ts';
+import { runs } from '../suite/part.ts';
 import { size } from './reading.ts';
 
 /** The numbers of a printed text: nominal, and its limits in brackets or alone. */
@@ -128,11 +129,11 @@ describe('a nominal and its limits in another unit', () => {
         pairs++;
         faults.push(...faultsOf(read.statement));
       }),
-      { numRuns: 8000, seed: 11 },
+      { numRuns: runs(8000), seed: 11 },
     );
     console.log(`nominal inside limits: ${pairs} sizes, ${faults.length} outside`);
     expect(faults).toEqual([]);
-    expect(pairs).toBeGreaterThan(4000);
+    expect(pairs).toBeGreaterThan(runs(4000));
   });
 
   test('stands inside them for every size that the demo states', () => {
@@ -173,7 +174,7 @@ test('exact figures keep their places, limits are drawn in, the nominal follows'
       expect(shown.nominal.compare(shown.high)).toBeLessThanOrEqual(0);
       expect(shown.places).toBeGreaterThanOrEqual(at);
     }),
-    { numRuns: 3000 },
+    { numRuns: runs(3000) },
   );
   expect(figuresIn(size('13/64 in'), 'in', 6).nominal?.equals(rational('0.203125'))).toBe(true);
 });

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { gaugeBook } from '../../src/gauges/index.ts';
 import { sizeFacts } from '../../src/gauges/size-facts.ts';
 import { readStatement } from '../../src/quantity/index.ts';
+import { runs } from '../suite/part.ts';
 import { DOUBTFUL_FORMS, PERIOD_FORMS } from './period-forms.ts';
 
 const gauges = gaugeBook();
@@ -91,10 +92,10 @@ describe('what `size` suggests is text that `size` reads', () => {
           if (!reads(each)) bad.add(`${text}: ${each}`);
         }
       }),
-      { numRuns: 6000, seed: 19 },
+      { numRuns: runs(6000), seed: 19 },
     );
     expect([...bad]).toEqual([]);
-    expect(suggested).toBeGreaterThan(1000);
+    expect(suggested).toBeGreaterThan(runs(1000));
   });
 
   it('of what it reads, every name, neighbor and other measure', () => {
@@ -127,9 +128,9 @@ describe('what `size` suggests is text that `size` reads', () => {
           if (!reads(each)) bad.add(`${text}: ${each}`);
         }
       }),
-      { numRuns: 3000, seed: 23 },
+      { numRuns: runs(3000), seed: 23 },
     );
     expect([...bad]).toEqual([]);
-    expect(suggested).toBeGreaterThan(3000);
+    expect(suggested).toBeGreaterThan(runs(3000));
   });
 });

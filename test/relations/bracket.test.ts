@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bracket } from '../../src/relations/bracket.ts';
 import { multiply } from '../../src/relations/interval.ts';
+import { runs } from '../suite/part.ts';
 
 const cube = (x: number) => {
   const at = { lo: x, hi: x };
@@ -31,7 +32,7 @@ describe('a root between two ends', () => {
           expect(root.hi).toBeGreaterThanOrEqual(inside);
         },
       ),
-      { numRuns: 2000 },
+      { numRuns: runs(2000) },
     );
   });
 

@@ -18,6 +18,7 @@ import {
 } from '../../src/relations/interval.ts';
 import type { Interval } from '../../src/relations/model.ts';
 import { exactly, simplestIn } from '../../src/relations/simplest.ts';
+import { runs } from '../suite/part.ts';
 
 const finite = fc.double({ min: -1e9, max: 1e9, noNaN: true });
 const stretch = fc.tuple(finite, finite).map(([one, other]) => interval(one, other));
@@ -53,7 +54,7 @@ describe('intervals', () => {
           expect(holds(divide(one.within, other.within), a.div(b))).toBe(true);
         }
       }),
-      { numRuns: 2000 },
+      { numRuns: runs(2000) },
     );
   });
 
@@ -64,7 +65,7 @@ describe('intervals', () => {
         expect(holds(found, value)).toBe(true);
         expect(found.hi - found.lo).toBeLessThanOrEqual(Math.abs(value.valueOf()) * 1e-14);
       }),
-      { numRuns: 2000 },
+      { numRuns: runs(2000) },
     );
     // One tenth is no double: the nearest lies above it.
     expect(enclose(rational(1, 10)).lo).toBeLessThan(0.1);
@@ -142,7 +143,7 @@ describe('the plainest number of a stretch', () => {
         const value = rational(n, d);
         expect(simplestIn(enclose(value)).equals(value)).toBe(true);
       }),
-      { numRuns: 1000 },
+      { numRuns: runs(1000) },
     );
   });
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect } from 'vitest';
 import { type Interval, isUnworkable, type Relation } from '../../src/relations/model.ts';
+import { runs } from '../suite/part.ts';
 
 /** Figures by quantity: a number, or the two ends of a stretch. */
 export type Figures = Readonly<Record<string, number | readonly [lo: number, hi: number]>>;
@@ -80,7 +81,7 @@ export function expectEnclosed(
     expect(value).toBeGreaterThanOrEqual(worked.lo - slack);
     expect(value).toBeLessThanOrEqual(worked.hi + slack);
   });
-  fc.assert(property, { numRuns: 2000 });
+  fc.assert(property, { numRuns: runs(2000) });
 }
 
 /** Holds that a quantity worked forward, and back from what that gave, comes back to where it began. */
@@ -108,5 +109,5 @@ export function expectThereAndBack(
     expect(returned.hi).toBeGreaterThanOrEqual(began);
     expect(returned.hi - returned.lo).toBeLessThan(1e-6 * Math.max(1, Math.abs(began)));
   });
-  fc.assert(property, { numRuns: 300 });
+  fc.assert(property, { numRuns: runs(300) });
 }

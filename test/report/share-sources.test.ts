@@ -5,6 +5,7 @@ import { sheetFacts } from '../../src/checks/across/facts.ts';
 import { gaugeBook } from '../../src/gauges/index.ts';
 import { shareSources } from '../../src/report/index.ts';
 import { readSheet } from '../../src/sheet/index.ts';
+import { runs } from '../suite/part.ts';
 
 const options = { kinds: new Map(), gauges: gaugeBook(), wireGauge: null };
 
@@ -128,7 +129,7 @@ describe('papers that several sheets describe', () => {
         }
         expect(share(after, sharing.sourcesText)).toBeNull();
       }),
-      { numRuns: 100 },
+      { numRuns: runs(100) },
     );
   });
 });

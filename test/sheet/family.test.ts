@@ -7,6 +7,7 @@ import { gaugeBook } from '../../src/gauges/index.ts';
 import { builtInKinds } from '../../src/kinds/index.ts';
 import { originOf, readSheet, regionIn, type SheetText } from '../../src/sheet/index.ts';
 import type { Sheet } from '../../src/sheet/model.ts';
+import { isQuick } from '../suite/part.ts';
 
 const kinds = builtInKinds();
 const gauges = gaugeBook();
@@ -234,7 +235,7 @@ function saidBy(sheet: Sheet) {
   return sheetSnapshot(sheet);
 }
 
-const runs = Number(process.env.FAMILY_RUNS ?? 200);
+const runs = Number(process.env.FAMILY_RUNS ?? (isQuick ? 24 : 200));
 
 describe('a variant', { timeout: 120_000 }, () => {
   test('is what its base is with the overrides written in, by brute force', () => {

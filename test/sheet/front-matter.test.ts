@@ -5,6 +5,7 @@ import remarkParse from 'remark-parse';
 import { unified } from 'unified';
 import { describe, expect, test } from 'vitest';
 import { findFrontMatter } from '../../src/sheet/front-matter.ts';
+import { runs } from '../suite/part.ts';
 import { good, problems, read, under } from './fixtures.ts';
 
 const byRemark = unified().use(remarkParse).use(remarkFrontmatter).freeze();
@@ -48,7 +49,7 @@ describe('front matter', () => {
         const found = findFrontMatter(sample, 0).content;
         expect(found && sample.slice(found.start, found.end)).toBe(remarkFinds(sample));
       }),
-      { numRuns: 400 },
+      { numRuns: runs(400) },
     );
   });
 

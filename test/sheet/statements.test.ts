@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Setting } from '../../src/sheet/model.ts';
+import { runs } from '../suite/part.ts';
 import { read, under } from './fixtures.ts';
 
 function setting(lines: string): Setting {
@@ -111,7 +112,7 @@ describe('the statements of a setting', () => {
           expect(found.from).toHaveLength(list.length - apart.length);
         }
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 });

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Finding } from '../../../src/checks/define.ts';
 import { examine } from '../../../src/checks/list.ts';
 import { mend } from '../../../src/report/index.ts';
+import { runs } from '../../suite/part.ts';
 import { exampleContext } from '../examples.ts';
 import { alteration } from './alterations.ts';
 
@@ -66,7 +67,7 @@ function outside(before: string, after: string, findings: readonly Finding[]): s
 }
 
 /** Forty by default, some ten seconds on a busy machine; all 2,000 with ALTERED_SHEETS=2000. */
-const sheets = Number(process.env.ALTERED_SHEETS ?? 40);
+const sheets = Number(process.env.ALTERED_SHEETS ?? runs(40));
 
 describe('--fix on sheets altered at random', () => {
   it('mends once what it would mend twice, makes no error, and touches nothing else', () => {

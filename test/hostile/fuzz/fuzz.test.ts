@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { isQuick } from '../../suite/part.ts';
 import { runCase } from './case.ts';
 import { someChanges } from './mutations.ts';
 import { targets } from './project.ts';
@@ -8,7 +9,7 @@ import { targets } from './project.ts';
  * Files that were right, altered at random, and everything that reads them. `FUZZ_CASES` and `FUZZ_SEED`
  * say how many and which; a case that fails is made small, and printed with its seed.
  */
-const cases = Number(process.env.FUZZ_CASES ?? 60);
+const cases = Number(process.env.FUZZ_CASES ?? (isQuick ? 12 : 60));
 const seed = Number(process.env.FUZZ_SEED ?? 1948);
 const only = process.env.FUZZ_ONLY;
 

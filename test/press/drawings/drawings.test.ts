@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type DrawingName, drawingForm, drawingForms } from '../../../src/kinds/drawings.ts';
+import { runs } from '../../suite/part.ts';
 import {
   type Box,
   drawnFrom,
@@ -152,7 +153,7 @@ describe.each(names)('%s', (name) => {
   test('letters meet nothing, and nothing is cut off, whatever the sizes', () => {
     fc.assert(
       fc.property(givenFor(name), (given) => expectSound(name, given)),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 });

@@ -2,6 +2,7 @@ import { graphlib } from '@dagrejs/dagre';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Pair, transitiveReduction } from '../../../src/press/order-picture/reduction.ts';
+import { runs } from '../../suite/part.ts';
 
 const SIZE = 9;
 
@@ -41,7 +42,7 @@ describe('the reduction of arrows', () => {
           expect(reachable(reduced.filter((each) => each !== pair)).size).toBeLessThan(all.size);
         }
       }),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
   });
 

@@ -2,7 +2,7 @@ import { readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { SaxesParser } from 'saxes';
 import type { SheetToPrint } from '../../../src/press/index.ts';
-import { type SiteOrder, siteFiles } from '../../../src/press/site/site.ts';
+import { type SiteFile, type SiteOrder, siteFiles } from '../../../src/press/site/site.ts';
 import { examineFile } from '../../../src/project/examine-file.ts';
 import { pictureData } from '../../../src/project/pictures.ts';
 import { openProject, type Project } from '../../../src/project/project.ts';
@@ -42,7 +42,11 @@ export function demoOrder(): { readonly project: Project; readonly order: SiteOr
 
 /** The pages of an order by their path, as text. */
 export async function pagesOf(order: SiteOrder): Promise<ReadonlyMap<string, string>> {
-  const files = await siteFiles(order);
+  return pagesIn(await siteFiles(order));
+}
+
+/** The pages among the files of a site by their path, as text. */
+export function pagesIn(files: readonly SiteFile[]): ReadonlyMap<string, string> {
   return new Map(
     files.flatMap(({ path, content }) =>
       path.endsWith('.html') ? [[path, content.toString()] as const] : [],

@@ -3,10 +3,11 @@ import type { SiteOrder } from '../../../src/press/site/site.ts';
 import { siteFiles, sitePolicy } from '../../../src/press/site/site.ts';
 import { leveled, printedText } from '../printed-text.ts';
 import { builtInTemplates, finding, sampleText, toPrint } from '../stand.ts';
-import { demoOrder, elementsOf, pagesOf } from './demo-site.ts';
+import { demoOrder, elementsOf, pagesIn, pagesOf } from './demo-site.ts';
 
 const { order: demo } = demoOrder();
-const pages = await pagesOf(demo);
+const files = await siteFiles(demo);
+const pages = pagesIn(files);
 
 /** The pages of one sheet. */
 function sample(text: string, more: Partial<SiteOrder> = {}): SiteOrder {
@@ -184,9 +185,8 @@ describe('the pages of the demo', () => {
 
   test('are the same bytes each time', async () => {
     const again = await siteFiles(demoOrder().order);
-    const first = await siteFiles(demo);
-    expect(again.map(({ path }) => path)).toEqual(first.map(({ path }) => path));
-    for (const [at, { path, content }] of first.entries()) {
+    expect(again.map(({ path }) => path)).toEqual(files.map(({ path }) => path));
+    for (const [at, { path, content }] of files.entries()) {
       expect(
         Buffer.compare(Buffer.from(content), Buffer.from(again[at]?.content ?? '')),
         path,

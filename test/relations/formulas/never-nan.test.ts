@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { relations } from '../../../src/relations/formulas/list.ts';
 import { type Interval, isUnworkable, type Relation } from '../../../src/relations/model.ts';
+import { runs } from '../../suite/part.ts';
 
 const figure = fc.oneof(
   fc.constantFrom(0, -1, 1, 90, 360, -1e12, 1e12, 5e-324, 1e-300),
@@ -50,7 +51,7 @@ describe('a formula asked for anything at all', () => {
             expect.arrayContaining([...of]),
           );
         });
-        fc.assert(property, { numRuns: 300 });
+        fc.assert(property, { numRuns: runs(300) });
       }
     },
   );
