@@ -112,3 +112,42 @@ export async function letteringIn(
   await task.destroy();
   return found;
 }
+
+/** A stretch of text with the roles of the elements that hold it, outermost first. */
+export interface SpokenText {
+  readonly roles: readonly string[];
+  readonly text: string;
+}
+
+interface RoleNode extends StructureNode {
+  readonly role?: string;
+  readonly type?: string;
+  readonly children?: readonly RoleNode[];
+}
+
+/** What a reader aloud comes to, in the order of the structure tree, page by page. */
+export async function spokenText(bytes: Uint8Array): Promise<readonly SpokenText[]> {
+  const task = getDocument({ data: bytes.slice(), verbosity: 0, useSystemFonts: false });
+  const document = await task.promise;
+  const spoken: SpokenText[] = [];
+  for (let number = 1; number <= document.numPages; number++) {
+    const page = await document.getPage(number);
+    const texts = new Map<string, string>();
+    const open: (string | null)[] = [];
+    for (const item of (await page.getTextContent({ includeMarkedContent: true })).items) {
+      if ('str' in item) {
+        const mark = open.findLast((id) => id !== null);
+        if (mark != null) texts.set(mark, `${texts.get(mark) ?? ''}${item.str}`);
+      } else if (item.type === 'endMarkedContent') open.pop();
+      else open.push(item.id ?? null);
+    }
+    const walk = ({ id, role, children = [] }: RoleNode, roles: readonly string[]): void => {
+      const text = id === undefined ? undefined : texts.get(id);
+      if (text !== undefined) spoken.push({ roles, text });
+      for (const child of children) walk(child, role === undefined ? roles : [...roles, role]);
+    };
+    walk((await page.getStructTree()) as RoleNode, []);
+  }
+  await task.destroy();
+  return spoken;
+}
