@@ -19,7 +19,12 @@ const checks = argv[0] === 'check' || helps;
 
 // A command that is over in a fraction of a second pays for V8's optimizing compiler and never gets
 // it back: a quarter of the whole time of checking one sheet. Long work switches it on again.
-if (!helps) setFlagsFromString('--no-opt');
+if (!helps) {
+  setFlagsFromString('--no-opt');
+  // What is new on the heap starts with 1 MiB and doubles when it is full and much of it is still in use:
+  // a sheet is cleared away ten times over. Growing in one go saves a twentieth of the time of one sheet.
+  if (process.versions.v8.startsWith('11.')) setFlagsFromString('--semi-space-growth-factor=16');
+}
 
 /**
  * Ends where what is written cannot be taken. A reader that has seen enough (`| head`) closes the pipe:
