@@ -1,4 +1,5 @@
 import { FLOW_NUMBER, NOT_STATED } from '../quantity/index.ts';
+import { capitalized } from '../text/index.ts';
 import { isBlank } from './blank.ts';
 import { defineCheck } from './define.ts';
 import { readOf, sizesOfSetting } from './stated-sizes.ts';
@@ -142,7 +143,7 @@ function misspelt(condition: string, words: readonly string[]): string | null {
 
 /** Known words with the capital that a statement begins with. */
 function matchCase(text: string, words: string): string {
-  return /^\p{Lu}/u.test(text) ? words.charAt(0).toUpperCase() + words.slice(1) : words;
+  return /^\p{Lu}/u.test(text) ? capitalized(words) : words;
 }
 
 const STATED: ReadonlySet<string> = new Set(['value', 'also', 'place', 'but']);

@@ -1,6 +1,7 @@
 import { agree } from '../quantity/index.ts';
 import { differs } from '../sheet/index.ts';
 import type { Citation, Dissent, PlacedSize, Setting, Sheet } from '../sheet/model.ts';
+import { capitalized } from '../text/index.ts';
 import type { Concordance, ConcordanceRow, ConcordanceSource, Said } from './model.ts';
 
 /** One thing said, still with the name of its source; null for a source that is not named. */
@@ -60,7 +61,7 @@ function rowOf(
   const words = name.replaceAll('-', ' ');
   return {
     setting: name,
-    label: setting.known?.label ?? words.charAt(0).toUpperCase() + words.slice(1),
+    label: setting.known?.label ?? capitalized(words),
     figure: figureText(setting),
     cells: names.map((each) => said.filter(({ source }) => source === each).map((one) => one.said)),
     differs: said.some((one) => one.said.standing === 'differs'),

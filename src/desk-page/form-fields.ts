@@ -4,7 +4,7 @@ import { planDraft } from '../import/index.ts';
 import type { Kind, KindSetting } from '../kinds/model.ts';
 import { withEquivalents } from '../sheet/index.ts';
 import type { PlacedSize, Setting } from '../sheet/model.ts';
-import { nodeAt, type PlacedMap, type PlacedNode } from '../text/index.ts';
+import { capitalized, nodeAt, type PlacedMap, type PlacedNode } from '../text/index.ts';
 import type { FormField, FormGroup, FormModel, FormPath } from './form-model.ts';
 
 /** The front matter of a sheet as a form; null where it has none that can be read. */
@@ -207,5 +207,5 @@ function textOf(node: PlacedNode, text: string): string {
 /** A key as words: `cam-step` is `Cam step`. */
 function spoken(key: string): string {
   const words = key.replaceAll('-', ' ');
-  return words.charAt(0).toUpperCase() + words.slice(1);
+  return capitalized(words);
 }

@@ -1,7 +1,7 @@
 import { basename } from 'node:path';
 import { draftSheet, exampleUnits } from '../import/index.ts';
 import { builtInKinds } from '../kinds/index.ts';
-import { scalar } from '../text/index.ts';
+import { capitalized, scalar } from '../text/index.ts';
 import { clubExamples, clubFiles, clubSchemas } from './club-files.ts';
 import { packageRoot } from './package-root.ts';
 import { programSource } from './program-source.ts';
@@ -57,5 +57,5 @@ function titleOf(root: string): string {
   const words = basename(root)
     .replace(/[^\p{L}\p{N}]+/gu, ' ')
     .trim();
-  return words === '' ? 'Adjustment sheets' : `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+  return words === '' ? 'Adjustment sheets' : capitalized(words);
 }

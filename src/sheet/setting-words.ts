@@ -1,11 +1,12 @@
 import { equivalents } from '../quantity/index.ts';
+import { capitalized } from '../text/index.ts';
 import type { PlacedSize, Setting } from './model.ts';
 
 /** The kind's label for a setting, or the sheet's own name in words: `float-level` → `Float level`. */
 export function settingLabel(setting: Setting): string {
   if (setting.known) return setting.known.label;
   const words = setting.name.value.replaceAll('-', ' ');
-  return words.charAt(0).toUpperCase() + words.slice(1);
+  return capitalized(words);
 }
 
 /** Keys of a setting that are said elsewhere in its row. */

@@ -1,4 +1,5 @@
 export { asciiName } from './ascii-name.ts';
+export { capitalized } from './capitalized.ts';
 export type { Choice } from './choice.ts';
 export { jsonText } from './json-text.ts';
 export { nearestName } from './nearest-name.ts';
