@@ -41,6 +41,17 @@ export interface Finding {
   readonly accepted: string | null;
 }
 
+/** What looking for a picture came to: `damaged`, `unsafe` and `heavy` are told by what is in its file. */
+export type PictureState =
+  | 'found'
+  | 'missing'
+  | 'outside'
+  | 'remote'
+  | 'unsupported'
+  | 'damaged'
+  | 'unsafe'
+  | 'heavy';
+
 /** What the checks may know besides the sheet; the room that touches files fills it in. */
 export interface CheckContext {
   readonly gauges: GaugeBook;
@@ -64,12 +75,9 @@ export interface CheckContext {
   /** The sheets that one may be based on; absent or null where no others are known. */
   readonly family?: FamilyBook | null;
   /**
-   * Looks for a picture by the URL the sheet gives: `found`, `missing`, `outside` the project,
-   * `remote`, or `unsupported` as a type. Absent where no folder is known; pictures then pass.
+   * Looks for a picture by the URL the sheet gives. Absent where no folder is known; pictures then pass.
    */
-  readonly picture:
-    | ((url: string) => 'found' | 'missing' | 'outside' | 'remote' | 'unsupported')
-    | null;
+  readonly picture: ((url: string) => PictureState) | null;
 }
 
 /**

@@ -13,6 +13,7 @@ export {
   defineCheck,
   type Edit,
   type Finding,
+  type PictureState,
   type Severity,
 } from './define.ts';
 export { explainCheck, type ToldCheck } from './findings-page.ts';

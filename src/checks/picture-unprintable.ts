@@ -28,6 +28,19 @@ export default defineCheck({
       message: 'the picture `{url}` is of a type that cannot be printed',
       fix: 'save it as PNG, JPEG, WebP or SVG',
     },
+    damaged: {
+      message: 'the picture `{url}` is damaged, or not what its name says',
+      fix: 'open it in a program for pictures and save it again',
+    },
+    unsafe: {
+      message: 'the picture `{url}` has a script, a page or an address from outside in it',
+      fix: 'save it as a plain SVG of shapes alone, with its pictures in it',
+    },
+    heavy: {
+      message:
+        'the picture `{url}` is too large to draw: its pixels, or parts that show one another',
+      fix: 'save it smaller: 3000 pixels are sharp across a page; of an SVG, as PNG',
+    },
   },
   run(sheet, context, report) {
     if (context.picture === null) return;
@@ -84,6 +97,41 @@ export default defineCheck({
           at: '![The bowl from below](pictures/bowl.tiff)',
           message: 'the picture `pictures/bowl.tiff` is of a type that cannot be printed',
           fix: 'save it as PNG, JPEG, WebP or SVG',
+        },
+      ],
+    },
+    {
+      name: 'a picture that is none',
+      sheet: { body: '![The bowl from below](pictures/damaged.png)\n' },
+      expect: [
+        {
+          at: '![The bowl from below](pictures/damaged.png)',
+          message: 'the picture `pictures/damaged.png` is damaged, or not what its name says',
+          fix: 'open it in a program for pictures and save it again',
+        },
+      ],
+    },
+    {
+      name: 'a picture with a script in it',
+      sheet: { body: '![The bowl from below](pictures/unsafe.svg)\n' },
+      expect: [
+        {
+          at: '![The bowl from below](pictures/unsafe.svg)',
+          message:
+            'the picture `pictures/unsafe.svg` has a script, a page or an address from outside in it',
+          fix: 'save it as a plain SVG of shapes alone, with its pictures in it',
+        },
+      ],
+    },
+    {
+      name: 'a picture of which one part shows ten others, and each of them ten',
+      sheet: { body: '![The bowl from below](pictures/heavy.svg)\n' },
+      expect: [
+        {
+          at: '![The bowl from below](pictures/heavy.svg)',
+          message:
+            'the picture `pictures/heavy.svg` is too large to draw: its pixels, or parts that show one another',
+          fix: 'save it smaller: 3000 pixels are sharp across a page; of an SVG, as PNG',
         },
       ],
     },

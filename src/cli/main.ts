@@ -27,11 +27,10 @@ if (!helps) {
 }
 
 /**
- * Ends where what is written cannot be taken. A reader that has seen enough (`| head`) closes the pipe:
- * nothing is wrong then. A full disk is no fault of the program's, and half an output no success.
+ * Ends where what is written cannot be taken: a full disk, a reader that closed the pipe. That is no fault of the
+ * program's, and half an output no success, whoever reads it.
  */
 function giveUp(error: unknown): never {
-  if ((error as NodeJS.ErrnoException).code === 'EPIPE') process.exit(process.exitCode ?? 0);
   try {
     writeSync(2, `gaugeleaf: what it writes cannot be taken: ${causeInWords(error)}\n`);
   } catch {

@@ -1,5 +1,5 @@
 import { join, resolve } from 'node:path';
-import { isFolder, type Project } from '../project/index.ts';
+import { isFolder, isTaken, type Project } from '../project/index.ts';
 import type { Io } from './io.ts';
 
 /**
@@ -8,10 +8,12 @@ import type { Io } from './io.ts';
  */
 export function outlet(out: string | undefined, name: string, project: Project, io: Io): Outlet {
   const within = trusted(out, project, io);
-  if (out === '-') return { path: null, within };
-  if (out === undefined) return { path: join(project.root, 'print', name), within };
+  const style = ownStyle(project);
+  if (out === '-') return { path: null, within, style };
+  if (out === undefined) return { path: join(project.root, 'print', name), within, style };
   const path = resolve(io.cwd, out);
-  return { path: /[\\/]$/.test(out) || isFolder(path) ? join(path, name) : path, within };
+  const isNamed = !/[\\/]$/.test(out) && !isFolder(path);
+  return { path: isNamed ? path : join(path, name), within, style };
 }
 
 /** Where something is written: a path, or standard output where it is null. */
@@ -19,6 +21,13 @@ export interface Outlet {
   readonly path: string | null;
   /** The folder that no link may lead it out of. */
   readonly within: string;
+  /** The club's own style, as reports show it, which may be why a print is not as it should be; null for none. */
+  readonly style: string | null;
+}
+
+function ownStyle({ root, show }: Project): string | null {
+  const style = join(root, 'templates', 'club.css');
+  return isTaken(style) && isFolder(join(root, 'sheets')) ? show(style) : null;
 }
 
 /** What no link may lead a file out of: what `--out` names, else the project. */

@@ -135,13 +135,16 @@ export async function browserFor(
  */
 export function deliver(
   printed: Printed,
-  { path, within }: Outlet,
+  { path, within, style }: Outlet,
   proof: boolean,
   show: (path: string) => string,
   io: Io,
 ): boolean {
   for (const remark of printed.remarks) say(io, `note: ${remark}`);
   for (const problem of printed.problems) say(io, `gaugeleaf: ${problem}`);
+  if (printed.problems.length > 0 && style !== null) {
+    say(io, `           ${style} is laid over all of it: look there first`);
+  }
   if (printed.problems.length > 0 && !proof) {
     say(io, 'Nothing was written. Mend this, or print a proof with --proof.');
     return false;

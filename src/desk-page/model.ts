@@ -1,3 +1,4 @@
+import type { PictureState } from '../checks/index.ts';
 import type { PlacedFinding } from '../report/index.ts';
 
 /** What the page and its server say to each other: JSON both ways, every path below the seat's own. */
@@ -104,9 +105,7 @@ export interface SheetContext {
   /** The ids of all sheets beside it. */
   readonly names: readonly string[];
   /** How its pictures were found, by their addresses. */
-  readonly pictures: Readonly<
-    Record<string, 'found' | 'missing' | 'outside' | 'remote' | 'unsupported'>
-  >;
+  readonly pictures: Readonly<Record<string, PictureState>>;
 }
 
 /** What `push` answers: taken, or what has to be taken up first. */

@@ -1,10 +1,9 @@
 import { statSync } from 'node:fs';
 import { dirname } from 'node:path';
+import type { PictureState } from '../checks/index.ts';
+import { pixelsOf, svgFault } from '../text/index.ts';
 import { readBounded } from './read-text.ts';
 import { locate } from './safe-path.ts';
-
-/** What looking for a picture came to. */
-export type PictureStatus = 'found' | 'missing' | 'outside' | 'remote' | 'unsupported';
 
 /** A picture of more bytes than this is not printed (16 MiB). */
 export const largestPicture = 16 * 1024 * 1024;
@@ -22,11 +21,12 @@ const types: ReadonlyMap<string, string> = new Map([
 /** A picture's place on the disk and its media type; `path` and `type` only where it was found. */
 export type PictureFile =
   | { readonly status: 'found'; readonly path: string; readonly type: string }
-  | { readonly status: Exclude<PictureStatus, 'found'> };
+  | { readonly status: Exclude<PictureState, 'found'> };
 
 /**
  * Looks for a picture by the address that a sheet gives. `sheetPath` is the sheet's absolute path:
- * the address counts from its folder. Nothing outside `root` is looked at, nothing is read.
+ * the address counts from its folder. Nothing outside `root` is looked at; of the file is read what tells whether a
+ * browser can be handed it.
  */
 export function findPicture(root: string, sheetPath: string, url: string): PictureFile {
   const address = url.trim();
@@ -47,7 +47,31 @@ export function findPicture(root: string, sheetPath: string, url: string): Pictu
   if (!facts.isFile() || type === undefined || facts.size > largestPicture) {
     return { status: 'unsupported' };
   }
-  return { status: 'found', path: located.path, type };
+  const fault = contentFault(located.path, type);
+  return fault === null ? { status: 'found', path: located.path, type } : { status: fault };
+}
+
+/** A picture of more pixels, or of a longer side, takes a browser minutes and all of its memory. */
+const mostPixels = 120_000_000;
+const longestSide = 30_000;
+
+/** What in a picture's own bytes keeps it from being printed. */
+function contentFault(path: string, type: string): 'damaged' | 'unsafe' | 'heavy' | null {
+  const read = readBounded(path, largestPicture);
+  if (!read.ok || !isOfType(read.bytes, type)) return 'damaged';
+  if (type === 'image/svg+xml') {
+    return svgFault(Buffer.from(read.bytes).toString('utf8'))?.sort ?? null;
+  }
+  const pixels = pixelsOf(read.bytes);
+  if (pixels === null) return null;
+  const { width, height } = pixels;
+  const fits = Math.max(width, height) <= longestSide && width * height <= mostPixels;
+  return fits ? null : 'heavy';
+}
+
+function isOfType(bytes: Uint8Array, type: string): boolean {
+  const head = Buffer.from(bytes.subarray(0, 256)).toString('latin1');
+  return signatures.get(type)?.some((signature) => signature.test(head)) === true;
 }
 
 function decodePath(path: string): string | null {
@@ -65,7 +89,7 @@ const signatures: ReadonlyMap<string, readonly RegExp[]> = new Map([
   ['image/jpeg', [/^\xff\xd8\xff/]],
   ['image/gif', [/^GIF8[79]a/]],
   ['image/webp', [/^RIFF[\s\S]{4}WEBP/]],
-  ['image/svg+xml', [/^(?:\xef\xbb\xbf)?\s*<(?:\?xml|!--|!DOCTYPE svg|svg)/i]],
+  ['image/svg+xml', [/^(?:\xef\xbb\xbf)?\s*<(?:\?xml|!--|!DOCTYPE|svg)/i]],
 ]);
 
 /**
@@ -82,7 +106,5 @@ export function pictureData(
   const read = readBounded(picture.path, largestPicture);
   if (!read.ok) return null;
   const bytes = Buffer.from(read.bytes.buffer, read.bytes.byteOffset, read.bytes.byteLength);
-  const head = bytes.subarray(0, 256).toString('latin1');
-  if (!signatures.get(picture.type)?.some((signature) => signature.test(head))) return null;
   return { dataUri: `data:${picture.type};base64,${bytes.toString('base64')}` };
 }

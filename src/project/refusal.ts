@@ -35,10 +35,31 @@ export function causeInWords(error: unknown): string {
       return 'the disk cannot be written to';
     case 'EBUSY':
       return 'another program is using it';
+    case 'EPIPE':
+    case 'ERR_STREAM_DESTROYED':
+      return 'whoever read it has closed it';
+    case 'EADDRINUSE':
+      return 'another program has it';
+    case 'EIO':
+      return 'the disk or line is broken';
+    case 'EDQUOT':
+      return 'the share of the disk that this user has is full';
+    case 'EXDEV':
+      return 'it lies on another disk';
+    case 'ENOTEMPTY':
+      return 'the folder is not empty';
+    case 'ENOMEM':
+      return 'the memory is full';
+    case 'ENOEXEC':
+      return 'it is no program of this system';
+    case 'ETXTBSY':
+      return 'it is being written to';
+    case 'ETIMEDOUT':
+      return 'nothing came in time';
     case 'EMFILE':
     case 'ENFILE':
       return 'too many files are open';
     default:
-      return typeof code === 'string' ? `the system says ${code}` : 'the reason is not known';
+      return 'the system gives no reason that can be said in words';
   }
 }

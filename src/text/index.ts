@@ -4,10 +4,12 @@ export type { Choice } from './choice.ts';
 export { jsonText } from './json-text.ts';
 export { nearestName } from './nearest-name.ts';
 export { oncePer } from './once-per.ts';
+export { pixelsOf } from './pixels.ts';
 export { plainWords } from './plain-words.ts';
 export { type FileRegion, type Region, regionOf } from './region.ts';
 export { schemaWords } from './schema-words.ts';
 export { LineIndex, type Placed, type Span } from './span.ts';
+export { svgFault } from './svg-fault.ts';
 export { visible, visibleLines } from './visible.ts';
 export {
   lookup,

@@ -179,6 +179,8 @@ export function exampleContext(): CheckContext {
       if (/^[a-z]+:/.test(url)) return 'remote';
       if (url.startsWith('../')) return 'outside';
       if (url.endsWith('.tiff')) return 'unsupported';
+      const named = /^pictures\/(damaged|unsafe|heavy)\./.exec(url)?.[1];
+      if (named !== undefined) return named as 'damaged' | 'unsafe' | 'heavy';
       return url === 'pictures/bowl.png' ? 'found' : 'missing';
     },
   };

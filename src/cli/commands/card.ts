@@ -1,4 +1,11 @@
-import type { Browser, CardOrder, CardReadings, Punch, Templates } from '../../press/index.ts';
+import type {
+  Browser,
+  CardOrder,
+  CardReadings,
+  Printed,
+  Punch,
+  Templates,
+} from '../../press/index.ts';
 import {
   fileId,
   flate,
@@ -174,10 +181,19 @@ async function printAll(
     if (print === undefined) continue;
     const named = stem ?? fileId(job.path);
     const name = `${named}-card${proof ? '-proof' : ''}.pdf`;
-    const path = outlet(options.out, name, target.project, io);
-    if (!deliver(print, path, proof, target.project.show, io)) status = 1;
+    const place = outlet(options.out, name, target.project, io);
+    if (!deliver(bounded(print), place, proof, target.project.show, io)) status = 1;
   }
   return status;
+}
+
+/** More pages than the longest sheet takes on the smallest paper; a style of the club's may make thousands. */
+const mostPages = 40;
+
+function bounded(print: Printed): Printed {
+  if (print.pages <= mostPages) return print;
+  const problem = `A card of ${print.pages} pages is none: at most ${mostPages} are printed.`;
+  return { ...print, problems: [...print.problems, problem] };
 }
 
 type EditionSheet = { readonly sheet: Sheet };

@@ -124,8 +124,10 @@ export async function withBrowser<T>(browser: Browser, work: (run: Run) => Promi
 /** What went wrong in a browser, in the press's own words. */
 export function stopped(browser: Browser, error: unknown): PressStopped {
   if (error instanceof PressStopped) return error;
-  const reason = error instanceof Error ? firstLine(error.message) : String(error);
-  return new PressStopped(`The browser (${browser.label}) failed while printing: ${reason}.`);
+  return new PressStopped(
+    `The browser (${browser.label}) failed while printing: ${reasonInWords(error)}. ` +
+      'Give the command again; if it fails again, choose another browser with --browser.',
+  );
 }
 
 async function openPage(running: Puppeteer): Promise<Run> {
@@ -162,13 +164,29 @@ function notStarted(browser: Browser, error: unknown): string {
     );
   }
   const library = /error while loading shared libraries: (\S+?):/.exec(text)?.[1];
-  const reason = library ? `the system lacks ${library}` : firstLine(text);
+  const reason = library ? `the system lacks ${library}` : startReason(text);
   return (
     `The browser (${browser.label}) does not start: ${reason}. ` +
     'Choose another with --browser or GAUGELEAF_BROWSER.'
   );
 }
 
-function firstLine(text: string): string {
-  return (text.split('\n')[0] ?? '').replace(/[.:\s]+$/, '');
+/** What a browser's driver says, in words that a restorer can do something with. */
+function reasonInWords(error: unknown): string {
+  const said = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
+  if (/timed? ?out/i.test(said)) return 'it was not done within two minutes';
+  if (/closed|detached|disconnected|crash|not attached|hang up|EPIPE|ECONN/i.test(said)) {
+    return 'it ended in the midst of its work; perhaps the memory is full, or somebody ended it';
+  }
+  if (/printing failed|printToPDF/i.test(said)) return 'it could not make pages of this';
+  return 'it gives no reason that can be said in words';
+}
+
+/** Why it did not start. */
+function startReason(said: string): string {
+  if (/ENOENT/.test(said)) return 'there is no such file';
+  if (/EACCES|EPERM/.test(said)) return 'this computer does not allow it (permissions)';
+  if (/ENOEXEC|Exec format/i.test(said)) return 'it is no program of this system';
+  if (/timed? ?out/i.test(said)) return 'it did not answer within a minute';
+  return 'it ended before it answered, as what is no browser does';
 }

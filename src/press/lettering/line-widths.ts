@@ -133,10 +133,10 @@ function fitting(text: string, size: number, width: number): string {
   return fits;
 }
 
-/** Text for the content or an attribute of XML: what means something there escaped, what XML 1.0 bars left out. */
+/** Text for the content or an attribute of XML: what means something there escaped, what XML 1.0 bars or advises against left out. */
 export function escapeXml(text: string): string {
   return text
-    .replace(/[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu, '')
+    .replace(/[^\t\n\r\u0020-\u007e\u00a0-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu, '')
     .replaceAll('&', '&amp;')
     .replaceAll('<', '&lt;')
     .replaceAll('>', '&gt;')

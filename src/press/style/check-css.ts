@@ -1,4 +1,5 @@
 import { nearestName, type Span } from '../../text/index.ts';
+import { boundless, outside, plainCss } from './css-bounds.ts';
 import { perhaps, type TemplateFault } from './template-fault.ts';
 
 /** What a style may name, as the rest of the templates has it. */
@@ -33,26 +34,16 @@ const pagePlaces = ['left', 'right', 'first', 'blank'];
 /** What is wrong in a style of a club: what leads out of it, and names that nothing has. */
 export function checkCss(file: string, text: string, world: StyleWorld): TemplateFault[] {
   const faults: TemplateFault[] = [];
-  const css = withoutComments(text);
+  const css = plainCss(text);
   const tell = (grave: boolean, start: number, length: number, message: string, fix: string) => {
     const span: Span = { start, end: start + length };
     faults.push({ file, grave, span, message, fix });
   };
-  for (const match of css.matchAll(/url\(\s*(["']?)([^"')]*)\1\s*\)?/gi)) {
-    const address = (match[2] ?? '').trim();
-    if (/^data:/i.test(address)) continue;
-    const font = /^fonts\/([^/]+)$/.exec(address)?.[1];
-    if (font !== undefined && world.fonts.has(font)) continue;
-    if (font !== undefined) {
-      const near = nearestName(font, world.fonts);
-      const message = `there is no font ${font} in templates/fonts`;
-      tell(true, match.index, match[0].length, message, perhaps(near, [], ''));
-      continue;
-    }
-    const message = `${shortened(address)} is not in the style itself, and a page loads nothing from outside`;
-    const fix =
-      'fonts go into templates/fonts and are named url(fonts/NAME); a picture goes into the style as data:';
-    tell(true, match.index, match[0].length, message, fix);
+  for (const { start, end, message, fix } of outside(css, world.fonts)) {
+    tell(true, start, end - start, message, fix);
+  }
+  for (const { start, end, message, fix } of boundless(css)) {
+    tell(true, start, end - start, message, fix);
   }
   for (const match of css.matchAll(/@(-?[a-z][a-z-]*)([^;{}]*)/gi)) {
     checkRule(match, world, tell);
@@ -129,14 +120,4 @@ export function readProperties(texts: Iterable<string>): Set<string> {
     for (const [, name = ''] of text.matchAll(/var\(\s*(--[\w-]+)/g)) names.add(name);
   }
   return names;
-}
-
-/** The same text with blanks for comments, so that places stay. */
-function withoutComments(text: string): string {
-  return text.replace(/\/\*[\s\S]*?(?:\*\/|$)/g, (comment) => comment.replace(/[^\r\n]/g, ' '));
-}
-
-function shortened(address: string): string {
-  if (address === '') return 'an empty address';
-  return address.length > 60 ? `${address.slice(0, 57)}...` : address;
 }

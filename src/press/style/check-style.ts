@@ -1,4 +1,4 @@
-import { nearestName } from '../../text/index.ts';
+import { nearestName, svgFault } from '../../text/index.ts';
 import { builtInSections } from '../booklet/model.ts';
 import { densityNames } from '../lettering/index.ts';
 import type { Wording } from '../orders/index.ts';
@@ -6,6 +6,7 @@ import { bookletShape } from './booklet-shape.ts';
 import { cardShape } from './card-shape.ts';
 import { checkCss, pageNames, readProperties } from './check-css.ts';
 import { svgLogoFault } from './check-logo.ts';
+import { checkMarkup } from './check-markup.ts';
 import { checkTemplates } from './check-template.ts';
 import { checkWording } from './check-wording.ts';
 import { leafShapes } from './leaf-shapes.ts';
@@ -63,10 +64,25 @@ export async function checkStyle(style: ClubStyle): Promise<readonly TemplateFau
   const known = [...templateShapes.keys(), ...used, ...readByName];
   for (const [file, text] of own) {
     if (file.endsWith('.css')) found.push(...checkCss(file, text, world));
+    if (file.endsWith('.hbs')) found.push(...checkMarkup(file, text, fonts));
     if (file === 'wording.yaml') found.push(...checkWording(file, text, wording));
     if (file === 'logo.svg') {
       const fault = svgLogoFault(text);
       if (fault !== null) found.push({ file, grave: true, ...fault });
+    }
+    if (file.startsWith('drawings/') && file.endsWith('.svg')) {
+      const fault = svgFault(text);
+      if (fault !== null) {
+        const { start, end, what } = fault;
+        const fix = 'save it as a plain SVG of shapes alone';
+        found.push({
+          file,
+          grave: true,
+          span: { start, end },
+          message: `the drawing has ${what}`,
+          fix,
+        });
+      }
     }
     const unused = unusedWords(file, known, drawings);
     if (unused !== null) found.push({ file, grave: false, span: { start: 0, end: 0 }, ...unused });

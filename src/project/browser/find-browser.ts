@@ -2,7 +2,7 @@ import { existsSync, statSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { type Browser, PressStopped } from '../../press/index.ts';
 import { fontEnvironment } from './fonts.ts';
-import { installedBrowser, namedBrowser } from './installed.ts';
+import { installedBrowser, isProgram, namedBrowser } from './installed.ts';
 import { lodge } from './lodging.ts';
 import { packagedBrowser } from './packaged.ts';
 
@@ -37,6 +37,12 @@ export async function findBrowser(choice?: string, search: BrowserSearch = {}): 
       throw new PressStopped(
         `The browser that was chosen, "${chosen}", is not there. ` +
           'Give the path of Chromium, Chrome or Edge, or `packaged` for the one that came with Gaugeleaf.',
+      );
+    }
+    if (!isProgram(path)) {
+      throw new PressStopped(
+        `The browser that was chosen, "${chosen}", is no program that may be started. ` +
+          'Give the path of Chromium, Chrome or Edge itself.',
       );
     }
     return equipped(path, `the chosen browser, ${path}`, {}, found);

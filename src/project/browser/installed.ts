@@ -66,6 +66,16 @@ export function namedBrowser(
   return null;
 }
 
+/** Whether a path is that of a file that may be started. */
+export function isProgram(path: string): boolean {
+  try {
+    accessSync(path, constants.X_OK);
+    return statSync(path).isFile();
+  } catch {
+    return false;
+  }
+}
+
 function isUsable(path: string, platform: NodeJS.Platform): boolean {
   try {
     accessSync(path, constants.X_OK);

@@ -40,6 +40,14 @@ const found: readonly (readonly [string, Case])[] = [
     },
   ],
   [
+    'a control character of the second block stood in the title of a drawing',
+    {
+      name: 'sheets/variant.md',
+      made: [{ name: 'digit', at: 0, to: 0, pick: 66451 }],
+      byte: 3716,
+    },
+  ],
+  [
     'a control character in a heading reached whoever the list of the order was handed to',
     {
       name: 'sheets/bassen-g47-skerrow-two.md',
