@@ -25,7 +25,7 @@ const floors: readonly (readonly string[])[] = [
   ['gauges'],
   ['kinds'],
   ['sheet'],
-  ['order', 'relations', 'conformance', 'compare', 'concordance'],
+  ['order', 'relations', 'conformance', 'measured', 'compare', 'concordance'],
   ['rereading'],
   ['checks', 'import'],
   ['report', 'press'],

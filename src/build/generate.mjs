@@ -10,6 +10,7 @@ import Ajv from 'ajv/dist/2020.js';
 import standaloneCode from 'ajv/dist/standalone/index.js';
 import { build } from 'esbuild';
 import { parseDocument } from 'yaml';
+import { factorsModule } from './factors.mjs';
 import { instrumentsModule } from './instruments.mjs';
 import { referencesModule } from './kind-references.mjs';
 import { schemaTypes } from './schema-types.mjs';
@@ -63,6 +64,7 @@ export async function generate(root) {
   put(join(out, 'kinds.ts'), kindsModule(root, validators.get('kind')));
   put(join(out, 'kind-references.ts'), referencesModule(readSchema(root, 'kind')));
   put(join(out, 'lexicon.ts'), lexiconModule(root));
+  put(join(out, 'measured-factors.ts'), factorsModule());
   put(join(out, 'instruments.ts'), instrumentsModule(root));
   put(join(out, 'tables.ts'), tablesModule(root));
   put(join(out, 'gauge-systems.ts'), systemsModule(root));

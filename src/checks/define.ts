@@ -2,7 +2,7 @@ import type { Kit } from '../gauges/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import type { GaugeBook } from '../quantity/model.ts';
 import type { KeptReadings } from '../rereading/model.ts';
-import type { FamilyBook, SharedSources } from '../sheet/index.ts';
+import type { FamilyBook, RecordBook, SharedSources } from '../sheet/index.ts';
 import type { Acceptance, Sheet } from '../sheet/model.ts';
 import type { Span } from '../text/index.ts';
 
@@ -62,6 +62,8 @@ export interface CheckContext {
   readonly altitude?: string | null;
   /** What the project's `sources.yaml` describes; absent or null where there is none. */
   readonly sharedSources?: SharedSources | null;
+  /** The bench records beside the sheet; absent or null where no folder is known. */
+  readonly records?: RecordBook | null;
   /** How many units a figure needs that only measuring bears out; null or absent for no rule. */
   readonly measuredUnits?: number | null;
   /** The sheets of which every figure has to be read twice; null or absent for none. */

@@ -44,7 +44,14 @@ import limitsInverted from './limits-inverted.ts';
 import limitsTooWide from './limits-too-wide.ts';
 import limitsWidened from './limits-widened.ts';
 import markBroken from './mark-broken.ts';
+import measuredContradicts from './measured-contradicts.ts';
+import measuredOutlier from './measured-outlier.ts';
+import measuredSpread from './measured-spread.ts';
 import measuredTooFew from './measured-too-few.ts';
+import measuredUnitsDiffer from './measured-units-differ.ts';
+import measuredUnknown from './measured-unknown.ts';
+import measuredUnlike from './measured-unlike.ts';
+import measuredValueOff from './measured-value-off.ts';
 import messageBroken from './message-broken.ts';
 import numberTyped from './number-typed.ts';
 import numberUnplaced from './number-unplaced.ts';
@@ -188,6 +195,13 @@ const list = [
   measuredTooFew,
   figureReadOnce,
   readBySame,
+  measuredUnknown,
+  measuredUnitsDiffer,
+  measuredUnlike,
+  measuredOutlier,
+  measuredValueOff,
+  measuredContradicts,
+  measuredSpread,
   // cautions
   cautionMissing,
   cautionLate,
@@ -219,8 +233,8 @@ export interface Examined {
 
 /** Reads a text as a sheet and checks it. Never throws for what the text says. */
 export function examine(text: string, file: string, context: CheckContext): Examined {
-  const { kinds, gauges, wireGauge, family = null, sharedSources = null } = context;
-  const sheet = readSheet(text, file, { kinds, gauges, wireGauge, family, sharedSources });
+  const { kinds, gauges, wireGauge, family = null, sharedSources = null, records = null } = context;
+  const sheet = readSheet(text, file, { kinds, gauges, wireGauge, family, sharedSources, records });
   return { sheet, findings: examineParsed(sheet, context) };
 }
 

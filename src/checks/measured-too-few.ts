@@ -1,3 +1,4 @@
+import { unitsOf } from '../measured/index.ts';
 import type { Source } from '../sheet/model.ts';
 import { defineCheck } from './define.ts';
 import { isMeasured } from './later-overruled.ts';
@@ -40,8 +41,8 @@ export default defineCheck({
     for (const { sources, settings } of resting.values()) {
       const [first] = sources;
       if (first === undefined) continue;
-      const uncounted = sources.find(({ units }) => units === null);
-      const units = sources.reduce((sum, each) => sum + (each.units?.value ?? 0), 0);
+      const uncounted = sources.find((each) => unitsOf(each) === null);
+      const units = sources.reduce((sum, each) => sum + (unitsOf(each) ?? 0), 0);
       if (units >= asked) continue;
       const told = uncounted ?? first;
       const named = allOf((uncounted ? [uncounted] : sources).map(({ name }) => name.value));

@@ -4,10 +4,10 @@ import type { Statement } from '../quantity/model.ts';
 import type { CheckContext, Cure } from './define.ts';
 import { defineCheck } from './define.ts';
 import { pointSlips } from './size-slips.ts';
-import { readOf, sizesOfSetting } from './stated-sizes.ts';
+import { readingsOf, readOf, sizesOfSetting } from './stated-sizes.ts';
 import { sideOutside } from './usual-range.ts';
 
-const TESTED: ReadonlySet<string> = new Set(['value', 'also', 'place', 'but']);
+const TESTED: ReadonlySet<string> = new Set(['value', 'also', 'place', 'but', 'reading']);
 
 /** A figure that no ordinary unit of the kind comes near. */
 /** What of the size's slips is usual: a point that slipped, or one that was a slash. */
@@ -58,39 +58,37 @@ export default defineCheck({
       const suggest = () => slips(statement, range, context);
       report({ message: side, span: size.span, values, compared, subject: key, suggest });
     }
-    for (const setting of sheet.settings.values()) {
-      const known = setting.known;
-      if (!known) continue;
-      for (const { size, role, subject } of sizesOfSetting(setting)) {
-        if (!TESTED.has(role)) continue;
-        const statement = readOf(size);
-        const label = known.label.toLowerCase();
-        if (statement?.sense && known.sense && statement.sense !== known.sense) {
-          const { text, sense: way } = statement;
-          const values = { text, label, way, usual: known.sense };
-          const usual = known.sense;
-          const suggest = () => [{ write: text.replace(new RegExp(`\\\\b${way}\\\\b`), usual) }];
-          report({ message: 'sense', span: size.span, values, subject, suggest });
-        }
-        const range = statement
-          ? known.usual.find((usual) => usual.dimension === statement.dimension)
-          : undefined;
-        const side = statement && range ? sideOutside(statement, range) : null;
-        if (!statement || !range || !side) continue;
-        report({
-          message: side,
-          span: size.span,
-          values: {
-            text: statement.text,
-            label,
-            from: range.low.text,
-            to: range.high.text,
-          },
-          compared: [statement.text, side === 'low' ? range.low.text : range.high.text],
-          suggest: () => slips(statement, range, context),
-          subject,
-        });
+    const stated = [...sheet.settings.values()].flatMap((setting) => [...sizesOfSetting(setting)]);
+    for (const { size, role, setting, subject } of [...stated, ...readingsOf(sheet)]) {
+      const known = setting?.known;
+      if (!known || !TESTED.has(role)) continue;
+      const statement = readOf(size);
+      const label = known.label.toLowerCase();
+      if (statement?.sense && known.sense && statement.sense !== known.sense) {
+        const { text, sense: way } = statement;
+        const values = { text, label, way, usual: known.sense };
+        const usual = known.sense;
+        const suggest = () => [{ write: text.replace(new RegExp(`\\b${way}\\b`), usual) }];
+        report({ message: 'sense', span: size.span, values, subject, suggest });
       }
+      const range = statement
+        ? known.usual.find((usual) => usual.dimension === statement.dimension)
+        : undefined;
+      const side = statement && range ? sideOutside(statement, range) : null;
+      if (!statement || !range || !side) continue;
+      report({
+        message: side,
+        span: size.span,
+        values: {
+          text: statement.text,
+          label,
+          from: range.low.text,
+          to: range.high.text,
+        },
+        compared: [statement.text, side === 'low' ? range.low.text : range.high.text],
+        suggest: () => slips(statement, range, context),
+        subject,
+      });
     }
   },
   examples: [

@@ -1,3 +1,4 @@
+import { hasReadings } from '../measured/index.ts';
 import { defineCheck } from './define.ts';
 
 /** A source that no figure comes from. */
@@ -24,8 +25,10 @@ export default defineCheck({
       for (const each of from) used.add(each.id);
       for (const dissent of but) if (dissent.from !== null) used.add(dissent.from.id);
     }
-    for (const { name } of sheet.sources.values()) {
-      if (used.has(name.value)) continue;
+    for (const source of sheet.sources.values()) {
+      const { name } = source;
+      // What was measured is held against the figures, whoever they come from.
+      if (used.has(name.value) || hasReadings(source)) continue;
       report({
         message: 'unused',
         span: name.span,
@@ -47,6 +50,15 @@ export default defineCheck({
           fix: 'name it in the `from:` of the settings it gives, or take it out of `sources:`',
         },
       ],
+    },
+    {
+      name: 'units whose readings bear out what the manual says',
+      sheet: {
+        front:
+          'sources:\n  m48: { title: Workshop Manual }\n  bench: { title: Two good units, kind: measured, units: 2, readings: { idle-mixture: [1.2 turns out, 1.3 turns out] } }',
+        settings: 'idle-mixture: { value: 1-1/4 turns out, from: m48 p. 40 }',
+      },
+      expect: [],
     },
     {
       name: 'a manual that gives every figure',

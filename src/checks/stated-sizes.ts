@@ -1,4 +1,5 @@
 import type { Dimension, SizeProblem, Statement } from '../quantity/model.ts';
+import { settingNamed } from '../sheet/index.ts';
 import type { PlacedSize, Setting, Sheet } from '../sheet/model.ts';
 import { isBlank } from './blank.ts';
 
@@ -12,7 +13,8 @@ export type SizeRole =
   | 'travel'
   | 'place'
   | 'but'
-  | 'unit';
+  | 'unit'
+  | 'reading';
 
 /** A size of a sheet with what it belongs to. */
 export interface StatedSize {
@@ -35,6 +37,19 @@ export function* statedSizes(sheet: Sheet): Generator<StatedSize> {
     yield { size, role: 'unit', key, setting: null, subject: key };
   for (const setting of sheet.settings.values()) {
     for (const stated of sizesOfSetting(setting)) if (!isBlank(stated.size.text)) yield stated;
+  }
+  for (const stated of readingsOf(sheet)) if (!isBlank(stated.size.text)) yield stated;
+}
+
+/** What measured units read of the sheet's settings: each reading a size of its setting like any other. */
+export function* readingsOf(sheet: Sheet): Generator<StatedSize> {
+  for (const { readings } of sheet.sources.values()) {
+    for (const { name, id, sizes } of readings) {
+      const setting = settingNamed(name.value, sheet) ?? settingNamed(id, sheet);
+      if (setting === null) continue;
+      for (const size of sizes)
+        yield { size, role: 'reading', key: 'readings', setting, subject: setting.id };
+    }
   }
 }
 

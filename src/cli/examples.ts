@@ -34,6 +34,7 @@ export const examples: Readonly<
   compare: [['compare editions/first.json', 'what the sheets say otherwise now']],
   export: [['export -f json -o editions/second.json', 'a data file to compare with later']],
   work: [['work a --full', 'with sources, assumptions and range']],
+  measured: [['measured a "float level"', 'one setting']],
   sources: [['sources --differing', 'only what sources differ on']],
   find: [
     ['find 13/64', 'by size: 0.203 in and 5.16 mm too'],

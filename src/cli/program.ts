@@ -338,6 +338,17 @@ alone: where the list says otherwise, it is told. Ends with 1 where a cell was l
     });
 
   program
+    .command('measured')
+    .description('sum the readings of measured units: mean, spread, and what they prove')
+    .argument('<sheet>', 'a sheet, by path or by name')
+    .argument('[setting]', 'one setting; without one, all that were measured')
+    .option('--json', 'one JSON object in place of the text')
+    .action(async (sheet: string, setting: string | undefined, options) => {
+      const { measured } = await import('./commands/measured.ts');
+      done(await measured(sheet, setting, options, io));
+    });
+
+  program
     .command('sources')
     .description('what each source says of each setting, with the disagreements marked')
     .argument('[sheet]', 'a sheet, by path or by name; without one, the sheets of this project')

@@ -6,6 +6,7 @@ export {
   type RecordPlace,
 } from './assess-record.ts';
 export { limitsText, uncertaintyFigure } from './figure.ts';
+export { leftTexts } from './left-texts.ts';
 export { readRecord } from './read-record.ts';
 export type { BenchRecord, RecordFault } from './record.ts';
 export { wantedOf } from './stated-limits.ts';

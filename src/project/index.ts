@@ -24,6 +24,7 @@ export { type PartFolder, partFolder } from './part-store.ts';
 export { pictureData } from './pictures.ts';
 export { openProject, type Project } from './project.ts';
 export { longestText, readBounded, readOwnText, readText } from './read-text.ts';
+export { recordFolder, serialWord } from './record-book.ts';
 export { cardReadings } from './record-card.ts';
 export { causeInWords, Refusal } from './refusal.ts';
 export { isFolder, shownPath } from './root.ts';

@@ -11,6 +11,7 @@ import { fileId } from './file-id.ts';
 import { readKinds } from './kinds-folder.ts';
 import { listSheets } from './list-sheets.ts';
 import { findPicture } from './pictures.ts';
+import { recordBooks } from './record-book.ts';
 import { type ReadingFolder, readingFolder } from './rereading/kept-readings.ts';
 import { findRoot, isFolder, isProjectFolder, shownPath } from './root.ts';
 import { readSharedSources, type SharedSourcesRead, sharedSourcesFile } from './shared-sources.ts';
@@ -57,6 +58,7 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
   const { kinds, files, faults } = readKinds(root, show);
   const gauges = gaugeBook();
   const family = familyBooks(root, show);
+  const records = recordBooks(root, show);
   let list: readonly string[] | null = null;
   const sheets = () => {
     list ??= listSheets(root);
@@ -122,6 +124,7 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
         return kit();
       },
       family: family(sheetPath),
+      records: records(sheetPath),
       picture: (url) => findPicture(root, sheetPath, url).status,
     }),
     show,

@@ -4,13 +4,14 @@ import type { CheckContext } from '../checks/index.ts';
 import { builtInKinds } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import type { PartStore } from '../press/index.ts';
+import type { RecordBook, RecordTexts } from '../sheet/index.ts';
 import { oncePer } from '../text/index.ts';
 import { fileId } from './file-id.ts';
 import type { Project } from './project.ts';
 import type { SheetFile } from './sheet-file.ts';
 
-/** What was asked of pictures, which are files of their own, and what each question came to. */
-export type Pictures = readonly (readonly [url: string, status: string])[];
+/** What was asked of pictures and bench records, which are files of their own, and what each question came to. */
+export type Pictures = readonly (readonly [asked: string, came: string])[];
 
 /** What is made of sheets and kept, and how it is written down. */
 export interface Form<T> {
@@ -59,8 +60,12 @@ export function recalled<T>(
   const bytes = name === null ? null : store.read(name);
   const kept = bytes === null ? null : form.unpack(bytes);
   if (name === null || kept === null) return null;
-  const { picture } = opened.context;
-  const holds = kept.pictures.every(([url, status]) => (picture?.(url) ?? 'found') === status);
+  const { picture, records } = opened.context;
+  const holds = kept.pictures.every(([asked, came]) =>
+    asked.startsWith(recordMark)
+      ? toldBy(records?.(asked.slice(recordMark.length)) ?? null) === came
+      : (picture?.(asked) ?? 'found') === came,
+  );
   return holds ? { value: kept.value, digest: digestOf(store, name, kept.pictures) } : null;
 }
 
@@ -82,15 +87,32 @@ export function remembered<T>(
     pictures.push([url, status]);
     return status;
   };
-  const value = make({ ...context, picture: picture === null ? null : asked });
+  const { records = null } = context;
+  const asRecord: RecordBook = (name) => {
+    const texts = records?.(name) ?? null;
+    pictures.push([recordMark + name, toldBy(texts)]);
+    return texts;
+  };
+  const value = make({
+    ...context,
+    picture: picture === null ? null : asked,
+    records: records === null ? null : asRecord,
+  });
   const packed = form.pack(value, pictures);
   if (packed !== null) store.keep(name, packed);
   return { value, digest: digestOf(store, name, pictures) };
 }
 
+/** What tells a bench record from a picture, whose address begins with no blank. */
+const recordMark = ' record ';
+
+function toldBy(texts: RecordTexts | null): string {
+  return texts === null ? '' : JSON.stringify(texts);
+}
+
 /**
  * What changes with all that the sheets of a project are read and checked by: whatever a context has, but
- * for the gauges, which are the program's own, the pictures, which are asked for one by one, and the family,
+ * for the gauges, which are the program's own, pictures and records, which are asked for one by one, and the family,
  * for a sheet that has one is not kept. Second readings are each sheet's own, and belong to its name.
  */
 export const markOf = oncePer((project: Project): string => {
@@ -100,6 +122,7 @@ export const markOf = oncePer((project: Project): string => {
     picture: __,
     family: ___,
     readings: ____,
+    records: _____,
     ...rest
   } = project.context(project.root);
   const hash = createHash('sha256').update(JSON.stringify(kindsMark(kinds)));

@@ -8,6 +8,7 @@ export { findingJson, jsonObject } from './json.ts';
 export type { JudgedRecord } from './judged-record.ts';
 export { likeText } from './like-text.ts';
 export { differencesText, guessText, listSummary, slipsText } from './list-text.ts';
+export { measuredText } from './measured-text.ts';
 export { paint } from './paint.ts';
 export {
   type FileReport,

@@ -2,6 +2,7 @@ import type { Kind } from '../kinds/model.ts';
 import { jetNumbering } from '../quantity/index.ts';
 import type { Placed, PlacedNode } from '../text/index.ts';
 import { entriesOf, type Fields, itemsOf, under } from './fields.ts';
+import { type ReadingsBy, type RecordBook, readMeasured } from './measured-readings.ts';
 import type { Acceptance, Fit, PlacedSize, Sheet, Source, Unit } from './model.ts';
 import { nameAmong } from './names.ts';
 import { readSettings } from './setting.ts';
@@ -31,17 +32,20 @@ export type Header = Pick<
 
 /**
  * Reads the front matter as far as its shape allows; `root` null gives a header of nothing. `shared`
- * are the sources that the project describes for all its sheets.
+ * are the sources that the project describes for all its sheets, `records` the bench records beside it.
  */
 export function readHeader(
   root: PlacedNode | null,
   fields: Fields,
   kind: Kind | null,
   shared: SharedSources | null = null,
+  records: RecordBook | null = null,
 ): Header {
   const at = (key: string): PlacedNode | undefined => under(root, key);
   const unit = readUnit(at('unit'), fields, kind);
-  const settings = readSettings(at('settings'), fields, kind, jetNumbering(unit.jets?.value));
+  const jets = jetNumbering(unit.jets?.value);
+  const settings = readSettings(at('settings'), fields, kind, jets);
+  const sources = readSources(at('sources'), fields, { kind, jets, records });
   return {
     format: fields.number(at('gaugeleaf')),
     id: fields.text(at('sheet')),
@@ -55,7 +59,7 @@ export function readHeader(
     compiledBy: fields.text(at('compiled-by')),
     rounding: fields.text(at('rounding')),
     wireGauge: fields.text(at('wire-gauge')),
-    sources: withShared(readSources(at('sources'), fields), settings.values(), shared),
+    sources: withShared(sources, settings.values(), shared),
     settings,
     accept: itemsOf(at('accept')).flatMap((item) => readAcceptance(item, fields) ?? []),
     work: readWorkRules(at('work'), fields),
@@ -131,7 +135,11 @@ function readFit(node: PlacedNode, fields: Fields): Fit {
   return { marque: word('marque'), model: word('model'), years: word('years'), span: node.span };
 }
 
-function readSources(node: PlacedNode | undefined, fields: Fields): ReadonlyMap<string, Source> {
+function readSources(
+  node: PlacedNode | undefined,
+  fields: Fields,
+  by: ReadingsBy,
+): ReadonlyMap<string, Source> {
   const sources = new Map<string, Source>();
   for (const [name, { key, value }] of entriesOf(node)) {
     sources.set(name, {
@@ -140,6 +148,7 @@ function readSources(node: PlacedNode | undefined, fields: Fields): ReadonlyMap<
       kind: fields.text(under(value, 'kind')),
       year: fields.year(under(value, 'year')),
       units: fields.number(under(value, 'units')),
+      ...readMeasured(value, fields, by),
       described: describedIn(value, fields),
       shared: false,
       span: { start: key.span.start, end: Math.max(key.span.end, value.span.end) },

@@ -2,6 +2,7 @@ export { type FamilyBook, linesOf, originOf, ownText, regionIn, type SheetText }
 export { entriesOf, Fields, itemsOf, under } from './fields.ts';
 export { findFrontMatter } from './front-matter.ts';
 export { gapsOf, type SettingGap } from './gaps.ts';
+export type { RecordBook, RecordTexts } from './measured-readings.ts';
 export { operationIn, settingNamed } from './names.ts';
 export { type PlainDissent, type PlainSetting, plainHead, plainSetting } from './plain.ts';
 export { type ReadSheetOptions, readSheet } from './read-sheet.ts';

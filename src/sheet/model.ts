@@ -28,12 +28,37 @@ export interface Named<T> extends Placed<string> {
   readonly id: string;
 }
 
+/** The readings of one setting that a source of measured units lists. */
+export interface ListedReadings {
+  /** As written. */
+  readonly name: Placed<string>;
+  /** The kind's name for the setting, or its own in the one spelling. */
+  readonly id: string;
+  readonly known: KindSetting | null;
+  readonly jets: JetNumbering | null | undefined;
+  /** In their order, read or not. */
+  readonly sizes: readonly PlacedSize[];
+}
+
+/** A bench record that a source names, and what was read by it when the unit was left. */
+export interface NamedRecord {
+  readonly name: Placed<string>;
+  /** As reports show it; null where there is no such record, or none that can be read. */
+  readonly file: string | null;
+  /** By the setting's id; each at the place where the sheet names the record. */
+  readonly sizes: ReadonlyMap<string, PlacedSize>;
+}
+
 export interface Source {
   readonly name: Placed<string>;
   readonly title: Placed<string> | null;
   readonly kind: Placed<string> | null;
   readonly year: Placed<number> | null;
   readonly units: Placed<number> | null;
+  /** What was read on units, by the names as written; of those that were measured. */
+  readonly readings: readonly ListedReadings[];
+  /** The bench records whose readings count among its own, as the sheet names them. */
+  readonly records: readonly NamedRecord[];
   /** All that is said of it, key to text as written: `title`, `year`, `publisher` ... */
   readonly described: ReadonlyMap<string, Placed<string>>;
   /** Whether the project's `sources.yaml` describes it; its places are then that of a citation. */

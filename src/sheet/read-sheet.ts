@@ -17,6 +17,7 @@ import { entriesOf, Fields, type ReadSize, under } from './fields.ts';
 import { secondSheetAt } from './front-matter.ts';
 import { readHeader } from './header.ts';
 import { parseMarkdown } from './markdown.ts';
+import type { RecordBook } from './measured-readings.ts';
 import type { ReadProblem, Sheet } from './model.ts';
 import { basedOn, kindOf, type Member, readMember, resolveFamily } from './resolve-family.ts';
 import { schemaProblems } from './schema.ts';
@@ -31,6 +32,8 @@ export interface ReadSheetOptions {
   readonly family?: FamilyBook | null;
   /** What the project's `sources.yaml` describes; absent or null where there is none. */
   readonly sharedSources?: SharedSources | null;
+  /** The bench records beside it; absent or null where none are known. */
+  readonly records?: RecordBook | null;
   /** How sizes are read; `readStatement` of `quantity` if left out. */
   readonly readSize?: ReadSize;
 }
@@ -54,7 +57,7 @@ export function readSheet(text: string, file: string, options: ReadSheetOptions)
   const sources = new Set([...entriesOf(under(root, 'sources')).keys(), ...(shared?.keys() ?? [])]);
   const readSize = options.readSize ?? readStatement;
   const fields = new Fields(whole, readSize, options.gauges, swg, sources);
-  const header = readHeader(root, fields, kind, shared);
+  const header = readHeader(root, fields, kind, shared, options.records ?? null);
   const beyond = beyondBounds(whole, bodyStart);
   const second = own.place.content === null ? null : secondSheetAt(whole, bodyStart);
   // What belongs to a second sheet is no work of the first.

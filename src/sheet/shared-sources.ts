@@ -42,6 +42,8 @@ function sharedSource(
     kind: texts.get('kind') ?? null,
     year: year === undefined ? null : placed(Number(year), described.year ?? ''),
     units: units === null ? null : placed(units, described.units ?? ''),
+    readings: [],
+    records: [],
     described: texts,
     shared: true,
     span,

@@ -175,6 +175,10 @@ export function exampleContext(): CheckContext {
       ],
     },
     sharedSources: new Map([['shared', { title: 'Shared Manual', year: '1951' }]]),
+    records: (name) =>
+      name === '1234'
+        ? { file: 'sheets/records/orlo-f27.1234.yaml', left: [['pump-stroke', '0.437 in']] }
+        : null,
     picture: (url) => {
       if (/^[a-z]+:/.test(url)) return 'remote';
       if (url.startsWith('../')) return 'outside';

@@ -611,4 +611,46 @@ export const plantings: readonly Planting[] = [
     on: 'accept:',
     with: ['acceptance-unused'],
   },
+  // what was measured
+  {
+    sheet: eight,
+    from: '7.50 mm, 7.54 mm',
+    to: '7.05 mm, 7.54 mm',
+    check: 'measured-outlier',
+    with: ['measured-contradicts', 'measured-spread'],
+  },
+  {
+    sheet: eight,
+    from: '      idle-vacuum: [',
+    to: '      idle-vacum: [',
+    check: 'measured-unknown',
+  },
+  { sheet: eight, from: 'units: 5', to: 'units: 4', check: 'measured-units-differ' },
+  {
+    sheet: eight,
+    from: '[1.62 turns out,',
+    to: '[about 1.62 turns out,',
+    check: 'measured-unlike',
+  },
+  {
+    sheet: eight,
+    from: 'value: 1-5/8 ± 1/8',
+    to: 'value: 1-3/8 ± 1/8',
+    check: 'measured-value-off',
+    with: ['sizes-disagree', 'worked-disagrees', 'measured-spread'],
+  },
+  {
+    sheet: eight,
+    from: '[7.50 mm, 7.54 mm, 7.58 mm, 7.52 mm, 7.56 mm]',
+    to: '[8.50 mm, 8.54 mm, 8.58 mm, 8.52 mm, 8.56 mm]',
+    check: 'measured-contradicts',
+    on: '19/64 ± 1/64 in',
+  },
+  {
+    sheet: eight,
+    from: '[1.62 turns out, 1.64 turns out, 1.60',
+    to: '[1.72 turns out, 1.54 turns out, 1.60',
+    check: 'measured-spread',
+    on: '1-5/8 ± 1/8 turns out',
+  },
 ];

@@ -8,7 +8,9 @@ import {
   judgeRecord,
   Projects,
   Refusal,
+  recordFolder,
   schemaWay,
+  serialWord,
   sheetNamed,
   writeWhole,
 } from '../../project/index.ts';
@@ -21,7 +23,6 @@ import {
   recordJson,
   recordText,
 } from '../../report/index.ts';
-import { asciiName } from '../../text/index.ts';
 import { tellRefused } from '../findings-printer.ts';
 import { hand, type Io, say, usesColor, widthOf } from '../io.ts';
 import { trusted } from '../outlet.ts';
@@ -170,19 +171,12 @@ function blankPath(
   io: Io,
 ): string | null {
   if (out === '-') return null;
-  const unit = serial === null ? '' : `.${fileWord(serial)}`;
+  const unit = serial === null ? '' : `.${serialWord(serial)}`;
   const name = `${id}${unit}.yaml`;
   if (out === undefined) {
-    return isFolder(join(root, 'sheets'))
-      ? join(root, 'sheets', 'records', name)
-      : resolve(io.cwd, name);
+    return isFolder(join(root, 'sheets')) ? join(root, recordFolder, name) : resolve(io.cwd, name);
   }
   const path = resolve(io.cwd, out);
   if (/[\\/]$/.test(out) || isFolder(path)) return join(path, name);
   return /\.ya?ml$/i.test(path) ? path : `${path}.yaml`;
-}
-
-/** A serial number as a part of a file's name: small letters, digits and hyphens; `unit` if none is left. */
-function fileWord(serial: string): string {
-  return asciiName(serial).slice(0, 60) || 'unit';
 }
