@@ -5,6 +5,7 @@ import type {
   PartStore,
   PictureSource,
   Printed,
+  Proofs,
   SheetToPrint,
 } from '../press/index.ts';
 import {
@@ -22,6 +23,7 @@ import {
   stoppers,
   summaryText,
 } from '../report/index.ts';
+import { provedFigures } from '../rereading/index.ts';
 import { tellRefused } from './findings-printer.ts';
 import { type Io, say, usesColor, widthOf } from './io.ts';
 import type { Outlet } from './outlet.ts';
@@ -55,7 +57,18 @@ export function candidate(
     tellRefused(examined.refused, io);
     return null;
   }
-  return candidateFrom(examined);
+  return { ...candidateFrom(examined), proofs: proofsOf(project, examined) };
+}
+
+/** How far its figures are proved, where the project reads twice; of several of a setting, that of the figure itself. */
+function proofsOf(
+  project: Project,
+  { sheet, path }: Pick<Examined & { readonly ok: true }, 'sheet' | 'path'>,
+): Proofs | null {
+  const { readings } = project.context(path);
+  if (!readings) return null;
+  const figures = provedFigures(sheet, readings).filter(({ statement }) => statement === 0);
+  return new Map(figures.map(({ setting, proof }) => [setting.name.value, proof]));
 }
 
 /** What was read and checked already, as what goes to the press. */

@@ -14,6 +14,7 @@ export type {
   PartStore,
   PictureSource,
   Printed,
+  Proofs,
   Punch,
   SheetToPrint,
   Templates,

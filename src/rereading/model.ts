@@ -142,7 +142,7 @@ export interface Comparison {
 export type Digest = (text: string) => string;
 
 /** How far a figure of a sheet was proved: read again in its source, only once, or measured. */
-type Proof = 'twice' | 'once' | 'measured';
+export type Proof = 'twice' | 'once' | 'measured';
 
 /** One figure of a sheet and how far it is proved. */
 export interface ProvedFigure {

@@ -226,6 +226,7 @@ function cardOrder(
   return {
     sheet: job.sheet,
     findings: job.findings,
+    proofs: job.proofs ?? null,
     edition: edition?.facts ?? null,
     sheets: sheets.some(({ sheet }) => sheet.file === job.sheet.file) ? sheets : [...sheets, job],
     readings: readings ?? null,

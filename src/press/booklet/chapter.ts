@@ -111,6 +111,8 @@ export interface Chapter {
   readonly footnotes: string;
   readonly notes: readonly EditorsNote[];
   readonly sources: readonly SourcePages[];
+  /** Whether marks tell how far figures are proved. */
+  readonly hasProofs: boolean;
   /** Settings that sources differ on. */
   readonly rulings: readonly ChapterSetting[];
   /** Figures that were worked from others, each under the number of its setting. */
@@ -146,7 +148,7 @@ export function bookletChapter(
   const { numberOf, tasks } = tasksOf(sheet);
   const headingOf = (task: number) =>
     tasks.find(({ number }) => number === task)?.operation.index ?? 0;
-  const settings = settingRows(sheet, sources, facts).map((row) => ({
+  const settings = settingRows(sheet, sources, facts, entry.proofs ?? null).map((row) => ({
     ...row,
     anchor: `${anchor}-setting-${row.number}`,
     changed: marks.settings.includes(idOf(row.name, sheet)),
@@ -218,6 +220,7 @@ export function bookletChapter(
     footnotes: body.notes,
     notes: [...editorsNotes(entry.findings, sheet.kind), ...ruleNotes(sheet)],
     sources: sourcePages(sheet, sources),
+    hasProofs: settings.some(({ proof }) => proof !== null),
     rulings: settings.filter((row) => row.dissents.length > 0),
     figures: settings.flatMap(({ number, worked }) => worked.map((line) => ({ ...line, number }))),
     order: options.orders?.[index] ?? null,

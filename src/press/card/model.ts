@@ -36,7 +36,7 @@ import {
   type PaperSize,
   papers,
 } from '../orders/index.ts';
-import type { EditionFacts, Paper, PictureSource } from '../orders/model.ts';
+import type { EditionFacts, Paper, PictureSource, Proofs } from '../orders/model.ts';
 import { cardCode } from './code.ts';
 import { type CardHanging, hanging } from './hanging.ts';
 import { type CardRow, cardRows } from './rows.ts';
@@ -111,6 +111,8 @@ export interface CardModel {
   readonly hasGauges: boolean;
   /** Whether anything is said behind the work of any setting. */
   readonly hasMore: boolean;
+  /** Whether marks tell how far figures are proved. */
+  readonly hasProofs: boolean;
   /** Who set the unit, which one and when, from a bench record; null for a card to be filled in. */
   readonly record: CardRecord | null;
 }
@@ -135,6 +137,7 @@ interface CardOptions {
   readonly gathered?: Kit | null;
   /** The pages of the booklet, by the task's number; none where absent. */
   readonly pages?: ReadonlyMap<number, number>;
+  readonly proofs?: Proofs | null;
 }
 
 /** The heights up to which a card tells what a reading comes to: as many as go side by side. */
@@ -154,7 +157,7 @@ export function cardModel(
   const kit = edition?.kit ?? null;
   const altitude = edition?.altitude ?? null;
   const gathered = options.gathered ?? gaugesToGather([{ sheet }], kit ?? undefined).kit;
-  const rows = settingRows(sheet, sources, { altitude, kit, gathered });
+  const rows = settingRows(sheet, sources, { altitude, kit, gathered }, options.proofs ?? null);
   const settings = cardRows(rows, options.readings);
   const body = sheetBody(sheet, { prefix: 'card', picture: options.picture, altitude });
   const { numberOf } = tasksOf(sheet);
@@ -210,6 +213,7 @@ export function cardModel(
         row.gaugeLines.length > 0 || row.values.some(({ reading }) => reading?.gauge != null),
     ),
     hasMore: settings.some((row) => row.hasMore),
+    hasProofs: settings.some(({ proof }) => proof !== null),
     record: recordOf(options.readings),
   };
 }
@@ -257,8 +261,9 @@ function cardAltitudes(
 }
 
 /** A setting by the one name that it has however the sheet writes it: what is printed is the same. */
-function byId(row: SettingRow, sheet: Sheet): SettingRow {
-  return { ...row, name: sheet.settings.get(row.name)?.id ?? row.name };
+function byId(row: SettingRow, sheet: Sheet): Omit<SettingRow, 'proof'> {
+  const { proof: _, ...said } = row;
+  return { ...said, name: sheet.settings.get(row.name)?.id ?? row.name };
 }
 
 /** Words and figures alone: how they are marked up is layout, and no content of a card. */

@@ -49,6 +49,7 @@ async function printOne(run: Run, order: CardOrder): Promise<PrintedCard> {
     picture,
     capHeights,
     readings: order.readings ?? null,
+    proofs: order.proofs ?? null,
     gathered: gathered(order),
     ...(order.pages === undefined ? {} : { pages: order.pages }),
   });

@@ -4,6 +4,7 @@ import type { Statement } from '../../quantity/model.ts';
 import { altitudeReading, clubFigure } from '../../relations/index.ts';
 import { settingLabel, tasksOf, whereWords } from '../../sheet/index.ts';
 import type { PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
+import type { Proofs } from '../orders/model.ts';
 import { citationMark, type SourceLine } from './citations.ts';
 import { gaugeLine, type ResolvedGauge, resolvedGauges } from './resolved-gauge.ts';
 import { settingFacts } from './setting-facts.ts';
@@ -55,6 +56,8 @@ export interface SettingRow {
   readonly task: number | null;
   readonly name: string;
   readonly label: string;
+  /** How far its figure is proved, as a mark behind the label; null where nobody reads twice. */
+  readonly proof: string | null;
   readonly values: readonly ValueLine[];
   /** Other ways the sheet states it, as written. */
   readonly also: string | null;
@@ -78,11 +81,15 @@ export interface SettingRow {
   readonly worked: readonly WorkedLine[];
 }
 
+/** Stand behind a label and not behind a figure, where they could be taken for a part of it. */
+const proofMarks = { twice: '··', once: '·', measured: 'm', unsaid: null } as const;
+
 /** The settings of a sheet, in the order of the tasks that make them. */
 export function settingRows(
   sheet: Sheet,
   sources: readonly SourceLine[],
   facts: WorkedFacts = { altitude: null },
+  proofs: Proofs | null = null,
 ): SettingRow[] {
   return tasksOf(sheet).settings.map(({ number, task, setting }) => {
     const gauges = resolvedGauges(setting, sheet, facts);
@@ -92,6 +99,7 @@ export function settingRows(
       task,
       name: setting.name.value,
       label: settingLabel(setting),
+      proof: proofMarks[proofs?.get(setting.name.value) ?? 'unsaid'],
       values: valueLines(setting, sheet, facts.altitude),
       also: setting.also.length === 0 ? null : setting.also.map((size) => size.text).join(', '),
       gauge: gaugeLine(gauges),

@@ -1,6 +1,7 @@
 import type { Finding } from '../../checks/index.ts';
 import type { EditionChanges, EditionSnapshot } from '../../compare/model.ts';
 import type { Kit } from '../../gauges/index.ts';
+import type { Proof } from '../../rereading/model.ts';
 import type { Sheet } from '../../sheet/model.ts';
 import type { CardReadings } from './card-readings.ts';
 import type { Wording } from './wording.ts';
@@ -15,7 +16,12 @@ export interface SheetToPrint {
   readonly findings: readonly Finding[];
   /** Changes with anything in the sheet or its kind; null or absent where nobody knows. */
   readonly digest?: string | null;
+  /** How far each figure is proved, by its setting's name on the sheet; null or absent where nobody reads twice. */
+  readonly proofs?: Proofs | null;
 }
+
+/** How far the figures of a sheet are proved, by the name of the setting as written. */
+export type Proofs = ReadonlyMap<string, Proof>;
 
 /** What the edition says of itself; every field that is absent is left off the page. */
 export interface EditionFacts {

@@ -111,6 +111,8 @@ export interface UnitPage extends PageFrame {
   readonly rulings: readonly UnitSetting[];
   /** Whether any setting has figures that were worked and that nobody states. */
   readonly hasWorked: boolean;
+  /** Whether marks tell how far figures are proved. */
+  readonly hasProofs: boolean;
   /** Where it stands how they were worked. */
   readonly workedHref: string;
   readonly notes: readonly EditorsNote[];

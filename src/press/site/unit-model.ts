@@ -55,14 +55,17 @@ export function unitMatter(entry: SheetToPrint, number: number, options: UnitOpt
     },
   });
   const sources = sourceLines(sheet);
-  const settings = settingRows(sheet, sources, options.facts).map((row): UnitSetting => {
-    const made = operations[tasks.find(({ number }) => number === row.task)?.operation.index ?? -1];
-    return {
-      ...row,
-      id: id('setting', row.name),
-      madeBy: made === undefined ? null : { href: `#${made.id}`, label: made.words },
-    };
-  });
+  const settings = settingRows(sheet, sources, options.facts, entry.proofs ?? null).map(
+    (row): UnitSetting => {
+      const made =
+        operations[tasks.find(({ number }) => number === row.task)?.operation.index ?? -1];
+      return {
+        ...row,
+        id: id('setting', row.name),
+        madeBy: made === undefined ? null : { href: `#${made.id}`, label: made.words },
+      };
+    },
+  );
   const spoken = new Set(body.messages.flatMap(({ hazards }) => hazards.split(', ')));
   return {
     number,
@@ -80,6 +83,7 @@ export function unitMatter(entry: SheetToPrint, number: number, options: UnitOpt
     // The press has its own head for footnotes, and leaves the reader's empty.
     footnotes: body.notes.replace(/<h2><\/h2>\s*/g, ''),
     rulings: settings.filter((row) => row.dissents.length > 0),
+    hasProofs: settings.some(({ proof }) => proof !== null),
     hasWorked: settings.some((row) => row.worked.length > 0),
     notes: [...editorsNotes(entry.findings, sheet.kind), ...ruleNotes(sheet)],
     sources,

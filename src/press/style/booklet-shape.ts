@@ -151,6 +151,7 @@ const chapterShape: ShapeOf<Chapter> = fields('One unit.', {
   ),
   footnotes: html('Footnotes; empty for none.'),
   notes: list('Doubtful points that the editor let stand.', noteShape),
+  hasProofs: flag('Whether marks tell how far figures are proved.'),
   sources: list(
     'Where its figures come from.',
     fields('One source.', {

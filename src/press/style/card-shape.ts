@@ -140,6 +140,7 @@ export const cardShape: ShapeOf<CardModel> = fields('A bench card.', {
   sources: list('Where the figures come from.', sourceShape),
   hasGauges: flag('Whether any setting has a gauge.'),
   hasMore: flag('Whether anything is said behind the work of any setting.'),
+  hasProofs: flag('Whether marks tell how far figures are proved.'),
   record: fields('Who set the unit, from a bench record; nothing for a card to fill in.', {
     serial: text('The number of the unit.'),
     by: text('Who set it.'),

@@ -86,6 +86,9 @@ export const settingFields = {
   task: number('The number of the task that makes it; nothing where none does.'),
   name: text('Its name on the sheet.'),
   label: text('Its name in words.'),
+  proof: text(
+    'How far its figure is proved: `··` read twice, `·` once, `m` measured; nothing where nobody reads twice.',
+  ),
   also: text('Other ways the sheet states it, as written.'),
   gauge: text('What one takes to measure it, in one line; nothing for no gauge.'),
   isGaugeChosen: flag('Whether that is chosen, since the sheet names none.'),

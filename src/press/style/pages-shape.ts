@@ -115,6 +115,7 @@ const unitShape: ShapeOf<UnitPage> = fields('A unit’s page.', {
   ),
   footnotes: html('Footnotes; empty for none.'),
   rulings: list('Settings that the sources differ on.', unitSettingShape),
+  hasProofs: flag('Whether marks tell how far figures are proved.'),
   hasWorked: flag('Whether any setting has a worked figure.'),
   workedHref: text('Where it stands how they were worked.'),
   notes: list('Doubtful points that the editor let stand.', noteShape),
