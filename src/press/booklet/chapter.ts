@@ -53,6 +53,10 @@ export interface ChapterSetting extends SettingRow {
   readonly madeAt: string;
   /** Whether anything is said beneath its values. */
   readonly hasDetails: boolean;
+  /** How many columns its values take, from the one of what is written on: those behind it may be empty. */
+  readonly columns: 1 | 2 | 4;
+  /** Whether that is all of them. */
+  readonly fills: boolean;
 }
 
 /** An operation in its chapter. */
@@ -150,6 +154,8 @@ export function bookletChapter(
     tasks.find(({ number }) => number === task)?.operation.index ?? 0;
   const settings = settingRows(sheet, sources, facts, entry.proofs ?? null).map((row) => ({
     ...row,
+    columns: columnsOf(row),
+    fills: columnsOf(row) === 4,
     anchor: `${anchor}-setting-${row.number}`,
     changed: marks.settings.includes(idOf(row.name, sheet)),
     lines: chapterValues(row.values, sheet.settings.get(row.name)),
@@ -239,6 +245,12 @@ function chapterValues(
     inchColumn: figureColumn(sizes[at] ?? null, 'in'),
     mmColumn: figureColumn(sizes[at] ?? null, 'mm'),
   }));
+}
+
+/** Without a gauge and another unit a value has the width of the row. */
+function columnsOf(row: SettingRow): ChapterSetting['columns'] {
+  if (gaugeIn(row).take !== null) return 1;
+  return row.values.some(({ other, inch, mm }) => [other, inch, mm].some((each) => each)) ? 2 : 4;
 }
 
 /** A row's gauge, apart from what is said of its use. */

@@ -2,7 +2,7 @@ import type { PartStore } from '../orders/model.ts';
 import type { Part } from '../pdf/index.ts';
 import { packPart, unpackPart } from './pack-part.ts';
 import type { PartPress, PrintedPart } from './part-press.ts';
-import { hasRoomToFill } from './room-left.ts';
+import { hasRooms, hasRoomToFill } from './room-left.ts';
 import type { PageHead } from './sequence.ts';
 
 /** The parts of a booklet: those that were printed before come from the store, the others are printed. */
@@ -34,7 +34,7 @@ export class KeptParts {
 
   /** A part with as much on its first page as has room there. */
   async fill(html: string): Promise<string> {
-    if (!hasRoomToFill(html)) return html;
+    if (!hasRoomToFill(html) && !hasRooms(html)) return html;
     const name = this.store?.nameOf(`${this.base} filled ${html}`) ?? '';
     const bytes = this.store?.read(name) ?? null;
     if (bytes !== null) return Buffer.from(bytes).toString('utf8');

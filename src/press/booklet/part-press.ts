@@ -8,7 +8,15 @@ import {
 } from '../browser/index.ts';
 import type { Browser, Flate, Templates } from '../orders/model.ts';
 import { calledAs, elsewhere, headingsAsked, type Part, readPart } from '../pdf/index.ts';
-import { givenCount, withTaken } from './room-left.ts';
+import {
+  givenCount,
+  hasRooms,
+  type MeasuredRooms,
+  roomsAsked,
+  roomsPlan,
+  withRooms,
+  withTaken,
+} from './room-left.ts';
 import type { PageHead } from './sequence.ts';
 
 /** Pages that print side by side: on one core they take turns, on more they gain nothing beyond. */
@@ -79,19 +87,41 @@ export class PartPress {
     });
   }
 
-  /** A part with as much on its first page as has room there; see `room-left.ts`. */
+  /** A part with as much on its first page as has room there, and the rest before its tasks; see `room-left.ts`. */
   fill(html: string): Promise<string> {
     return this.withPage(async (run, order) => {
       await run.measureAt((order.contentWidthMm / 25.4) * 96);
+      const page = ((order.contentHeightMm - slackMm) / 25.4) * 96;
+      const rooms = async (count: number) => {
+        if (!hasRooms(html)) return withTaken(html, count);
+        const planned = async () => {
+          const measured = (await run.ask(roomsAsked)) as MeasuredRooms;
+          const plan = roomsPlan(html, count, page, measured);
+          const end = plan.end + measured.tail;
+          const pages = plan.pages + Math.ceil(end / page);
+          return { measured, plan, pages, over: (end % page) / page };
+        };
+        const loose = await planned();
+        if (loose.over < littleOver) {
+          await run.ask(`document.querySelector('main').firstElementChild.classList.add('tight')`);
+          const tight = await planned();
+          if (tight.pages < loose.pages) {
+            const filled = withRooms(html, count, tight.measured, tight.plan);
+            return filled.replace(' class="', ' class="tight ');
+          }
+        }
+        return withRooms(html, count, loose.measured, loose.plan);
+      };
       for (let count = givenCount(html); count > 0; count--) {
         const filled = withTaken(html, count);
         await put(run, filled);
         const bottom = await run.ask(
           `document.querySelector('main').firstElementChild.firstElementChild.getBoundingClientRect().bottom - document.querySelector('main').getBoundingClientRect().top`,
         );
-        if (Number(bottom) <= ((order.contentHeightMm - slackMm) / 25.4) * 96) return filled;
+        if (Number(bottom) <= page) return rooms(count);
       }
-      return withTaken(html, 0);
+      await put(run, withTaken(html, 0));
+      return rooms(0);
     });
   }
 
@@ -182,6 +212,9 @@ export class PartPress {
 
 /** How much of a page is left free where it is filled: what is printed may round otherwise than what is shown. */
 const slackMm = 1;
+
+/** So much of a page over the last full one is taken in by setting a part tighter. */
+const littleOver = 0.15;
 
 /** A page of the browser, open or about to be. */
 interface Tab {

@@ -32,9 +32,12 @@ export function splitBooklet(html: string): SplitBooklet {
   const from = start.index + start[0].length;
   return {
     shell: html.slice(0, from) + html.slice(end),
-    parts: childrenOf(html.slice(from, end)),
+    parts: childrenOf(html.slice(from, end)).filter((part) => !hasNothing.test(part)),
   };
 }
+
+/** A child with nothing in it makes no page. */
+const hasNothing = /^<(\w+)[^>]*>\s*<\/\1>$/;
 
 function childrenOf(html: string): string[] {
   const parts: string[] = [];

@@ -28,7 +28,7 @@ export interface OperationBody {
   readonly why: string;
   /**
    * All from the steps on, with the full words of hazards left to whatever stands before the work, and a line
-   * of reminder in each step that meets one.
+   * of reminder in each step that meets one, or before the list whose first step does.
    */
   readonly work: string;
 }
@@ -131,7 +131,7 @@ export function sheetBody(
         steps: html(cardSteps(reminded)),
         why: html(adapted.slice(0, lead)),
         work: html(
-          withFigures(withPicturesBeside(withHazardLines(adapted.slice(lead), met)), drawn),
+          withFigures(withPicturesBeside(withHazardLines(adapted.slice(lead), met, true)), drawn),
         ),
       };
     }),

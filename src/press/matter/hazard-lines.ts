@@ -5,24 +5,43 @@ import type { TaskHazard } from './task-hazards.ts';
  * What is done under a heading with a line of reminder in each step that meets a hazard, right before its
  * words: symbol, signal word and one imperative. Panels that name a hazard are left out: their full words
  * stand before the work. Steps are counted as the sheet counts them, over all lists under the heading.
+ * With `ahead` what the first step of a list meets stands in a paragraph before that list, and so right before
+ * the step, where it takes the whole width of the page; a short line of it stays in the step.
  */
 export function withHazardLines(
   nodes: readonly RootContent[],
   hazards: readonly TaskHazard[],
+  ahead = false,
 ): readonly RootContent[] {
   let step = -1;
   return nodes
     .filter((node) => !isNamedPanel(node))
-    .map((node) => {
-      if (node.type !== 'element' || node.tagName !== 'ol') return node;
+    .flatMap((node): RootContent[] => {
+      if (node.type !== 'element' || node.tagName !== 'ol') return [node];
+      const first = step + 1;
+      const met = hazards.filter((hazard) => hazard.step === first);
+      const before = ahead && saidOf(met).length > shortLine ? met : [];
       const children = node.children.map((item): ElementContent => {
         if (item.type !== 'element' || item.tagName !== 'li') return item;
         step += 1;
-        const met = hazards.filter((hazard) => hazard.step === step);
-        return met.length === 0 ? item : { ...item, children: [...lines(met), ...item.children] };
+        const here = hazards.filter((hazard) => hazard.step === step && !before.includes(hazard));
+        return here.length === 0 ? item : { ...item, children: [...lines(here), ...item.children] };
       });
-      return { ...node, children };
+      const list = { ...node, children };
+      return before.length === 0 ? [list] : [paragraph(before), list];
     });
+}
+
+/** Letters that have room beside the number of a step in a column of half the page. */
+const shortLine = 60;
+
+function saidOf(met: readonly TaskHazard[]): string {
+  return [...new Set(met.flatMap(({ word, imperative }) => [word, imperative]))].join(' ');
+}
+
+function paragraph(met: readonly TaskHazard[]): Element {
+  const properties = { className: ['reminders'] };
+  return { type: 'element', tagName: 'p', properties, children: lines(met) };
 }
 
 function isNamedPanel(node: RootContent): boolean {

@@ -1,11 +1,12 @@
 import type { KindHazard, SignalWord } from '../../kinds/model.ts';
+import { tasksOf } from '../../sheet/index.ts';
 import type { Sheet } from '../../sheet/model.ts';
 import type { BodyMessage } from './body.ts';
 import type { SheetMarks } from './sheet-marks.ts';
 import { signalOrder } from './signal-order.ts';
 import { taskHazards } from './task-hazards.ts';
 
-/** A hazard of a unit's work in its full words, as they stand once before the first task. */
+/** A hazard of a unit's work in its full words, as they stand once before the first task that meets it. */
 export interface HazardWords {
   readonly signal: SignalWord;
   /** `WARNING`. */
@@ -18,6 +19,8 @@ export interface HazardWords {
   readonly html: string;
   /** Whether it bears a bar: the sheet says it otherwise than in the last edition. */
   readonly changed: boolean;
+  /** The number of the first task that meets it, before which its words belong; null where none is known to. */
+  readonly task: number | null;
 }
 
 /**
@@ -45,9 +48,29 @@ export function hazardWords(
     lines.set(label, lineOf(signal, label, `<p>${words}</p>`));
     spoken.add(label);
   }
-  return [...lines.values()].sort(
-    (first, second) => signalOrder.indexOf(first.signal) - signalOrder.indexOf(second.signal),
-  );
+  const tasks = firstTasks(sheet);
+  return [...lines.values()]
+    .map((line) => ({ ...line, task: firstOf(line.label.split(', '), tasks) }))
+    .sort(
+      (first, second) => signalOrder.indexOf(first.signal) - signalOrder.indexOf(second.signal),
+    );
+}
+
+/** By the kind's label of a hazard, the number of the first task that meets it. */
+function firstTasks(sheet: Sheet): ReadonlyMap<string, number> {
+  const { numberOf } = tasksOf(sheet);
+  const first = new Map<string, number>();
+  for (const [operation, met] of taskHazards(sheet)) {
+    const number = numberOf(operation);
+    if (number === null) continue;
+    for (const { label } of met) first.set(label, Math.min(number, first.get(label) ?? number));
+  }
+  return first;
+}
+
+function firstOf(labels: readonly string[], tasks: ReadonlyMap<string, number>): number | null {
+  const numbers = labels.flatMap((label) => tasks.get(label) ?? []);
+  return numbers.length === 0 ? null : Math.min(...numbers);
 }
 
 function lineOf(signal: SignalWord, label: string, html: string): HazardWords {
@@ -58,6 +81,7 @@ function lineOf(signal: SignalWord, label: string, html: string): HazardWords {
     label,
     html,
     changed: false,
+    task: null,
   };
 }
 

@@ -57,7 +57,7 @@ export function cardMargins(paper: PaperSize): Margins {
 /** The booklet's margins: room for the fold inside, for running heads above, numbers below. */
 export function bookletMargins(paper: PaperSize): Margins {
   return paper.small
-    ? { topMm: 12, bottomMm: 10.5, innerMm: 14, outerMm: 9 }
+    ? { topMm: 11, bottomMm: 9.5, innerMm: 14, outerMm: 9 }
     : { topMm: 20, bottomMm: 17, innerMm: 22, outerMm: 16 };
 }
 

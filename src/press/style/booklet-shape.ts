@@ -77,6 +77,8 @@ const chapterSettingShape: ShapeOf<ChapterSetting> = fields('One setting.', {
   taken: text('How that is held, go and no-go.'),
   madeAt: text('Where it is made, for a link.'),
   hasDetails: flag('Whether anything is said beneath its values.'),
+  columns: number('How many columns its values take, from the one of what is written on.'),
+  fills: flag('Whether those are all that are left of the row.'),
 });
 
 const operationShape: ShapeOf<ChapterOperation> = fields('One heading.', {
@@ -130,6 +132,7 @@ const chapterShape: ShapeOf<Chapter> = fields('One unit.', {
       label: text('The name of the hazard.'),
       html: html('Its words.'),
       changed: flag('Whether it bears a bar.'),
+      task: number('The first task that meets it.'),
     }),
   ),
   checksAnchor: text('The place of the table of symptoms.'),
