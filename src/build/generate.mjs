@@ -61,6 +61,7 @@ export async function generate(root) {
   put(join(root, 'schemas', 'variant.schema.json'), variantSchemaText(readSchema(root, 'sheet')));
   put(join(out, 'sheet-keys.ts'), keysModule(readSchema(root, 'sheet')));
   put(join(out, 'sheet-words.ts'), wordsModule(readSchema(root, 'sheet')));
+  put(join(out, 'file-words.ts'), fileWordsModule(root));
   put(join(out, 'kinds.ts'), kindsModule(root, validators.get('kind')));
   put(join(out, 'kind-references.ts'), referencesModule(readSchema(root, 'kind')));
   put(join(out, 'lexicon.ts'), lexiconModule(root));
@@ -127,9 +128,15 @@ function keysModule(schema) {
 }
 
 /** What each key of front matter says, for whoever writes it: the words and examples of the schema. */
-function wordsModule(schema) {
-  const resolved = ({ $ref, ...own }) =>
+function wordsOfSchema(schema) {
+  const known = ({ $ref, ...own }) =>
     $ref === undefined ? own : { ...schema.$defs[$ref.replace('#/$defs/', '')], ...own };
+  // Of what may be written in one form or another all forms are told.
+  const resolved = (raw) => {
+    const { anyOf = [], ...own } = known(raw);
+    const forms = anyOf.map(known);
+    return { ...Object.assign({}, ...forms), ...own };
+  };
   const wordsOf = (raw) => {
     const {
       description,
@@ -142,7 +149,7 @@ function wordsModule(schema) {
     const choices = rest.enum ?? [];
     const texts = examples.flat().filter((each) => ['string', 'number'].includes(typeof each));
     return {
-      explain: description,
+      explain: description ?? '',
       choices: choices.map(String),
       examples: texts.map(String),
       keys: Object.fromEntries(
@@ -156,6 +163,24 @@ function wordsModule(schema) {
       required: rest.required ?? [],
     };
   };
+  return wordsOf(schema);
+}
+
+/** The words for the keys of files that are no sheets. */
+function fileWordsModule(root) {
+  const words = Object.fromEntries(
+    ['kind', 'edition', 'sources'].map((name) => [name, wordsOfSchema(readSchema(root, name))]),
+  );
+  return [
+    '// Made by src/build/generate.mjs from schemas/*.schema.json: change the schemas.',
+    "import type { KeyWords } from './sheet-words.ts';",
+    '/** What the keys of a kind, an edition and shared sources say. */',
+    `export const fileWords: Readonly<Record<'kind' | 'edition' | 'sources', KeyWords>> = ${JSON.stringify(words)};`,
+    '',
+  ].join('\n');
+}
+
+function wordsModule(schema) {
   return [
     '// Made by src/build/generate.mjs from schemas/sheet.schema.json: change the schema.',
     '/** What a key of front matter says, and what may stand under it. */',
@@ -172,7 +197,7 @@ function wordsModule(schema) {
     '  readonly required: readonly string[];',
     '}',
     '/** The front matter as a whole. */',
-    `export const sheetWords: KeyWords = ${JSON.stringify(wordsOf(schema))};`,
+    `export const sheetWords: KeyWords = ${JSON.stringify(wordsOfSchema(schema))};`,
     '',
   ].join('\n');
 }

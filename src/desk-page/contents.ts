@@ -1,5 +1,5 @@
 import { counted, el, fill, later } from './dom.ts';
-import type { EditionState, FindingCounts, FoundLine, SheetLine } from './model.ts';
+import type { EditionState, FindingCounts, FoundLine, LiveSheet, SheetLine } from './model.ts';
 import { server } from './server.ts';
 
 /** What the left side asks of the page. */
@@ -28,12 +28,7 @@ export class Contents {
   });
   #state: EditionState | null = null;
   #current: string | null = null;
-  #live: {
-    readonly id: string;
-    readonly counts: FindingCounts;
-    readonly title: string | null;
-    readonly status: string | null;
-  } | null = null;
+  #live: LiveSheet | null = null;
 
   constructor(events: ContentsEvents) {
     this.#events = events;
@@ -58,8 +53,12 @@ export class Contents {
       if (event.key === 'Escape') {
         this.#words.value = '';
         void this.#search();
+      } else if (event.key === 'Enter') {
+        event.preventDefault();
+        void this.#search().then(() => this.#found.querySelector('button')?.click());
       }
     });
+    this.element.addEventListener('keydown', (event) => this.#walk(event));
   }
 
   show(state: EditionState): void {
@@ -74,15 +73,23 @@ export class Contents {
   }
 
   /** What was just found on the sheet that is open: newer than what its file says. */
-  live(live: {
-    id: string;
-    counts: FindingCounts;
-    title: string | null;
-    status: string | null;
-  }): void {
+  live(live: LiveSheet): void {
     const before = JSON.stringify(this.#live);
     this.#live = live;
     if (JSON.stringify(live) !== before) this.#draw();
+  }
+
+  /** Arrow keys go from the words that are sought down the lines below, and back. */
+  #walk(event: KeyboardEvent): void {
+    const step = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0;
+    if (step === 0) return;
+    const lines = this.#found.hidden ? this.#list : this.#found;
+    const stops = [this.#words, ...lines.querySelectorAll('button')];
+    const at = stops.indexOf(document.activeElement as HTMLButtonElement);
+    const next = at < 0 ? undefined : stops[at + step];
+    if (next === undefined) return;
+    next.focus();
+    event.preventDefault();
   }
 
   find(): void {

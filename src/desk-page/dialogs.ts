@@ -138,7 +138,7 @@ export function newSheetDialog(
     el('option', { value: 'new-kind' }, 'a kind of unit of our own'),
   );
   const fields = el('div', { class: 'fields' });
-  let order: () => CommandOrder | null = () => null;
+  let order: Fields['order'] = () => '';
   const draw = (): void => {
     const made =
       what.value === 'new-sheet'
@@ -166,10 +166,15 @@ export function newSheetDialog(
   const box = dialog('A new sheet', form);
   what.addEventListener('change', draw);
   draw();
+  // What was refused is no longer what stands there.
+  form.addEventListener('input', () => fill(place));
   form.addEventListener('submit', async (event) => {
     event.preventDefault();
     const wanted = order();
-    if (wanted === null) return;
+    if (typeof wanted === 'string') {
+      fill(place, el('p', { class: 'not-done' }, wanted));
+      return;
+    }
     start.disabled = true;
     const done = await carryOut(wanted, place);
     start.disabled = false;
@@ -182,7 +187,8 @@ export function newSheetDialog(
 
 interface Fields {
   readonly fields: readonly HTMLElement[];
-  readonly order: () => CommandOrder | null;
+  /** What is to be carried out, or what has to be said first. */
+  readonly order: () => CommandOrder | string;
 }
 
 function labeled(label: string, entry: HTMLElement): HTMLElement {
@@ -223,15 +229,26 @@ function unitFields(kinds: readonly KindLine[]): Fields {
   draw();
   return {
     fields: [labeled('Kind', kind), labeled('Maker', maker), labeled('Model', model), features],
-    order: () => ({
-      do: 'new-sheet',
-      kind: kind.value,
-      maker: maker.value,
-      model: model.value,
-      features: [...features.querySelectorAll('input')]
+    order: () => {
+      const chosen = [...features.querySelectorAll('input')]
         .filter(({ checked }) => checked)
-        .map(({ value }) => value),
-    }),
+        .map(({ value }) => value);
+      const found = kinds.find(({ name }) => name === kind.value);
+      const open = found?.oneOf.find((names) => !names.some((name) => chosen.includes(name)));
+      if (open !== undefined) {
+        const labels = open.map(
+          (name) => found?.features.find((each) => each.name === name)?.label ?? name,
+        );
+        return `Tick at least one of these: ${labels.join(', ')}`;
+      }
+      return {
+        do: 'new-sheet',
+        kind: kind.value,
+        maker: maker.value,
+        model: model.value,
+        features: chosen,
+      };
+    },
   };
 }
 

@@ -28,7 +28,7 @@ export function differenceDialog(
       'p',
       { class: 'deeds' },
       text === null ? null : choice('Take up the file', 'file'),
-      choice('Keep my text', 'mine'),
+      choice('Keep my text and save it', 'mine'),
       el('button', { type: 'button', class: 'close', onclick: () => box.close() }, 'Decide later'),
     ),
   );

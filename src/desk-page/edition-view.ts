@@ -1,7 +1,7 @@
 import type { DeskFinding } from '../desk/model.ts';
-import { el, fill, spoken } from './dom.ts';
+import { counted, el, fill, spoken } from './dom.ts';
 import { signs } from './editor-findings.ts';
-import type { EditionFinding, EditionState } from './model.ts';
+import type { EditionFinding, EditionState, LiveSheet, SheetLine } from './model.ts';
 
 /** What was found on the sheet at hand, and between the sheets and around them. */
 export class EditionView {
@@ -11,6 +11,8 @@ export class EditionView {
   readonly #go: (offset: number) => void;
   readonly #open: (id: string, at?: { readonly line: number; readonly column: number }) => void;
   #drawn = '';
+  #state: EditionState | null = null;
+  #live: LiveSheet | null = null;
 
   constructor(
     go: (offset: number) => void,
@@ -45,7 +47,28 @@ export class EditionView {
     );
   }
 
-  edition({ findings, sheets }: EditionState): void {
+  edition(state: EditionState): void {
+    this.#state = state;
+    this.#draw();
+  }
+
+  /** What was just found on the sheet that is open: newer than what its file says. */
+  live(live: LiveSheet): void {
+    const before = JSON.stringify(this.#live);
+    this.#live = live;
+    if (JSON.stringify(live) !== before) this.#draw();
+  }
+
+  #draw(): void {
+    if (this.#state === null) return;
+    const { findings } = this.#state;
+    const live = this.#live;
+    const sheets = this.#state.sheets.map(
+      (sheet): SheetLine =>
+        live?.id === sheet.id
+          ? { ...sheet, counts: live.counts, title: live.title ?? sheet.title }
+          : sheet,
+    );
     const between = findings.filter(({ finding }) => finding.accepted === null);
     const open = sheets.filter(
       ({ counts }) => counts !== null && counts.errors + counts.warnings > 0,
@@ -57,8 +80,13 @@ export class EditionView {
       list([
         ...between.map((each) => this.#between(each)),
         ...open.map(({ id, title, counts }) => {
-          const severity = (counts?.errors ?? 0) > 0 ? 'error' : 'warning';
-          const words = `${title}: ${counts?.errors ?? 0} errors, ${counts?.warnings ?? 0} warnings`;
+          const { errors, warnings } = counts ?? { errors: 0, warnings: 0 };
+          const severity = errors > 0 ? 'error' : 'warning';
+          const said = [
+            errors > 0 ? counted(errors, 'error') : null,
+            warnings > 0 ? counted(warnings, 'warning') : null,
+          ].filter((each) => each !== null);
+          const words = `${title}: ${said.join(', ')}`;
           return this.#line(severity, words, null, () => this.#open(id));
         }),
       ]),

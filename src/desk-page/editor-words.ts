@@ -7,6 +7,7 @@ import type {
   DeskFinding,
   Hover,
 } from '../desk/model.ts';
+import type { Span } from '../text/index.ts';
 import { el, spoken } from './dom.ts';
 import { shownFindings, signs } from './editor-findings.ts';
 import type { Proofreader } from './proofreader.ts';
@@ -97,9 +98,14 @@ function optionFrom(offered: DeskCompletion, index: number): Completion {
 
 /** The findings that a place touches. */
 export function findingsAt(view: EditorView, at: number): readonly DeskFinding[] {
+  return findingsIn(view, { start: at, end: at });
+}
+
+/** The findings that a stretch touches. */
+function findingsIn(view: EditorView, { start, end }: Span): readonly DeskFinding[] {
   return view.state
     .field(shownFindings)
-    .findings.filter(({ span }) => at >= span.start && at <= span.end);
+    .findings.filter(({ span }) => end >= span.start && start <= span.end);
 }
 
 /** A finding as a person reads it. */
@@ -156,11 +162,16 @@ export async function offerActions(
 ): Promise<boolean> {
   const { from, to, head } = view.state.selection.main;
   const text = view.state.doc.toString();
+  // A sign in the margin is of the whole line, wherever on it the cursor stands.
+  const line = view.state.doc.lineAt(head);
+  const exact = findingsIn(view, { start: from, end: to });
+  const span =
+    exact.length > 0 || from !== to ? { start: from, end: to } : { start: line.from, end: line.to };
   const [found, words] = await Promise.all([
-    proofreader.ask('actions', { span: { start: from, end: to } }, text),
+    proofreader.ask('actions', { span }, text),
     proofreader.ask('hover', { offset: head }, text),
   ]);
-  const here = findingsAt(view, head);
+  const here = findingsIn(view, span);
   const box = el('dialog', { class: 'cures', 'aria-label': 'What can be done here' });
   const close = (): void => {
     box.close();
@@ -178,7 +189,7 @@ export async function offerActions(
           applyAction(view, action, file);
         },
       },
-      action.title,
+      ...spoken(action.title),
       el('span', { class: 'sort' }, sorts[action.kind]),
     ),
   );
@@ -186,15 +197,7 @@ export async function offerActions(
     ...here.map((finding) => findingWords(finding)),
     ...(words === null ? [] : [hoverWords(words)]),
     ...(choices.length === 0
-      ? [
-          el(
-            'p',
-            { class: 'none' },
-            here.length === 0
-              ? 'Nothing is found here.'
-              : 'Nothing can be done of itself: mend the words.',
-          ),
-        ]
+      ? nothingToDo(here.length, words !== null)
       : [el('div', { class: 'choices' }, ...choices)]),
     el('button', { type: 'button', class: 'close', onclick: close }, 'Close'),
   );
@@ -216,8 +219,15 @@ export async function offerActions(
   return true;
 }
 
+function nothingToDo(findings: number, explained: boolean): readonly HTMLElement[] {
+  if (findings > 0) {
+    return [el('p', { class: 'none' }, 'Nothing can be done of itself: mend the words.')];
+  }
+  return explained ? [] : [el('p', { class: 'none' }, 'Nothing is found on this line.')];
+}
+
 const sorts: Readonly<Record<DeskAction['kind'], string>> = {
-  fix: 'certain',
-  suggested: 'to be looked at',
-  accept: 'kept, with a reason',
+  fix: 'certain: nothing else can be meant',
+  suggested: 'likely: look whether it is what your source says; Ctrl Z takes it back',
+  accept: 'it stays as it is, and the print says why',
 };

@@ -20,6 +20,7 @@ import {
 } from '@codemirror/view';
 import { tags } from '@lezer/highlight';
 import { findingMarks, goToFinding } from './editor-findings.ts';
+import { hangingLines } from './editor-hang.ts';
 
 /** What an editor is made with besides its text. */
 export interface EditorParts {
@@ -84,6 +85,7 @@ export function editorState(text: string, parts: EditorParts, nonce: string): Ed
       highlightActiveLine(),
       highlightSelectionMatches(),
       EditorView.lineWrapping,
+      hangingLines(),
       EditorView.contentAttributes.of({
         'aria-label': 'Text of the sheet',
         spellcheck: 'false',

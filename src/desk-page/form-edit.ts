@@ -133,12 +133,15 @@ function replaceScalar(
   if (node.text === value) return [];
   const place = opens(text, holder) ? 'flow' : 'block';
   const sign = node.quoted ? text.charAt(node.span.start - 1) : '';
-  const quote = sign === '"' || sign === "'" ? sign : null;
+  const isQuoted = sign === '"' || sign === "'";
+  // Quotes that the old words needed say nothing of the new ones; those that somebody chose stay.
+  const needed = isQuoted && scalarFor(node.text, place) !== node.text;
+  const quote = isQuoted && !needed ? sign : null;
   const written = scalarFor(value, place, {
     number: number || typeof node.value === 'number',
     quote,
   });
-  const span = quote === null ? node.span : { start: node.span.start - 1, end: node.span.end + 1 };
+  const span = isQuoted ? { start: node.span.start - 1, end: node.span.end + 1 } : node.span;
   return [{ span, text: written }];
 }
 

@@ -20,6 +20,8 @@ export class FormView {
     novalidate: true,
   });
   readonly #events: FormEvents;
+  readonly #groups = new Map<string, { readonly said: string; readonly element: HTMLElement }>();
+  readonly #headings = new Map<string, HTMLElement>();
   #model: FormModel | null = null;
   #drawn = '';
   #findings: readonly DeskFinding[] = [];
@@ -60,25 +62,63 @@ export class FormView {
     const held = active instanceof HTMLElement && this.element.contains(active) ? active : null;
     const focus = held?.getAttribute('data-path') ?? null;
     const typed = held instanceof HTMLInputElement ? held : null;
-    const start = typed?.selectionStart ?? null;
+    const [start, end, way] = typed
+      ? [typed.selectionStart, typed.selectionEnd, typed.selectionDirection]
+      : [null, null, null];
     const value = typed?.value ?? null;
-    fill(
-      this.element,
-      this.#group(model.sheet),
-      this.#group(model.unit),
-      el('h2', { class: 'kind-of' }, 'Sources'),
-      ...model.sources.map((group) => this.#group(group)),
-      el('h2', { class: 'kind-of' }, 'Settings, in working order'),
-      ...model.settings.map((group) => this.#group(group)),
+    const scroller = this.element.parentElement;
+    const scrolled = scroller?.scrollTop ?? 0;
+    this.#arrange([
+      this.#kept(model.sheet),
+      this.#kept(model.unit),
+      this.#heading('Sources'),
+      ...model.sources.map((group) => this.#kept(group)),
+      this.#heading('Settings, in working order'),
+      ...model.settings.map((group) => this.#kept(group)),
       this.#more(model),
-    );
-    if (focus === null) return;
+    ]);
+    if (scroller !== null && scroller.scrollTop !== scrolled) scroller.scrollTop = scrolled;
+    if (focus === null || held?.isConnected === true) return;
     const again = this.element.querySelector<HTMLElement>(`[data-path="${CSS.escape(focus)}"]`);
     again?.focus({ preventScroll: true });
     if (again instanceof HTMLInputElement && value !== null && again.type !== 'checkbox') {
       // What is being written is not set back to what was read a moment ago.
       again.value = value;
-      if (start !== null && again.type === 'text') again.setSelectionRange(start, start);
+      if (start !== null && again.type === 'text') {
+        again.setSelectionRange(start, end, way ?? 'none');
+      }
+    }
+  }
+
+  /** The fields of a group: the same elements while they say the same, so that a hand upon one is not lost. */
+  #kept(group: FormGroup): HTMLElement {
+    const findings = group.fields.map((field) => this.#foundAt(field));
+    // Where it stands in the text is asked of the findings alone.
+    const said = JSON.stringify([
+      { ...group, fields: group.fields.map((field) => ({ ...field, span: null })) },
+      findings.map((found) => found.map(({ severity, message, fix }) => [severity, message, fix])),
+    ]);
+    const known = this.#groups.get(group.id);
+    if (known?.said === said) return known.element;
+    const element = this.#group(group);
+    this.#groups.set(group.id, { said, element });
+    return element;
+  }
+
+  #heading(words: string): HTMLElement {
+    const known = this.#headings.get(words) ?? el('h2', { class: 'kind-of' }, words);
+    this.#headings.set(words, known);
+    return known;
+  }
+
+  /** Puts elements in their order; what stands in its place already is not touched. */
+  #arrange(wanted: readonly (HTMLElement | null)[]): void {
+    const elements = wanted.filter((each) => each !== null);
+    const stay = new Set<Element>(elements);
+    for (const child of [...this.element.children]) if (!stay.has(child)) child.remove();
+    for (const [index, element] of elements.entries()) {
+      const there = this.element.children[index];
+      if (there !== element) this.element.insertBefore(element, there ?? null);
     }
   }
 

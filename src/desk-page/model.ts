@@ -21,6 +21,14 @@ export interface SheetLine {
   readonly left: boolean;
 }
 
+/** What was just found on the sheet that is open. */
+export interface LiveSheet {
+  readonly id: string;
+  readonly counts: FindingCounts;
+  readonly title: string | null;
+  readonly status: string | null;
+}
+
 /** Findings that no editor has accepted. */
 export interface FindingCounts {
   readonly errors: number;

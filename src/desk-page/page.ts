@@ -60,7 +60,10 @@ export class Page {
       sources,
       edition: this.#edition,
       leaf: () => this.#leaves.current,
-      live: (live) => this.#contents.live(live),
+      live: (live) => {
+        this.#contents.live(live);
+        this.#edition.live(live);
+      },
       say: (words) => this.say(words),
     });
     const middle = el(
@@ -219,7 +222,16 @@ export class Page {
     const parts = [...document.querySelectorAll<HTMLElement>('.contents, .middle, .right')];
     const at = parts.findIndex((part) => part.contains(document.activeElement));
     const next = parts[(at + step + parts.length) % parts.length];
-    const target = next?.querySelector<HTMLElement>('.cm-content, [tabindex="0"], button, input');
-    target?.focus();
+    // The text first, then the form; of the contents the sheet that is open, of the leaves the one on top.
+    const wanted = ['.cm-content', '.form-view input', '.here', '[aria-selected="true"]', 'button'];
+    for (const each of wanted) {
+      const target = [...(next?.querySelectorAll<HTMLElement>(each) ?? [])].find(
+        ({ offsetParent }) => offsetParent !== null,
+      );
+      if (target !== undefined) {
+        target.focus();
+        return;
+      }
+    }
   }
 }

@@ -1,6 +1,9 @@
 import { el, later } from './dom.ts';
 import { Refused, server } from './server.ts';
 
+/** Smaller than this the print cannot be read on a screen. */
+const leastZoom = 0.72;
+
 /**
  * A page of the print in a frame of its own, in which no script runs. The next page is laid out beside the
  * one that is seen and takes its place when it is ready, at the same place of the page.
@@ -45,6 +48,7 @@ export class PrintView {
     const key = `${wanted.id}\n${wanted.text}`;
     if (key === this.#made) return;
     this.#busy = true;
+    if (this.#frame === null) this.#said.textContent = 'The page is being laid out …';
     try {
       const { frame } = await server.frame(wanted.id, this.#what, wanted.text);
       await this.#put(`frame/${frame}`);
@@ -96,7 +100,8 @@ export class PrintView {
     const room = this.#sheet.clientWidth;
     if (body == null || root == null || room === 0) return;
     root.style.setProperty('zoom', '1');
-    const zoom = Math.min(1.4, room / Math.max(1, body.offsetWidth));
+    // On a narrow window the paper is moved about under it: type of a third its size nobody reads.
+    const zoom = Math.max(leastZoom, Math.min(1.4, room / Math.max(1, body.offsetWidth)));
     root.style.setProperty('zoom', String(zoom));
   }
 }

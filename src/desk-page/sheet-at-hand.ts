@@ -9,7 +9,7 @@ import { editorWords, offerActions } from './editor-words.ts';
 import type { FormEdit } from './form-model.ts';
 import { FormView } from './form-view.ts';
 import { Leaves } from './leaves.ts';
-import type { Differing, FindingCounts, OpenedSheet, Update } from './model.ts';
+import type { Differing, LiveSheet, OpenedSheet, Update } from './model.ts';
 import { oneChange } from './one-change.ts';
 import type { PrintView } from './print-view.ts';
 import { Proofreader } from './proofreader.ts';
@@ -29,12 +29,7 @@ export interface Around {
   readonly edition: EditionView;
   /** The leaf that lies on top. */
   readonly leaf: () => string;
-  readonly live: (live: {
-    id: string;
-    counts: FindingCounts;
-    title: string | null;
-    status: string | null;
-  }) => void;
+  readonly live: (live: LiveSheet) => void;
   readonly say: (words: string, stays?: boolean) => void;
 }
 
@@ -49,6 +44,8 @@ export class SheetAtHand {
   readonly #views: Leaves;
   readonly #head: SheetHead;
   readonly #readCursor = later(60, () => void this.#drawWork());
+  /** Entries of the form are made one after the other, each in the text that the one before it left. */
+  #entered: Promise<void> = Promise.resolve();
   #opened: OpenedSheet | null = null;
   #checked: Checked | null = null;
 
@@ -293,14 +290,29 @@ export class SheetAtHand {
   }
 
   /** An entry of the form: the edits of its own lines, made as if they were typed. */
-  async #formEdit(edit: FormEdit): Promise<void> {
-    const text = this.#text;
-    const edits = await this.#proofreader.ask('formEdit', { edit }, text);
-    if (this.#text !== text || edits.length === 0) return;
-    this.#view.dispatch({
-      changes: edits.map(({ span, text: insert }) => ({ from: span.start, to: span.end, insert })),
-      userEvent: 'input.form',
+  #formEdit(edit: FormEdit): Promise<void> {
+    const opened = this.#opened?.id;
+    const made = this.#entered.then(async () => {
+      // Another window may write meanwhile: then the entry is worked out anew, and never dropped.
+      while (this.#opened?.id === opened) {
+        const text = this.#text;
+        const edits = await this.#proofreader.ask('formEdit', { edit }, text);
+        if (this.#text !== text) continue;
+        if (edits.length > 0) {
+          this.#view.dispatch({
+            changes: edits.map(({ span, text: insert }) => ({
+              from: span.start,
+              to: span.end,
+              insert,
+            })),
+            userEvent: 'input.form',
+          });
+        }
+        return;
+      }
     });
+    this.#entered = made.catch(() => undefined);
+    return made;
   }
 
   #print(): void {
@@ -314,11 +326,9 @@ export class SheetAtHand {
     if (opened === null || differing === null) return;
     differenceDialog(differing, this.#text, this.#nonce, async (keep) => {
       await server.settle(opened.id, keep);
-      this.#around.say(
-        keep === 'mine'
-          ? 'Your text stays; saving writes it into the file.'
-          : 'The text is that of the file.',
-      );
+      // Whoever keeps his text has said what the file is to hold.
+      if (keep === 'file') this.#around.say('The text is that of the file.');
+      else if (await this.save()) this.#around.say('Your text stands in the file.');
     });
   }
 }

@@ -65,7 +65,8 @@ function said({ written, page, standing: how, difference, ruling, note }: Said):
   const beside = [page, standing[how], difference, ruling, note].filter((each) => each !== null);
   return el(
     'p',
-    { class: `said-${how}` },
+    // What an editor has ruled on is no longer open.
+    { class: how === 'differs' && ruling !== null ? 'said-ruled' : `said-${how}` },
     written ?? 'the same',
     el('span', { class: 'facts' }, beside.join('; ')),
   );

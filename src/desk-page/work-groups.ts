@@ -18,7 +18,10 @@ export function workGroups(document: DeskDocument): readonly WorkGroup[] {
     steps: operation.steps.map(
       (step): WorkLine => ({
         number: step.number,
-        words: plain(sheet.text.slice(step.span.start, step.span.end)),
+        words: plain(
+          sheet.text.slice(step.span.start, step.span.end),
+          (name) => sheet.settings.get(name)?.value?.text ?? name,
+        ),
         span: originOf(sheet, step.span).span,
         changes: (changes.get(step.span.start) ?? []).map(({ term, by }) => ({
           words: `${labelOf(term.part, proof?.kind)}: ${saysOf(term.part, term.condition, proof?.kind)}`,
@@ -37,13 +40,13 @@ function saysOf(part: string, condition: string, kind: Kind | undefined): string
   return kind?.parts.get(part)?.conditions.get(condition)?.says ?? condition;
 }
 
-/** A step's words without what marks it up. */
-function plain(source: string): string {
+/** A step's words without what marks it up, figures in their places. */
+function plain(source: string, figure: (name: string) => string): string {
   return source
     .replace(/^\s*\d+[.)]\s+/, '')
     .replace(/:{3,}[\s\S]*?:{3,}/g, ' ')
     .replace(/:state\[[^\]]*\]/g, '')
-    .replace(/:value\[([^\]]*)\]/g, '$1')
+    .replace(/:value\[([^\]]*)\]/g, (_, name: string) => figure(name.trim()))
     .replace(/!\[[^\]]*\]\([^)]*\)/g, '')
     .replace(/[*_`]/g, '')
     .replace(/\s+/g, ' ')

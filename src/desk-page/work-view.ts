@@ -62,16 +62,20 @@ export class WorkView {
         : el(
             'dl',
             {},
-            ...parts.flatMap(({ label, condition, changed, doubtful }) => [
-              el('dt', { class: changed ? 'changed' : null }, label),
+            ...parts.map(({ label, condition, changed, doubtful }) =>
               el(
-                'dd',
-                { class: changed ? 'changed' : null },
-                condition,
-                changed ? el('span', { class: 'by' }, ' by this step') : null,
-                doubtful ? el('span', { class: 'by' }, ' as its words say') : null,
+                'div',
+                {},
+                el('dt', { class: changed ? 'changed' : null }, label),
+                el(
+                  'dd',
+                  { class: changed ? 'changed' : null },
+                  condition,
+                  changed ? el('span', { class: 'by' }, ' by this step') : null,
+                  doubtful ? el('span', { class: 'by' }, ' as its words say') : null,
+                ),
               ),
-            ]),
+            ),
           ),
     );
     // Not before the parts have their room: what is lit would be pushed out of sight.

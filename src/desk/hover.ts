@@ -210,11 +210,15 @@ export function stateAfter(
   if (here === undefined || span === null) return null;
   const changed = new Set(here.step.changes.map(({ term }) => term.part));
   const before = walk.steps[found - 1]?.after;
+  const labels = [...here.after.keys()].map((part) => kind.parts.get(part)?.label ?? part);
   const parts = [...here.after].map(([part, { condition, by }]): PartAfter => {
     const known = kind.parts.get(part);
+    const label = known?.label ?? part;
+    // The engine that runs and the engine that is warm are two things to keep an eye on.
+    const isShared = labels.filter((each) => each === label).length > 1 && label !== part;
     return {
       part,
-      label: known?.label ?? part,
+      label: isShared ? `${label}, ${part.replaceAll('-', ' ')}` : label,
       condition: known?.conditions.get(condition)?.says ?? condition,
       changed:
         changed.has(part) || (before !== undefined && before.get(part)?.condition !== condition),

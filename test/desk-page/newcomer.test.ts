@@ -1,0 +1,128 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page, Browser as Puppeteer } from 'puppeteer-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { atDesk } from '../desk-server/at-desk.ts';
+import { browserHere } from '../press/stand.ts';
+import { cleanSheet, folderWith } from '../project/folder.ts';
+import { builtPage, cursorBehind, openPage, personsBrowser, textOf } from './in-browser.ts';
+
+// What somebody found who sat down at the desk for the first time.
+const found = await browserHere();
+if (typeof found === 'string') console.warn(`The desk's page is not looked at: ${found}`);
+const here = typeof found === 'string' ? null : found;
+
+const id = 'orlo-f27-wexcombe-four';
+const files = {
+  [`sheets/${id}.md`]: cleanSheet(id),
+  'edition.yaml': 'gaugeleaf-edition: 1\ntitle: A club\ncard-paper: letter\n',
+};
+
+let browser: Puppeteer;
+let built: { folder: string; remove: () => void };
+
+beforeAll(async () => {
+  if (here === null) return;
+  [browser, built] = await Promise.all([personsBrowser(here), builtPage()]);
+});
+
+afterAll(async () => {
+  await browser?.close();
+  built?.remove();
+});
+
+const has = (page: Page, selector: string, words: string) =>
+  page.waitForFunction(
+    `[...document.querySelectorAll(${JSON.stringify(selector)})].some((e) => e.textContent.includes(${JSON.stringify(words)}))`,
+    { timeout: 5000 },
+  );
+
+const wordsOf = (page: Page, selector: string) =>
+  page.$eval(selector, (element) => element.textContent);
+
+async function keys(
+  page: Page,
+  held: 'Alt' | 'Control' | 'Shift',
+  key: 'Enter' | 'k',
+): Promise<void> {
+  await page.keyboard.down(held);
+  await page.keyboard.press(key);
+  await page.keyboard.up(held);
+}
+
+describe.skipIf(here === null)('at the desk for the first time', () => {
+  test('what is open counts the text as it stands, and a whole line is asked about', async () => {
+    const desk = await atDesk(folderWith(files), { page: built.folder });
+    const { page, complaints } = await openPage(browser, desk.running.address(), id);
+    await page.evaluate("document.querySelector('#tab-open').click()");
+    await has(page, '.edition-view', 'Nothing is open');
+    await cursorBehind(page, 'value: 13/64 in');
+    await page.keyboard.type('ch, also');
+    await has(page, '.edition-view [aria-label="In the edition"]', ': 1 error');
+    expect(await wordsOf(page, '.edition-view')).not.toMatch(/0 warnings|1 errors/);
+
+    // Behind the last sign of a line that is marked, what can be done there is offered.
+    await page.keyboard.press('End');
+    await keys(page, 'Alt', 'Enter');
+    await page.waitForSelector('dialog.cures[open] .finding-error');
+    expect(await wordsOf(page, 'dialog.cures')).not.toContain('Nothing is found');
+    await page.keyboard.press('Escape');
+    for (let letter = 0; letter < 8; letter += 1) {
+      await cursorBehind(page, 'value: 13/64 inch, also'.slice(0, 23 - letter));
+      await page.keyboard.press('Backspace');
+    }
+    await has(page, '.edition-view [aria-label="In the edition"]', 'Nothing is open');
+
+    // A meaning that was shown is not followed by word that there is none.
+    await cursorBehind(page, '  float-le');
+    await keys(page, 'Alt', 'Enter');
+    await page.waitForSelector('dialog.cures[open] .meaning');
+    expect(await wordsOf(page, 'dialog.cures')).not.toContain('Nothing is found');
+    await page.keyboard.press('Escape');
+
+    // From part to part one comes to the text; and from what was sought to where it stands.
+    await page.evaluate("document.querySelector('.contents .here').focus()");
+    await page.keyboard.press('F6');
+    expect(await page.evaluate("document.activeElement.classList.contains('cm-content')")).toBe(
+      true,
+    );
+    await keys(page, 'Control', 'k');
+    await page.keyboard.type('13/64');
+    await has(page, '.found-lines', 'Float level');
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Enter');
+    await page.waitForFunction("document.activeElement.classList.contains('cm-content')");
+    expect(await wordsOf(page, '.cm-activeLine')).toContain('13/64');
+    expect(complaints).toEqual([]);
+    await page.close();
+  });
+
+  test('the form keeps what is selected at any speed, and quotes only what needs it', async () => {
+    const sheet = cleanSheet(id).replace('at: free end of the float', 'at: "fill: in"');
+    const folder = folderWith({ ...files, [`sheets/${id}.md`]: sheet });
+    const desk = await atDesk(folder, { page: built.folder });
+    const { page, complaints } = await openPage(browser, desk.running.address(), id);
+    await page.evaluate("document.querySelector('#tab-form').click()");
+    for (const [path, words] of [
+      ['["settings","float-level","at"]', 'free end'],
+      ['["settings","float-level","value"]', '450'],
+      ['["settings","idle-mixture","value"]', '1 turn out'],
+      ['["unit","model"]', 'F30'],
+    ] as const) {
+      const input = await page.waitForSelector(`[data-path='${path}']`);
+      await input?.click({ count: 3 });
+      await page.keyboard.type(words, { delay: 8 });
+    }
+    const level = await page.$(`[data-path='["settings","float-level","value"]']`);
+    await level?.click();
+    await page.keyboard.press('End');
+    await page.keyboard.type(' rpm', { delay: 200 });
+    await expect.poll(() => textOf(page)).toContain('model: F30');
+    await expect.poll(() => textOf(page)).toContain('value: 450 rpm # as the manual');
+    expect(await textOf(page)).toContain('at: free end\n');
+    expect(await textOf(page)).toContain('value: 1 turn out,');
+    expect(complaints).toEqual([]);
+    expect(readFileSync(join(folder, 'sheets', `${id}.md`), 'utf8')).toBe(sheet);
+    await page.close();
+  });
+});
