@@ -17,6 +17,10 @@ export default defineCheck({
       message: 'nothing brings the {part} back from {was} before {before}',
       fix: 'add `{number}. {step}` at the end of `## {operation}`',
     },
+    late: {
+      message: 'nothing brings the {part} back from {was} before {before}',
+      fix: 'have a step do it before that, or, where the {part} stays {was} while it runs, write `home-at-start: false` beside `home:` of `{name}` in its kind',
+    },
     read: {
       message:
         '{saying} read as {part} {was}, and nothing is read that brings it back before {before}',
@@ -33,8 +37,12 @@ export default defineCheck({
       const place = placeToRestore(fault, walk, kind);
       const span = fault.state.span;
       const said = saying(span, sheet);
+      // What is opened behind the place where it would be put back is put back there in vain.
+      const isLate = place !== null && place.span.end <= span.start;
+      const isRunning = kind.parts.get(part)?.conditions.get(state.condition)?.startsUp === true;
+      const cure = fault.before === 'start' && (isRunning || isLate) ? 'late' : 'left';
       report({
-        message: fault.doubtful ? 'read' : 'left',
+        message: fault.doubtful ? 'read' : cure,
         span,
         values: {
           part: partLabel(kind, part),
@@ -48,7 +56,7 @@ export default defineCheck({
           saying: `${said.what} ${said.isHeading ? 'is' : 'are'}`,
         },
         suggest: () =>
-          place === null
+          place === null || cure !== 'left'
             ? []
             : [{ step: stepFor(kind, part, home[0] ?? ''), where: 'end', at: place.heading.span }],
         related: at ? [{ span: at.span, label: 'started here' }] : [],
@@ -85,6 +93,21 @@ export default defineCheck({
           severity: 'warning',
           message: 'nothing brings the clamp back from loose before the engine is started',
           fix: 'add `2. Tighten the clamp. :state[clamp tight]` at the end of `## Installation`',
+        },
+      ],
+    },
+    {
+      name: 'a test gauge that is on where the engine is started for it',
+      sheet: {
+        front:
+          'work:\n  test-gauge:\n    label: test gauge\n    conditions: [away, joined]\n    starts: away\n    home: [away]\n    because: the pressure is read on the idling engine',
+        body: '## Installation\n\n1. Draw the nuts down. :state[unit on-engine]\n\n## First start\n\n1. Chock the wheels. :state[wheels chocked] :state[gear neutral]\n2. Join the gauge. :state[test-gauge joined]\n3. Start the engine. :state[engine running]\n4. Take the gauge off. :state[test-gauge away]\n',
+      },
+      expect: [
+        {
+          at: ':state[test-gauge joined]',
+          message: 'nothing brings the test gauge back from joined before the engine is started',
+          fix: 'have a step do it before that, or, where the test gauge stays joined while it runs, write `home-at-start: false` beside `home:` of `test-gauge` in its kind',
         },
       ],
     },

@@ -20,9 +20,11 @@ export interface DraftOptions {
   /** Goes on with the mapping that was proposed. */
   readonly yes?: boolean;
   readonly dryRun?: boolean;
-  /** A folder to make an example project in; only a date stands beside it. */
+  /** A folder to make an example project in; a title and a date stand beside it. */
   readonly club?: string;
   readonly program?: string;
+  /** Of a new folder: the edition and example sheets alone. */
+  readonly plain?: boolean;
   /** A sheet that the new one is a variant of; a title and a name stand beside it. */
   readonly basedOn?: string;
   /** The name of a kind of the project's own; a title stands beside it. */

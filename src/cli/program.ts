@@ -172,12 +172,13 @@ carried out. NO_COLOR turns colors off, FORCE_COLOR turns them on.`,
     .option('-o, --out <path>', 'where to write; - is standard output')
     .option('--based-on <sheet>', 'a variant of that sheet, by path or by name; needs --out')
     .option('--new-kind <name>', 'a kind of unit of your own, in kinds/')
-    .option('--title <words>', 'with --based-on or --new-kind: its title')
+    .option('--title <words>', 'with --based-on, --new-kind or --club: its title')
     .option('--from <list>', 'a list of units (CSV, XLSX or ODS): a sheet for each')
     .option('--mapping <file>', 'with --from: how the list is read; else <list>.mapping.yaml')
     .option('-y, --yes', 'with --from: go on with the mapping that is proposed')
     .option('--dry-run', 'with --from: say what would be written, and write nothing')
     .option('--club <folder>', 'an example project folder, with a workflow for a forge')
+    .option('--plain', 'with --club: an edition and example sheets, and nothing for a forge')
     .option('--program <address>', 'with --club: a git address or packed file of the program')
     .addHelpText(
       'after',

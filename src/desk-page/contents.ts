@@ -6,6 +6,7 @@ import { server } from './server.ts';
 export interface ContentsEvents {
   readonly open: (id: string, at?: { readonly line: number; readonly column: number }) => void;
   readonly newSheet: () => void;
+  readonly showKind: (name: string, title: string) => void;
   readonly printBooklet: () => void;
 }
 
@@ -19,6 +20,7 @@ export class Contents {
     hidden: true,
     'aria-label': 'What was found',
   });
+  readonly #behind = el('section', { class: 'behind', 'aria-label': 'Behind the sheets' });
   readonly #heading = el('h2', { class: 'edition' });
   readonly #progress = el('p', { class: 'progress', role: 'status' });
   readonly #words = el('input', {
@@ -39,6 +41,7 @@ export class Contents {
       this.#words,
       this.#found,
       this.#list,
+      this.#behind,
       this.#progress,
       el(
         'p',
@@ -106,10 +109,78 @@ export class Contents {
       state.club === null ? null : el('span', { class: 'club' }, state.club),
     );
     fill(this.#list, ...state.sheets.map((sheet) => this.#line(sheet)));
+    this.#drawBehind(state);
     const read = state.sheets.filter(({ counts, refused }) => counts !== null || refused !== null);
     this.#progress.textContent = state.done
       ? ''
       : `${read.length} of ${state.sheets.length} sheets read`;
+  }
+
+  /** Edition, shared sources and kinds: what is club's own opens, what came with the program is shown. */
+  #drawBehind({ files, kinds, findings }: EditionState): void {
+    const faults = (id: string, severity: string): number =>
+      findings.filter(
+        ({ finding }) =>
+          finding.file.endsWith(id) && finding.severity === severity && finding.accepted === null,
+      ).length;
+    const own = files.map((file) => {
+      const live = this.#live?.id === file.id ? this.#live.counts : null;
+      const counts = live ?? {
+        errors: faults(file.id, 'error'),
+        warnings: faults(file.id, 'warning'),
+        notes: 0,
+      };
+      const standing = [
+        ...tally(counts),
+        el('span', { class: 'status' }, file.sort === 'kind' ? 'your kind' : ''),
+      ];
+      return this.#stop(file.id, file.title, file.unsaved, standing, () =>
+        this.#events.open(file.id),
+      );
+    });
+    const built = kinds
+      .filter((kind) => !kind.own)
+      .map(({ name, title }) =>
+        this.#stop(name, title, false, [el('span', { class: 'status' }, 'kind')], () =>
+          this.#events.showKind(name, title),
+        ),
+      );
+    fill(
+      this.#behind,
+      el('h3', {}, 'Behind the sheets'),
+      el('ol', { class: 'lines' }, ...own, ...built),
+    );
+  }
+
+  #stop(
+    id: string,
+    title: string,
+    unsaved: boolean,
+    standing: readonly HTMLElement[],
+    onclick: () => void,
+  ): HTMLElement {
+    const here = id === this.#current;
+    return el(
+      'li',
+      {},
+      el(
+        'button',
+        {
+          type: 'button',
+          class: here ? 'here' : null,
+          'aria-current': here ? 'page' : null,
+          onclick,
+        },
+        el('span', { class: 'name' }, title),
+        el('span', { class: 'leader', 'aria-hidden': 'true' }),
+        el(
+          'span',
+          { class: 'standing' },
+          unsaved ? el('span', { class: 'unsaved', title: 'not saved yet' }, 'unsaved ') : null,
+          ...standing,
+        ),
+      ),
+    );
   }
 
   #line(sheet: SheetLine): HTMLElement {
@@ -146,27 +217,7 @@ export class Contents {
     if (sheet.refused !== null)
       return [...parts, el('span', { class: 'errors', title: sheet.refused }, 'unreadable')];
     if (counts === null) return [...parts, el('span', { class: 'reading' }, '…')];
-    const { errors, warnings } = counts;
-    if (errors > 0)
-      parts.push(
-        el(
-          'span',
-          { class: 'errors', title: counted(errors, 'error') },
-          `${errors} ×`,
-          hidden(' errors'),
-        ),
-        ' ',
-      );
-    if (warnings > 0)
-      parts.push(
-        el(
-          'span',
-          { class: 'warnings', title: counted(warnings, 'warning') },
-          `${warnings} ?`,
-          hidden(' warnings'),
-        ),
-        ' ',
-      );
+    parts.push(...tally(counts));
     parts.push(el('span', { class: 'status' }, sheet.left ? 'left out' : (status ?? 'no status')));
     return parts;
   }
@@ -206,4 +257,24 @@ export class Contents {
 
 function hidden(text: string): HTMLElement {
   return el('span', { class: 'for-ears' }, text);
+}
+
+/** Errors and warnings, as signs that are told in words as well. */
+function tally({ errors, warnings }: FindingCounts): HTMLElement[] {
+  return (
+    [
+      [errors, 'error', '×'],
+      [warnings, 'warning', '?'],
+    ] as const
+  )
+    .filter(([count]) => count > 0)
+    .map(([count, noun, sign]) =>
+      el(
+        'span',
+        { class: `${noun}s`, title: counted(count, noun) },
+        `${count} ${sign}`,
+        hidden(` ${noun}s`),
+        ' ',
+      ),
+    );
 }

@@ -185,6 +185,56 @@ export function newSheetDialog(
   });
 }
 
+/** The few words that a folder is begun with. */
+export function beginDialog({ folder }: EditionState, begun: () => void): void {
+  const place = el('div', { class: 'outcome', role: 'status' });
+  const title = entry('begin-title', 'Wexcombe Register: adjustment sheets');
+  const start = el('button', { type: 'submit', class: 'main' }, 'Begin it');
+  const form = el(
+    'form',
+    {},
+    el(
+      'p',
+      {},
+      `The folder ${folder} is empty. An edition and an invented example sheet of every kind of unit are laid into it, to look at and to take out again.`,
+    ),
+    labeled('What is your booklet called?', title),
+    place,
+    el('p', { class: 'deeds' }, start),
+  );
+  const box = dialog('Begin your folder', form);
+  form.addEventListener('submit', async (event) => {
+    event.preventDefault();
+    start.disabled = true;
+    const done = await carryOut({ do: 'new-club', title: title.value }, place);
+    start.disabled = false;
+    if (done?.status !== 0) return;
+    box.close();
+    begun();
+  });
+}
+
+/** What a kind of unit knows, as `gaugeleaf kind` tells it. */
+export function kindDialog(name: string, title: string): void {
+  const place = el('div', { class: 'outcome', role: 'status' });
+  const box = dialog(
+    title,
+    place,
+    el(
+      'p',
+      { class: 'deeds' },
+      closer(() => box),
+    ),
+  );
+  box.classList.add('reference');
+  const show = async (): Promise<void> => {
+    const done = await carryOut({ do: 'show-kind', name }, place);
+    if (done !== null && done.status === 0)
+      fill(place, el('pre', { class: 'talk', tabindex: '0' }, done.out.trim()));
+  };
+  void show();
+}
+
 interface Fields {
   readonly fields: readonly HTMLElement[];
   /** What is to be carried out, or what has to be said first. */

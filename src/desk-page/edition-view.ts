@@ -69,7 +69,11 @@ export class EditionView {
           ? { ...sheet, counts: live.counts, title: live.title ?? sheet.title }
           : sheet,
     );
-    const between = findings.filter(({ finding }) => finding.accepted === null);
+    // Of the file that is open what stands in it now is told above.
+    const between = findings.filter(
+      ({ finding }) =>
+        finding.accepted === null && !(live?.id.includes('.') && finding.file.endsWith(live.id)),
+    );
     const open = sheets.filter(
       ({ counts }) => counts !== null && counts.errors + counts.warnings > 0,
     );
@@ -96,12 +100,9 @@ export class EditionView {
   #between({ sheet, finding }: EditionFinding): HTMLElement {
     const { severity, message, fix, file, line } = finding;
     const words = `${message} (${file}, line ${line})`;
-    return this.#line(
-      severity,
-      words,
-      fix,
-      sheet === null ? null : () => this.#open(sheet, finding),
-    );
+    const own = this.#state?.files.find((each) => file.endsWith(each.id));
+    const id = sheet ?? own?.id ?? null;
+    return this.#line(severity, words, fix, id === null ? null : () => this.#open(id, finding));
   }
 
   #line(

@@ -1,7 +1,7 @@
 import { closeBrackets, completionKeymap } from '@codemirror/autocomplete';
 import { defaultKeymap, history, historyKeymap } from '@codemirror/commands';
 import { markdown } from '@codemirror/lang-markdown';
-import { yamlFrontmatter } from '@codemirror/lang-yaml';
+import { yaml, yamlFrontmatter } from '@codemirror/lang-yaml';
 import { codeFolding, foldKeymap, HighlightStyle, syntaxHighlighting } from '@codemirror/language';
 import { highlightSelectionMatches, search, searchKeymap } from '@codemirror/search';
 import { EditorState, type Extension } from '@codemirror/state';
@@ -26,10 +26,13 @@ import { hangingLines } from './editor-hang.ts';
 export interface EditorParts {
   readonly extensions: readonly Extension[];
   readonly locked: boolean;
+  /** Whether it is YAML throughout, and no sheet. */
+  readonly isYaml: boolean;
   readonly onText: (text: string) => void;
   readonly onCursor: (offset: number) => void;
   readonly onSave: () => void;
   readonly onCures: (view: EditorView) => void;
+  readonly onName: (view: EditorView, what: 'definition' | 'uses' | 'rename') => void;
 }
 
 /** How marks of the sheet look: values in figures' weight, states in slanted type. */
@@ -87,11 +90,11 @@ export function editorState(text: string, parts: EditorParts, nonce: string): Ed
       EditorView.lineWrapping,
       hangingLines(),
       EditorView.contentAttributes.of({
-        'aria-label': 'Text of the sheet',
+        'aria-label': parts.isYaml ? 'Text of the file' : 'Text of the sheet',
         spellcheck: 'false',
         tabindex: '0',
       }),
-      yamlFrontmatter({ content: markdown() }),
+      parts.isYaml ? yaml() : yamlFrontmatter({ content: markdown() }),
       syntaxHighlighting(words),
       indents,
       ownMarks,
@@ -100,6 +103,9 @@ export function editorState(text: string, parts: EditorParts, nonce: string): Ed
         { key: 'Mod-s', preventDefault: true, run: () => done(parts.onSave) },
         { key: 'Alt-Enter', run: (view) => done(() => parts.onCures(view)) },
         { key: 'Mod-.', run: (view) => done(() => parts.onCures(view)) },
+        { key: 'F2', run: (view) => done(() => parts.onName(view, 'rename')) },
+        { key: 'F12', run: (view) => done(() => parts.onName(view, 'definition')) },
+        { key: 'Shift-F12', run: (view) => done(() => parts.onName(view, 'uses')) },
         { key: 'F8', run: (view) => goToFinding(view, 1) },
         { key: 'Shift-F8', run: (view) => goToFinding(view, -1) },
         { key: 'Alt-ArrowUp', run: (view) => moveStep(view, -1) },

@@ -136,7 +136,8 @@ function replaceScalar(
   const isQuoted = sign === '"' || sign === "'";
   // Quotes that the old words needed say nothing of the new ones; those that somebody chose stay.
   const needed = isQuoted && scalarFor(node.text, place) !== node.text;
-  const quote = isQuoted && !needed ? sign : null;
+  const plain = scalarFor(value, place, { number: number || typeof node.value === 'number' });
+  const quote = isQuoted && !(needed && plain === value) ? sign : null;
   const written = scalarFor(value, place, {
     number: number || typeof node.value === 'number',
     quote,

@@ -42,7 +42,10 @@ export class Leaves {
     bar.addEventListener('keydown', (event) => {
       const step = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
       if (step === 0) return;
-      this.show((this.#current + step + leaves.length) % leaves.length);
+      let next = this.#current;
+      do next = (next + step + leaves.length) % leaves.length;
+      while (this.#tabs[next]?.hidden === true);
+      this.show(next);
       this.#tabs[this.#current]?.focus();
       event.preventDefault();
     });
@@ -66,7 +69,23 @@ export class Leaves {
     return this.#leaves[this.#current]?.id ?? '';
   }
 
+  /** Offers these alone for a while, the first of them on top; all of them again with null. */
+  only(ids: readonly string[] | null): void {
+    if (ids === null && this.#tabs.every(({ hidden }) => !hidden)) return;
+    for (const [at, tab] of this.#tabs.entries()) {
+      tab.hidden = ids !== null && !ids.includes(this.#leaves[at]?.id ?? '');
+    }
+    const kept = preferences.get(this.#name);
+    this.#show(ids?.[0] ?? kept ?? 0);
+  }
+
   show(which: number | string): void {
+    this.#show(which);
+    const shown = this.#leaves[this.#current];
+    if (shown !== undefined) preferences.set(this.#name, shown.id);
+  }
+
+  #show(which: number | string): void {
     const index =
       typeof which === 'number' ? which : this.#leaves.findIndex(({ id }) => id === which);
     if (index === this.#current || this.#leaves[index] === undefined) return;
@@ -79,7 +98,6 @@ export class Leaves {
     for (const [at, leaf] of this.element.querySelectorAll(':scope > .leaf').entries()) {
       (leaf as HTMLElement).hidden = at !== index;
     }
-    preferences.set(this.#name, this.#leaves[index].id);
     before?.shown(false);
     this.#leaves[index].shown(true);
   }

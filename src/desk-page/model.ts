@@ -1,4 +1,5 @@
-import type { PictureState } from '../checks/index.ts';
+import type { Edit, PictureState } from '../checks/index.ts';
+import type { DeskFinding } from '../desk/model.ts';
 import type { PlacedFinding } from '../report/index.ts';
 
 /** What the page and its server say to each other: JSON both ways, every path below the seat's own. */
@@ -50,6 +51,8 @@ export interface KindLine {
   readonly features: readonly { readonly name: string; readonly label: string }[];
   /** One at least of each is needed. */
   readonly oneOf: readonly (readonly string[])[];
+  /** Whether the club describes it in a file of its own; the rest come with the program. */
+  readonly own: boolean;
 }
 
 /** The whole left side. */
@@ -62,6 +65,10 @@ export interface EditionState {
   readonly sheets: readonly SheetLine[];
   readonly findings: readonly EditionFinding[];
   readonly kinds: readonly KindLine[];
+  /** Files besides the sheets: edition, shared sources, kinds of unit. */
+  readonly files: readonly FileLine[];
+  /** Whether there is an edition or a sheet: a folder that is empty has yet to be begun. */
+  readonly begun: boolean;
   /** Whether all sheets have been read. */
   readonly done: boolean;
 }
@@ -72,11 +79,24 @@ export interface Update {
   readonly changes: unknown;
 }
 
+/** What may be written at: sheets, and the files that hold for all of them. */
+export type FileSort = 'sheet' | 'edition' | 'sources' | 'kind';
+
+/** A file that holds for all sheets. */
+export interface FileLine {
+  /** Its place in the folder: what every address calls it by. */
+  readonly id: string;
+  readonly sort: FileSort;
+  readonly title: string;
+  readonly unsaved: boolean;
+}
+
 /** A sheet as it is opened. */
 export interface OpenedSheet {
   readonly id: string;
   /** As reports show it. */
   readonly file: string;
+  readonly sort: FileSort;
   readonly text: string;
   /** How many updates led to the text. */
   readonly version: number;
@@ -121,6 +141,35 @@ export type Pushed =
   | { readonly ok: true; readonly version: number }
   | { readonly ok: false; readonly version: number; readonly updates: readonly Update[] | null };
 
+/** What is wrong with a text that stands in a file besides the sheets. */
+export interface FileChecked {
+  readonly findings: readonly DeskFinding[];
+}
+
+/** A place that has a name. */
+export interface NamedPlace {
+  /** Null where it is in no sheet. */
+  readonly sheet: string | null;
+  readonly file: string;
+  readonly start: number;
+  /** 1-based. */
+  readonly line: number;
+  /** The line itself. */
+  readonly words: string;
+}
+
+/** Where a name stands. */
+export interface Places {
+  /** The name, where it can be changed. */
+  readonly name: string | null;
+  readonly definition: NamedPlace | null;
+  readonly uses: readonly NamedPlace[];
+}
+
+export type RenamedHere =
+  | { readonly ok: true; readonly edits: readonly Edit[]; readonly others: number }
+  | { readonly ok: false; readonly message: string };
+
 /** What `save` answers. */
 export type Saved =
   | { readonly ok: true }
@@ -133,7 +182,7 @@ export interface Done {
   readonly out: string;
   /** What it said. */
   readonly talk: string;
-  /** The sheet that was made; null for none. */
+  /** The sheet or other file that was made and can be written at; null for none. */
   readonly sheet: string | null;
   /** Prints that can be opened, as addresses below the seat. */
   readonly prints: readonly string[];
@@ -174,7 +223,9 @@ export type CommandOrder =
       readonly name: string;
       readonly title: string;
     }
-  | { readonly do: 'new-kind'; readonly name: string; readonly title: string };
+  | { readonly do: 'new-kind'; readonly name: string; readonly title: string }
+  | { readonly do: 'new-club'; readonly title: string }
+  | { readonly do: 'show-kind'; readonly name: string };
 
 /** A request refused, in words for a person. */
 export interface Refusing {

@@ -1,5 +1,5 @@
 import { Contents } from './contents.ts';
-import { newSheetDialog, printDialog, talked } from './dialogs.ts';
+import { beginDialog, kindDialog, newSheetDialog, printDialog, talked } from './dialogs.ts';
 import { el } from './dom.ts';
 import { EditionView } from './edition-view.ts';
 import { Leaves } from './leaves.ts';
@@ -49,8 +49,9 @@ export class Page {
       open,
       newSheet: () => {
         if (this.#state !== null)
-          newSheetDialog(this.#state, this.#sheet.id, (id) => void this.open(id));
+          newSheetDialog(this.#state, this.#sheet.id, (id) => void this.#made(id));
       },
+      showKind: (name, title) => kindDialog(name, title),
       printBooklet: () => printDialog(null, () => this.#sheet.save()),
     });
     this.#sheet = new SheetAtHand(nonce, {
@@ -60,11 +61,13 @@ export class Page {
       sources,
       edition: this.#edition,
       leaf: () => this.#leaves.current,
+      only: (leaves) => this.#leaves.only(leaves),
       live: (live) => {
         this.#contents.live(live);
         this.#edition.live(live);
       },
-      say: (words) => this.say(words),
+      open: (sheet, start) => void this.open(sheet).then(() => this.#sheet.go(start)),
+      say: (words, stays) => this.say(words, stays),
     });
     const middle = el(
       'section',
@@ -123,6 +126,19 @@ export class Page {
     document.title = `${this.#sheet.title} · ${this.#state?.title ?? 'Gaugeleaf desk'}`;
   }
 
+  /** Opens what was just made, and says which file it is. */
+  async #made(id: string): Promise<void> {
+    await this.#refreshEdition();
+    await this.open(id);
+    const isFile = id.includes('/');
+    this.say(
+      isFile
+        ? `${id} is begun: name its settings, operations, features and hazards here. Ctrl Space shows what may stand at the cursor.`
+        : `${id} is begun: what says fill in is to be written yet.`,
+      true,
+    );
+  }
+
   /** Tells something at the head of the page; a word that stays does so until the next. */
   say(words: string, stays = false): void {
     this.#word.textContent = words;
@@ -159,9 +175,20 @@ export class Page {
 
   async #fromAddress(): Promise<void> {
     const id = decodeURIComponent(location.hash.slice(1));
-    const known = this.#state?.sheets ?? [];
+    if (this.#state?.begun === false) {
+      // A folder that was just made: without a word of a command line.
+      if (document.querySelector('dialog') === null)
+        beginDialog(this.#state, () => void this.#begun());
+      return;
+    }
+    const known = [...(this.#state?.sheets ?? []), ...(this.#state?.files ?? [])];
     const first = known.find((sheet) => sheet.id === id) ?? known[0];
     if (first !== undefined && first.id !== this.#sheet.id) await this.open(first.id);
+  }
+
+  async #begun(): Promise<void> {
+    await this.#refreshEdition();
+    await this.#fromAddress();
   }
 
   async #refreshEdition(): Promise<void> {

@@ -1,8 +1,9 @@
 import { el, later } from './dom.ts';
 import { Refused, server } from './server.ts';
 
-/** Smaller than this the print cannot be read on a screen. */
-const leastZoom = 0.72;
+/** On a place narrower than this many pixels a whole page could not be read, and is moved about. */
+const narrow = 400;
+const zoomOnNarrow = 0.7;
 
 /**
  * A page of the print in a frame of its own, in which no script runs. The next page is laid out beside the
@@ -100,8 +101,8 @@ export class PrintView {
     const room = this.#sheet.clientWidth;
     if (body == null || root == null || room === 0) return;
     root.style.setProperty('zoom', '1');
-    // On a narrow window the paper is moved about under it: type of a third its size nobody reads.
-    const zoom = Math.max(leastZoom, Math.min(1.4, room / Math.max(1, body.offsetWidth)));
+    const whole = Math.min(1.4, room / Math.max(1, body.offsetWidth));
+    const zoom = room < narrow ? Math.max(zoomOnNarrow, whole) : whole;
     root.style.setProperty('zoom', String(zoom));
   }
 }

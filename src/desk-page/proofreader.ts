@@ -1,5 +1,6 @@
-import { server } from './server.ts';
-import type { Answered, Checked, Question, Questions } from './worker-model.ts';
+import type { FileSort } from './model.ts';
+import { Away, server } from './server.ts';
+import type { Answered, Checked, Question, Questions, YamlSort } from './worker-model.ts';
 
 /**
  * The page's end of its worker. One text is on its way at a time, and while it is, only the last of those
@@ -19,6 +20,7 @@ export class Proofreader {
   /** The text as it stands in the editor. */
   #latest: string | null = null;
   #id: string | null = null;
+  #sort: FileSort = 'sheet';
   #known = { bases: new Set<string>(), pictures: new Set<string>() };
 
   constructor(onChecked: (checked: Checked, text: string) => void) {
@@ -32,8 +34,9 @@ export class Proofreader {
   }
 
   /** Opens a sheet: what it needs besides its text is fetched first. */
-  async open(id: string, text: string): Promise<void> {
+  async open(id: string, text: string, sort: FileSort): Promise<void> {
     this.#id = id;
+    this.#sort = sort;
     this.#known = { bases: new Set(), pictures: new Set() };
     const base = /^based-on:[ \t]*["']?([a-z0-9-]+)/m.exec(text)?.[1];
     if (base !== undefined) this.#known.bases.add(base);
@@ -67,15 +70,43 @@ export class Proofreader {
     ask: Questions[Q]['ask'],
     text?: string,
   ): Promise<Questions[Q]['answer']> {
+    if (this.#sort !== 'sheet') return this.#askOfFile(this.#sort, what, ask, text ?? '');
     if (text !== undefined && text !== this.#sent) this.#send(text);
     return this.#post(what, ask);
+  }
+
+  /** Of a file that is no sheet it is known what may stand in it and what its keys say. */
+  async #askOfFile<Q extends Question>(
+    sort: YamlSort,
+    what: Q,
+    ask: Questions[Q]['ask'],
+    text: string,
+  ): Promise<Questions[Q]['answer']> {
+    const { offset } = { offset: 0, ...ask };
+    if (what === 'complete') return this.#post('fileComplete', { sort, text, offset });
+    if (what === 'hover') return this.#post('fileHover', { sort, text, offset });
+    if (what === 'work') return { groups: [], at: null, parts: [] };
+    return what === 'form' || what === 'sources' || what === 'definition' ? null : [];
+  }
+
+  #look(text: string): Promise<Checked> {
+    if (this.#sort === 'sheet') return this.#post('text', { text });
+    const id = this.#id ?? '';
+    return server.check(id, text).then(({ findings }) => ({
+      findings,
+      title: null,
+      kind: null,
+      status: null,
+      lacking: { bases: [], pictures: [] },
+      took: 0,
+    }));
   }
 
   #send(text: string): void {
     this.#busy = true;
     this.#waiting = null;
     this.#sent = text;
-    this.#post('text', { text }).then(
+    this.#look(text).then(
       (checked) => {
         if (this.#sent === text) this.#onChecked(checked, text);
         this.#next();
@@ -83,7 +114,8 @@ export class Proofreader {
       },
       (error: Error) => {
         this.#next();
-        throw error;
+        // The server may be away for a while; the next key asks it again.
+        if (!(error instanceof Away)) throw error;
       },
     );
   }
@@ -104,7 +136,7 @@ export class Proofreader {
   }
 
   async #fetchContext(): Promise<void> {
-    if (this.#id === null) return;
+    if (this.#id === null || this.#sort !== 'sheet') return;
     const { bases, pictures } = this.#known;
     const context = await server.context(this.#id, [...bases], [...pictures]);
     if (context.id === this.#id) await this.#post('open', { context });

@@ -3,10 +3,13 @@ import type {
   DeskEvent,
   Done,
   EditionState,
+  FileChecked,
   FoundLine,
   OpenedSheet,
+  Places,
   Pushed,
   Refusing,
+  RenamedHere,
   Saved,
   SheetContext,
   Update,
@@ -64,6 +67,11 @@ export const server = {
   push: (id: string, version: number, updates: readonly Update[]) =>
     ask<Pushed>(`sheet/${named(id)}/push`, { version, updates }),
   save: (id: string) => ask<Saved>(`sheet/${named(id)}/save`, {}),
+  places: (id: string, text: string, offset: number) =>
+    ask<Places>(`sheet/${named(id)}/places`, { text, offset }),
+  rename: (id: string, text: string, offset: number, to: string) =>
+    ask<RenamedHere>(`sheet/${named(id)}/rename`, { text, offset, to }),
+  check: (id: string, text: string) => ask<FileChecked>(`sheet/${named(id)}/check`, { text }),
   settle: (id: string, keep: 'mine' | 'file') => ask<object>(`sheet/${named(id)}/settle`, { keep }),
   context: (id: string, bases: readonly string[], pictures: readonly string[]) => {
     const query = new URLSearchParams([

@@ -10,6 +10,7 @@ import type { FormEdit } from './form-model.ts';
 import { FormView } from './form-view.ts';
 import { Leaves } from './leaves.ts';
 import type { Differing, LiveSheet, OpenedSheet, Update } from './model.ts';
+import { askName, goToDefinition, showUses } from './names-dialog.ts';
 import { oneChange } from './one-change.ts';
 import type { PrintView } from './print-view.ts';
 import { Proofreader } from './proofreader.ts';
@@ -29,7 +30,11 @@ export interface Around {
   readonly edition: EditionView;
   /** The leaf that lies on top. */
   readonly leaf: () => string;
+  /** Offers these leaves alone; all of them with null. */
+  readonly only: (leaves: readonly string[] | null) => void;
   readonly live: (live: LiveSheet) => void;
+  /** Opens a sheet at an offset of its text. */
+  readonly open: (sheet: string, start: number) => void;
   readonly say: (words: string, stays?: boolean) => void;
 }
 
@@ -64,7 +69,8 @@ export class SheetAtHand {
       save: () => void this.save(),
       print: () => this.#print(),
       showDifference: () => this.#showDifference(),
-      cures: () => void offerActions(this.#view, this.#proofreader, this.#opened?.file ?? ''),
+      cures: () => this.#cures(),
+      name: (what) => void this.#name(what),
     });
     this.#views = new Leaves('view', 'The sheet', [
       {
@@ -101,7 +107,7 @@ export class SheetAtHand {
   async open(id: string): Promise<void> {
     if (this.#opened !== null) await settle(this.#view);
     this.#put(await server.sheet(id));
-    await this.#proofreader.open(id, this.#text);
+    await this.#proofreader.open(id, this.#text, this.#opened?.sort ?? 'sheet');
     if (this.#opened?.restored === true) {
       this.#around.say('What was typed before and not saved is here again.');
     }
@@ -124,16 +130,23 @@ export class SheetAtHand {
             editorWords(this.#proofreader),
           ],
           locked: opened.locked !== null,
+          isYaml: opened.sort !== 'sheet',
           onText: (text) => this.#onText(text),
           onCursor: () => this.#readCursor(),
           onSave: () => void this.save(),
-          onCures: (view) => void offerActions(view, this.#proofreader, opened.file),
+          onCures: () => this.#cures(),
+          onName: (_, what) => void this.#name(what),
         },
         this.#nonce,
       ),
     );
     if (opened.locked !== null) this.#around.say(opened.locked, true);
     this.stands(opened.unsaved, opened.differing);
+    const isSheet = opened.sort === 'sheet';
+    this.#views.only(isSheet ? null : ['text']);
+    this.#head.prints(isSheet);
+    this.#around.only(isSheet ? null : ['open']);
+    if (!isSheet) return;
     this.#around.card.text(opened.id, opened.text);
     this.#around.chapter.text(opened.id, opened.text);
   }
@@ -162,7 +175,7 @@ export class SheetAtHand {
       selection: { anchor: Math.min(head, text.length) },
       scrollIntoView: true,
     });
-    await this.#proofreader.open(opened.id, this.#text);
+    await this.#proofreader.open(opened.id, this.#text, opened.sort);
   }
 
   get #text(): string {
@@ -244,6 +257,7 @@ export class SheetAtHand {
     this.#proofreader.check(text);
     if (this.#opened === null) return;
     this.#head.typed();
+    if (this.#opened.sort !== 'sheet') return;
     this.#around.card.text(this.#opened.id, text);
     this.#around.chapter.text(this.#opened.id, text);
   }
@@ -313,6 +327,26 @@ export class SheetAtHand {
     });
     this.#entered = made.catch(() => undefined);
     return made;
+  }
+
+  #cures(): void {
+    void offerActions(this.#view, this.#proofreader, this.#opened?.file ?? '');
+  }
+
+  /** What is known of the name at the cursor throughout the project, or another name for it. */
+  async #name(what: 'definition' | 'uses' | 'rename'): Promise<void> {
+    const id = this.#opened?.sort === 'sheet' ? this.#opened.id : null;
+    if (id === null) return;
+    const events = {
+      open: (sheet: string, start: number) => this.#around.open(sheet, start),
+      say: (words: string) => this.#around.say(words),
+    };
+    const deeds = { definition: goToDefinition, uses: showUses, rename: askName };
+    try {
+      await deeds[what](this.#view, id, events);
+    } catch (error) {
+      this.#around.say(error instanceof Error ? error.message : String(error));
+    }
   }
 
   #print(): void {

@@ -8,10 +8,18 @@ export interface HeadEvents {
   readonly print: () => void;
   readonly showDifference: () => void;
   readonly cures: () => void;
+  readonly name: (what: 'definition' | 'uses' | 'rename') => void;
 }
 
 /** How long after the last key a sheet saves itself, where it is to (milliseconds). */
 const savesItselfAfter = 1500;
+
+/** What can be asked of the name at the cursor. */
+const nameDeeds = [
+  ['definition', 'Go to its place', 'F12'],
+  ['uses', 'Where it is used', 'Shift F12'],
+  ['rename', 'Another name', 'F2'],
+] as const;
 
 /** The head of a sheet: its title, how it stands to its file, and what can be done with it; and its foot. */
 export class SheetHead {
@@ -23,6 +31,8 @@ export class SheetHead {
   readonly #tally = el('p', { class: 'tally', role: 'status' });
   readonly #standing = el('span', { class: 'standing', role: 'status' });
   readonly #differs: HTMLElement;
+  readonly #names = el('span', { class: 'deeds' });
+  readonly #print = el('button', { type: 'button' }, 'Print the card');
   readonly #itself = el('input', { type: 'checkbox', id: 'saves-itself' });
   readonly #soon: () => void;
 
@@ -40,6 +50,12 @@ export class SheetHead {
       { type: 'button', class: 'differs', hidden: true, onclick: () => events.showDifference() },
       'The file was changed meanwhile: look at both',
     );
+    this.#names.append(
+      ...nameDeeds.map(([what, label, key]) =>
+        el('button', { type: 'button', title: key, onclick: () => events.name(what) }, label),
+      ),
+    );
+    this.#print.addEventListener('click', () => events.print());
     this.head = el(
       'header',
       { class: 'sheet-head' },
@@ -50,7 +66,7 @@ export class SheetHead {
         this.#standing,
         el('button', { type: 'button', title: 'Ctrl S', onclick: () => events.save() }, 'Save'),
         el('label', { for: 'saves-itself' }, this.#itself, 'by itself'),
-        el('button', { type: 'button', onclick: () => events.print() }, 'Print the card'),
+        this.#print,
       ),
       this.#differs,
     );
@@ -66,8 +82,15 @@ export class SheetHead {
           { type: 'button', title: 'Alt Enter', onclick: () => events.cures() },
           'What can be done here',
         ),
+        this.#names,
       ),
     );
+  }
+
+  /** Whether it is something that prints by itself. */
+  prints(prints: boolean): void {
+    this.#print.hidden = !prints;
+    this.#names.hidden = !prints;
   }
 
   title(title: string): void {

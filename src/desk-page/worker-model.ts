@@ -2,7 +2,10 @@ import type { Concordance } from '../concordance/model.ts';
 import type { Completion, DeskAction, DeskFinding, Hover, OutlineEntry } from '../desk/model.ts';
 import type { Span } from '../text/index.ts';
 import type { FormEdit, FormModel } from './form-model.ts';
-import type { SheetContext } from './model.ts';
+import type { FileSort, SheetContext } from './model.ts';
+
+/** Sorts of files that are no sheets. */
+export type YamlSort = Exclude<FileSort, 'sheet'>;
 
 /** A step of the work as the page lists it. */
 export interface WorkLine {
@@ -47,6 +50,15 @@ export interface Questions {
   readonly open: { ask: { context: SheetContext }; answer: null };
   readonly text: { ask: { text: string }; answer: Checked };
   readonly complete: { ask: { offset: number }; answer: readonly Completion[] };
+  /** The same in a file that is no sheet; the text comes along. */
+  readonly fileComplete: {
+    ask: { sort: YamlSort; text: string; offset: number };
+    answer: readonly Completion[];
+  };
+  readonly fileHover: {
+    ask: { sort: YamlSort; text: string; offset: number };
+    answer: Hover | null;
+  };
   readonly hover: { ask: { offset: number }; answer: Hover | null };
   readonly actions: { ask: { span: Span }; answer: readonly DeskAction[] };
   readonly explain: { ask: { check: string }; answer: string | null };

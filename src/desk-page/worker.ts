@@ -4,6 +4,8 @@ import {
   completions,
   definition,
   explained,
+  fileCompletions,
+  fileHover,
   findings,
   hover,
   openDocument,
@@ -68,6 +70,8 @@ const answers: Answers = {
     return checked();
   },
   complete: ({ offset }) => completions(current(), offset),
+  fileComplete: ({ sort, text: written, offset }) => fileCompletions(sort, written, offset),
+  fileHover: ({ sort, text: written, offset }) => fileHover(sort, written, offset),
   hover: ({ offset }) => hover(current(), offset),
   actions: ({ span }) => actions(current(), span),
   explain: ({ check }) => explained(check),

@@ -1,6 +1,6 @@
 import { basename, isAbsolute, join } from 'node:path';
 import type { CommandOrder, Done } from '../desk-page/model.ts';
-import { fileId, Refusal } from '../project/index.ts';
+import { fileId, ownFiles, Refusal } from '../project/index.ts';
 import type { Desk } from './desk.ts';
 
 /** What a command came to. */
@@ -44,15 +44,21 @@ export class Commands {
     this.#desk.look();
     const written = out.split('\n').filter((line) => line !== '');
     const made = written.find((path) => /\.md$/i.test(path));
+    const kind = order.do === 'new-kind' ? written.find((path) => this.#isOwn(path)) : undefined;
     return {
       status,
       out,
       talk,
-      sheet: made === undefined ? null : fileId(made),
+      sheet: made === undefined ? (kind ?? null) : fileId(made),
       prints: written
         .filter((path) => isPrint(path, root))
         .map((path) => `print/${encodeURIComponent(basename(path))}`),
     };
+  }
+
+  /** Whether a path, seen from the project's folder, is that of a kind, the edition or shared sources. */
+  #isOwn(path: string): boolean {
+    return ownFiles(this.#desk.project).some(({ id }) => id === path);
   }
 
   #argvOf(order: CommandOrder): readonly string[] {
@@ -83,6 +89,10 @@ export class Commands {
           `--new-kind=${plainName(order.name)}`,
           `--title=${text(order.title, 'title')}`,
         ];
+      case 'new-club':
+        return ['draft', '--club=.', '--plain', `--title=${text(order.title, 'title')}`];
+      case 'show-kind':
+        return ['kind', plainName(order.name)];
       default:
         throw new Refusal('nobody here knows this order');
     }

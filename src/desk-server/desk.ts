@@ -5,7 +5,9 @@ import {
   EditionWatch,
   fileId,
   locate,
+  type OwnFile,
   openProject,
+  ownFiles,
   type Project,
   Refusal,
 } from '../project/index.ts';
@@ -71,15 +73,22 @@ export class Desk {
     return path;
   }
 
-  /** The one text of a sheet that all windows share. */
+  /** The file of the project that is no sheet and is called so; null for a sheet, or for none. */
+  ownFile(id: string): OwnFile | null {
+    if (this.#project.sheets().some((each) => fileId(each) === id)) return null;
+    return ownFiles(this.#project).find((each) => each.id === id) ?? null;
+  }
+
+  /** The one text of a sheet, or of another file of the project, that all windows share. */
   sheet(id: string): OpenSheet {
     const open = this.#sheets.get(id);
     if (open !== undefined) return open;
-    const path = this.pathOf(id);
+    const own = this.ownFile(id);
+    const path = own === null ? this.pathOf(id) : own.path;
     const { root } = this.#project;
     const file = this.#project.show(path);
     const sheet = new OpenSheet(
-      { id, path, root, file, folder: this.folder },
+      { id, path, root, file, folder: this.folder, sort: own?.sort ?? 'sheet' },
       {
         updates: (version, updates) => this.tell({ is: 'updates', id, version, updates }),
         changed: () => this.#tellSheet(id),

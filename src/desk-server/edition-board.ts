@@ -3,13 +3,14 @@ import { acrossChecks, runAcross, type SheetFacts, sheetFacts } from '../checks/
 import type {
   EditionFinding,
   EditionState,
+  FileLine,
   FindingCounts,
   FoundLine,
   KindLine,
   SheetLine,
 } from '../desk-page/model.ts';
 import { gaugeBook } from '../gauges/index.ts';
-import { examineFile, type FileFaults, fileId, type Project } from '../project/index.ts';
+import { examineFile, type FileFaults, fileId, ownFiles, type Project } from '../project/index.ts';
 import { findIn, queryOf } from '../report/find/index.ts';
 import { type PlacedFinding, placeAcross, placeFindings } from '../report/index.ts';
 import type { Sheet } from '../sheet/model.ts';
@@ -104,9 +105,27 @@ export class EditionBoard {
       folder: basename(this.#project.root),
       sheets,
       findings: [...this.#faults, ...this.#across],
-      kinds: [...this.#project.kinds.values()].map(kindLine),
+      kinds: [...this.#project.kinds.values()].map((kind) =>
+        kindLine(kind, this.#project.kindFile(kind.name) !== null),
+      ),
+      files: ownFiles(this.#project).map(({ id, sort }) => ({
+        id,
+        sort,
+        title: this.#titleOf(id, sort),
+        unsaved: unsaved(id),
+      })),
+      begun: this.#project.isProject,
       done: this.#waiting.length === 0,
     };
+  }
+
+  #titleOf(id: string, sort: FileLine['sort']): string {
+    if (sort === 'edition') return 'The edition';
+    if (sort === 'sources') return 'Shared sources';
+    const kind = [...this.#project.kinds.values()].find(({ name }) =>
+      this.#project.kindFile(name)?.endsWith(id),
+    );
+    return kind?.title ?? id.replace(/^kinds\//, '');
   }
 
   #begin(paths: readonly string[]): void {
@@ -194,8 +213,9 @@ function countsOf(
   return { errors: count('error'), warnings: count('warning'), notes: count('note') };
 }
 
-function kindLine({ name, title, features, oneOf }: KindOf): KindLine {
+function kindLine({ name, title, features, oneOf }: KindOf, own: boolean): KindLine {
   return {
+    own,
     name,
     title,
     features: [...features.values()].map((feature) => ({

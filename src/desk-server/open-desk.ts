@@ -1,3 +1,4 @@
+import { readdirSync } from 'node:fs';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { causeInWords, openProject, Refusal } from '../project/index.ts';
@@ -44,10 +45,12 @@ const mostTokens = 20;
  */
 export async function openDesk(options: DeskOptions): Promise<RunningDesk> {
   const project = openProject(options.folder, options.cwd);
-  if (!project.isProject) {
+  // An empty folder is one that is to be begun: the page asks what it needs.
+  const stranger = project.isProject ? undefined : foreignIn(project.root);
+  if (stranger !== undefined) {
     throw new Refusal(
-      `${project.root} is no project: it has neither edition.yaml nor a folder sheets`,
-      'go to the folder of your sheets, or begin one: gaugeleaf draft --club my-club',
+      `${project.root} is no project: it has neither edition.yaml nor a folder sheets, and holds ${stranger}`,
+      'go to the folder of your sheets, or make an empty one and open the desk in it: it begins there',
     );
   }
   let folder: string;
@@ -87,6 +90,11 @@ export async function openDesk(options: DeskOptions): Promise<RunningDesk> {
       await new Promise<void>((done) => server.close(() => done()));
     },
   };
+}
+
+/** Something in a folder that keeps it from being begun; undefined where there is nothing. */
+function foreignIn(folder: string): string | undefined {
+  return readdirSync(folder).find((name) => name !== '.git' && name !== '.gaugeleaf');
 }
 
 async function answer(

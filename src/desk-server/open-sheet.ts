@@ -82,6 +82,7 @@ export class OpenSheet {
     return {
       id: this.id,
       file: this.#place.file,
+      sort: this.#place.sort,
       text: this.text,
       version: this.version,
       unsaved: this.unsaved,
@@ -192,6 +193,16 @@ export class OpenSheet {
       this.#replace(this.#shown(found.text));
       this.#journal.clear();
     }
+    this.#afterChange();
+  }
+
+  /** Puts another text in place of this one for all windows, as if one of them had typed it. */
+  rewrite(text: string): void {
+    if (this.#locked !== null) throw new Refusal(this.#locked);
+    if (text === this.text) return;
+    const changes = oneChange(this.text, text);
+    this.#journal.add(changes.toJSON(), this.text, this.#baseMark);
+    this.#replace(text);
     this.#afterChange();
   }
 

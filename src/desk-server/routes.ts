@@ -1,8 +1,8 @@
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import { join } from 'node:path';
-import type { CommandOrder, Update } from '../desk-page/model.ts';
+import type { CommandOrder, FileChecked, Update } from '../desk-page/model.ts';
 import { PressStopped } from '../press/index.ts';
-import { isTaken, locate, Refusal, readBounded } from '../project/index.ts';
+import { isTaken, locate, ownFileFaults, Refusal, readBounded } from '../project/index.ts';
 import { send, sendJson, sendRefusal } from './answer.ts';
 import { assetNamed, pageHtml } from './assets.ts';
 import { readBody } from './body.ts';
@@ -10,6 +10,7 @@ import type { Commands } from './commands.ts';
 import type { Desk } from './desk.ts';
 import { framePolicy } from './frames.ts';
 import { everywhere, pagePolicy } from './guard.ts';
+import { placesThroughout, renameThroughout } from './names-throughout.ts';
 import { randomHex } from './seat.ts';
 import { sheetContext } from './sheet-context.ts';
 
@@ -133,6 +134,13 @@ async function post(
         desk.look();
         return saved;
       }
+      if (deed === 'places')
+        return placesThroughout(desk, name, fields.text('text'), fields.number('offset'));
+      if (deed === 'rename') {
+        const [text, to] = [fields.text('text'), fields.text('to')];
+        return renameThroughout(desk, name, { text, to, offset: fields.number('offset') });
+      }
+      if (deed === 'check') return fileChecked(desk, name, fields.text('text'));
       if (deed === 'settle') {
         sheet.settle(fields.text('keep') === 'mine' ? 'mine' : 'file');
         return {};
@@ -152,6 +160,25 @@ async function post(
     default:
       throw new NotThere();
   }
+}
+
+/** What is wrong with a text of a file that is no sheet, as `check` says it. */
+function fileChecked(desk: Desk, id: string, text: string): FileChecked {
+  const own = desk.ownFile(id);
+  if (own === null) throw new NotThere();
+  const found = ownFileFaults(desk.project, own, text)?.findings ?? [];
+  return {
+    findings: found.map((finding, index) => ({
+      ...finding,
+      related: finding.related.map(({ span, label, file }) => ({
+        file: file ?? finding.file,
+        span,
+        label,
+      })),
+      certain: false,
+      index,
+    })),
+  };
 }
 
 /** Events, one JSON object each, until the window is closed. */

@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
+import type { FileSort } from '../desk-page/model.ts';
 import { makeFolder, Refusal, readOwnText, writeWhole } from '../project/index.ts';
 import { markOf } from './journal.ts';
 
@@ -13,6 +14,7 @@ export interface SheetPlace {
   readonly file: string;
   /** Where journals lie. */
   readonly folder: string;
+  readonly sort: FileSort;
 }
 
 /** The file of a sheet as it stands on the disk. */
@@ -36,9 +38,10 @@ export function readSheetFile({ path, root, file }: SheetPlace): FileRead {
 }
 
 /** Keeps a text that gave way to another, under a name that only it has. */
-export function setAside({ folder, id }: SheetPlace, text: string): void {
+export function setAside({ folder, id, sort }: SheetPlace, text: string): void {
   const aside = join(folder, 'aside');
   makeFolder(aside, 0o700);
-  const name = `${id.slice(0, 80)}-${markOf(text).slice(0, 12)}.md`;
-  writeWhole(join(aside, name), text, { within: aside });
+  const name = id.replaceAll('/', '-').slice(0, 80);
+  const end = sort === 'sheet' ? '.md' : '.yaml';
+  writeWhole(join(aside, `${name}-${markOf(text).slice(0, 12)}${end}`), text, { within: aside });
 }

@@ -1,3 +1,4 @@
+import type { KeyWords } from '../generated/sheet-words.ts';
 import type { Kind } from '../kinds/model.ts';
 import type { Source } from '../sheet/model.ts';
 import { scalar } from '../text/index.ts';
@@ -12,19 +13,23 @@ export function frontCompletions(
   document: DeskDocument,
   cursor: FrontCursor,
 ): readonly Completion[] {
-  const here = { ...cursor, part: isBareItem(cursor) ? ('value' as const) : cursor.part };
+  const here = { ...cursor, part: isBareItem(cursor, wordsAt) ? ('value' as const) : cursor.part };
   const offers = here.part === 'key' ? keyOffers(document, here) : valueOffers(document, here);
-  return offers.map((offer) => placed(document, here, offer));
+  return offers.map((offer) => placed(document.text, here, offer));
 }
 
 /** An item of a list of names, which by its looks could be a key as well. */
-function isBareItem({ path, part, hasColon }: FrontCursor): boolean {
+export function isBareItem(
+  { path, part, hasColon }: FrontCursor,
+  wordsOf: (path: readonly string[]) => KeyWords | null,
+): boolean {
   if (part !== 'key' || hasColon || path.at(-1) !== '-') return false;
-  const words = wordsAt(path);
+  const words = wordsOf(path);
   return words !== null && words.any === null && Object.keys(words.keys).length === 0;
 }
 
-function placed({ text }: DeskDocument, cursor: FrontCursor, offer: Offer): Completion {
+/** What is offered, in its place at the cursor. */
+export function placed(text: string, cursor: FrontCursor, offer: Offer): Completion {
   const { span, part, hasColon } = cursor;
   let written = offer.text ?? offer.label;
   let blank = offer.blank ? { start: offer.blank[0], end: offer.blank[1] } : null;
@@ -124,7 +129,7 @@ function keyOffers(document: DeskDocument, cursor: FrontCursor): readonly Offer[
 }
 
 /** A key with its colon, and where mappings stand below keys, the start of the next line. */
-function keyText(
+export function keyText(
   key: string,
   inFlow: boolean,
   pad: string,

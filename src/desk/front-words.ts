@@ -14,8 +14,8 @@ export interface Offer {
 }
 
 /** What the schema says of the place that a path leads to; null where it says nothing. */
-export function wordsAt(path: readonly string[]): KeyWords | null {
-  let here: KeyWords | null = sheetWords;
+export function wordsAt(path: readonly string[], root: KeyWords = sheetWords): KeyWords | null {
+  let here: KeyWords | null = root;
   for (const step of path) {
     if (here === null) return null;
     if (step === '-') {

@@ -1,6 +1,7 @@
 export { actions, mended } from './actions.ts';
 export { completions } from './completions.ts';
 export { documentOf, openDocument, retyped } from './document.ts';
+export { fileCompletions, fileHover } from './file-words.ts';
 export { findings } from './findings.ts';
 export { keyWords } from './front-words.ts';
 export { hints } from './hints.ts';

@@ -22,7 +22,15 @@ export function openEdition(root: string, file: string): EditionFile {
   const none = { root, file, yaml: null, value: {} };
   if (!isTaken(path)) return { ...none, read: null };
   const read = readOwnText(root, path, file);
-  if (!read.ok) return { ...none, read };
+  return read.ok ? editionOf(root, file, read) : { ...none, read };
+}
+
+/** The same of a text that may stand in it. */
+export function editionOf(
+  root: string,
+  file: string,
+  read: TextRead & { readonly ok: true },
+): EditionFile {
   const base = read.text.startsWith('\ufeff') ? 1 : 0;
   const yaml = readYaml(read.text.slice(base), base);
   const value = yaml.root?.kind === 'map' ? (yaml.value as Record<string, unknown>) : {};

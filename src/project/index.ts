@@ -1,5 +1,5 @@
 export { type Checked, type CheckedSheet, checkFile, recallFile, toldOf } from './checked-sheet.ts';
-export { clubFolder } from './club-folder.ts';
+export { clubFolder, plainFolder } from './club-folder.ts';
 export type { Edition } from './edition.ts';
 export { openEdition } from './edition-file.ts';
 export { editionNamed, projectSheets, projectSnapshot } from './edition-source.ts';
@@ -18,6 +18,7 @@ export { listFiles } from './list-sheets.ts';
 export { listedSheets } from './listed-sheets.ts';
 export { makeFolder } from './make-folder.ts';
 export { namedKind } from './named-kind.ts';
+export { type OwnFile, ownFileFaults, ownFiles } from './own-files.ts';
 export { packageRoot, packageVersion } from './package-root.ts';
 export { writePages } from './page-folder.ts';
 export { type PartFolder, partFolder } from './part-store.ts';

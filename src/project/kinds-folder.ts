@@ -25,11 +25,16 @@ export function kindFileFaults(root: string, path: string, file: string): FileFa
       { check: 'kind-invalid', span: { start: 0, end: 0 }, message, fix },
     ]);
   }
-  const { problems } = readKind(read.text, file, formulaNames());
-  if (problems.length === 0) return idleKind(read.text, file);
+  return kindTextFaults(read.text, file);
+}
+
+/** The same of a text that may stand in such a file. */
+export function kindTextFaults(text: string, file: string): FileFaults | null {
+  const { problems } = readKind(text, file, formulaNames());
+  if (problems.length === 0) return idleKind(text, file);
   return fileFaults(
     file,
-    read.text,
+    text,
     problems.map((problem) => ({ ...problem, check: 'kind-invalid' })),
   );
 }

@@ -43,6 +43,12 @@ export function readSharedSources(root: string, file: string): SharedSourcesRead
   };
 }
 
+/** What is wrong with a text that may stand in it. */
+export function sourcesTextFaults(text: string, file: string): FileFaults {
+  const base = text.startsWith('\ufeff') ? 1 : 0;
+  return fileFaults(file, text, faultsIn(readYaml(text.slice(base), base)));
+}
+
 function faultsIn(yaml: YamlRead): Fault[] {
   const faults = yaml.problems.map(({ span, message, fix, related }) => ({
     check,

@@ -1,11 +1,20 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page, Browser as Puppeteer } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { RunCommand } from '../../src/desk-server/index.ts';
+import { gaugeleaf } from '../cli/console.ts';
 import { atDesk } from '../desk-server/at-desk.ts';
 import { browserHere } from '../press/stand.ts';
 import { cleanSheet, folderWith } from '../project/folder.ts';
-import { builtPage, cursorBehind, openPage, personsBrowser, textOf } from './in-browser.ts';
+import {
+  barriers,
+  builtPage,
+  cursorBehind,
+  openPage,
+  personsBrowser,
+  textOf,
+} from './in-browser.ts';
 
 // What somebody found who sat down at the desk for the first time.
 const found = await browserHere();
@@ -43,12 +52,25 @@ const wordsOf = (page: Page, selector: string) =>
 async function keys(
   page: Page,
   held: 'Alt' | 'Control' | 'Shift',
-  key: 'Enter' | 'k',
+  key: 'Enter' | 'Space' | 'k' | 's',
 ): Promise<void> {
   await page.keyboard.down(held);
   await page.keyboard.press(key);
   await page.keyboard.up(held);
 }
+
+/** Presses a button by its words, the last there is. */
+async function press(page: Page, words: string): Promise<void> {
+  const done = await page.evaluate(
+    `(() => { const b = [...document.querySelectorAll('button')].reverse().find((b) => b.offsetParent && b.textContent.includes(${JSON.stringify(words)})); b?.click(); return b !== undefined; })()`,
+  );
+  if (done !== true) throw new Error(`there is no button ${words}`);
+}
+
+const realCommands: RunCommand = async (argv, cwd) => {
+  const { status, out, err } = await gaugeleaf([...argv], { cwd });
+  return { status, out, talk: err };
+};
 
 describe.skipIf(here === null)('at the desk for the first time', () => {
   test('what is open counts the text as it stands, and a whole line is asked about', async () => {
@@ -94,6 +116,68 @@ describe.skipIf(here === null)('at the desk for the first time', () => {
     await page.waitForFunction("document.activeElement.classList.contains('cm-content')");
     expect(await wordsOf(page, '.cm-activeLine')).toContain('13/64');
     expect(complaints).toEqual([]);
+    await page.close();
+  });
+
+  test('an empty folder is begun in the page, and a kind in it is written there', async () => {
+    const folder = folderWith();
+    const desk = await atDesk(folder, { page: built.folder, run: realCommands });
+    const page = await browser.newPage();
+    await page.setViewport({ width: 1440, height: 900 });
+    await page.goto(desk.running.address());
+    await page.waitForSelector('dialog[open] #begin-title');
+    expect(await barriers(page)).toEqual([]);
+    await page.type('#begin-title', 'Register: sheets');
+    await page.keyboard.press('Enter');
+    await has(page, '.contents', 'Example of a sheet');
+    expect(readFileSync(join(folder, 'edition.yaml'), 'utf8')).toContain(
+      'title: "Register: sheets"',
+    );
+    expect(readdirSync(folder).sort()).toEqual(['.gaugeleaf', 'edition.yaml', 'sheets']);
+
+    // A kind: begun, opened, found wrong under its words, completed, saved, and known to new sheets.
+    await press(page, 'New sheet');
+    await page.select('#new-what', 'new-kind');
+    await page.type('#new-name', 'fuel-pump');
+    await page.type('#new-title', 'Fuel pump');
+    await press(page, 'Begin it');
+    await has(page, '.word', 'kinds/fuel-pump.yaml is begun');
+    await has(page, '.tally', '0 errors');
+    await cursorBehind(page, '    - [first-setting');
+    await page.keyboard.type('x');
+    await has(page, '.tally', '1 error');
+    expect(await page.$$eval('.found-error', (all) => all.length)).toBeGreaterThan(0);
+    await has(page, '.edition-view', 'this kind has no setting');
+    await page.keyboard.press('Backspace');
+    await has(page, '.tally', '0 errors');
+    await cursorBehind(page, 'dimensions: [length]');
+    await page.keyboard.press('Enter');
+    await keys(page, 'Control', 'Space');
+    await page.waitForSelector('.cm-tooltip-autocomplete li');
+    expect(await wordsOf(page, '.cm-tooltip-autocomplete')).toContain('symptoms');
+    expect(await barriers(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await page.keyboard.type('usual: { length: [0.02 in, 0.5 in] }');
+    await has(page, '.tally', '0 errors');
+    await keys(page, 'Control', 's');
+    await page.waitForFunction(
+      "document.querySelector('.sheet-head .standing').textContent === 'saved'",
+    );
+    expect(readFileSync(join(folder, 'kinds/fuel-pump.yaml'), 'utf8')).toContain('0.5 in');
+    await press(page, 'New sheet');
+    await page.waitForFunction(
+      "[...document.querySelectorAll('#new-kind option')].some((o) => o.value === 'fuel-pump')",
+    );
+    await page.keyboard.press('Escape');
+
+    // A fault of the edition leads to its place; a kind of the program's own is shown.
+    await press(page, 'The edition');
+    await cursorBehind(page, 'paper: half-letter');
+    await page.keyboard.type('x');
+    await has(page, '.tally', '1 error');
+    await press(page, 'Ignition distributor');
+    await has(page, 'dialog[open] .talk', 'point-gap');
+    await page.keyboard.press('Escape');
     await page.close();
   });
 

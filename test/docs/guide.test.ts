@@ -100,6 +100,8 @@ describe('what the pages show', () => {
     'edition',
     'folder',
     'kit',
+    // By test/docs/kinds-page.test.ts.
+    'kind',
     // By test/editors.
     'extension',
     'neovim',

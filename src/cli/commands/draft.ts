@@ -20,10 +20,13 @@ export async function draft(options: DraftOptions, io: Io): Promise<ExitStatus> 
   if (options.club !== undefined) {
     refuseBesideClub(options);
     const { draftClub } = await import('../draft-club.ts');
-    return draftClub(options.club, options.program, date, io);
+    return draftClub(options.club, options, date, io);
   }
   if (options.program !== undefined) {
     throw new Refusal('--program is for a new folder', 'name the folder: --club wexcombe-register');
+  }
+  if (options.plain !== undefined) {
+    throw new Refusal('--plain is for a new folder', 'name the folder: --club wexcombe-register');
   }
   if (options.from !== undefined) {
     const { draftFrom } = await import('../draft-from.ts');
@@ -38,7 +41,7 @@ export async function draft(options: DraftOptions, io: Io): Promise<ExitStatus> 
   }
   if (options.title !== undefined) {
     throw new Refusal(
-      '--title is for a variant or a kind',
+      '--title is for a variant, a kind or a new folder',
       'give --maker and --model: the title is made of them',
     );
   }
@@ -71,7 +74,8 @@ export async function draft(options: DraftOptions, io: Io): Promise<ExitStatus> 
   return 0;
 }
 
-function refuseBesideClub({ club: _, date: __, program: ___, ...others }: DraftOptions): void {
+function refuseBesideClub(options: DraftOptions): void {
+  const { club: _, date: __, program: ___, title: ____, plain: _____, ...others } = options;
   const [stray] = Object.keys(others);
   if (stray === undefined) return;
   const option = stray === 'dryRun' ? 'dry-run' : stray;
