@@ -51,7 +51,10 @@ test.each([
   [['draft', '--based-on', base, '--out', `sheets/${base}.md`], 'a draft never replaces a file'],
   [['draft', '--new-kind', '../x'], '../x cannot be the name of a kind'],
   [['draft', '--new-kind', 'carburetor'], 'there is a kind carburetor already'],
-  [['draft', '--title', 'x', '--kind', 'carburetor'], '--title is for a variant, a kind or a new folder'],
+  [
+    ['draft', '--title', 'x', '--kind', 'carburetor'],
+    '--title is for a variant, a kind or a new folder',
+  ],
 ])('refuses %j', async (argv, said) => {
   const refused = await gaugeleaf(argv, { cwd: folderWith(files) });
   expect(refused.status).toBe(2);

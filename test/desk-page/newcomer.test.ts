@@ -155,8 +155,8 @@ describe.skipIf(here === null)('at the desk for the first time', () => {
     await keys(page, 'Control', 'Space');
     await page.waitForSelector('.cm-tooltip-autocomplete li');
     expect(await wordsOf(page, '.cm-tooltip-autocomplete')).toContain('symptoms');
-    expect(await barriers(page)).toEqual([]);
     await page.keyboard.press('Escape');
+    expect(await barriers(page)).toEqual([]);
     await page.keyboard.type('usual: { length: [0.02 in, 0.5 in] }');
     await has(page, '.tally', '0 errors');
     await keys(page, 'Control', 's');
@@ -172,12 +172,55 @@ describe.skipIf(here === null)('at the desk for the first time', () => {
 
     // A fault of the edition leads to its place; a kind of the program's own is shown.
     await press(page, 'The edition');
+    await has(page, '.sheet-title', 'edition.yaml');
+    await has(page, '.tally', '0 errors');
     await cursorBehind(page, 'paper: half-letter');
     await page.keyboard.type('x');
     await has(page, '.tally', '1 error');
     await press(page, 'Ignition distributor');
     await has(page, 'dialog[open] .talk', 'point-gap');
     await page.keyboard.press('Escape');
+    await page.close();
+  });
+
+  test('a name is followed to its place, listed and changed by keys, here and elsewhere', async () => {
+    const folder = folderWith({
+      ...files,
+      'sheets/orlo-f28-wexcombe-four.md': cleanSheet(id).replace(
+        `sheet: ${id}`,
+        'sheet: orlo-f28-wexcombe-four',
+      ),
+    });
+    const desk = await atDesk(folder, { page: built.folder });
+    const { page, complaints } = await openPage(browser, desk.running.address(), id);
+    await cursorBehind(page, 'from: m4');
+    await page.keyboard.press('F12');
+    await page.waitForFunction(
+      "document.querySelector('.cm-activeLine').textContent.includes('m48: {')",
+    );
+    await page.keyboard.down('Shift');
+    await page.keyboard.press('F12');
+    await page.keyboard.up('Shift');
+    await has(page, 'dialog[open]', '6 places');
+    expect(await barriers(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('F2');
+    await page.waitForSelector('dialog[open] #another-name');
+    expect(await barriers(page)).toEqual([]);
+    await page.keyboard.type('wm48');
+    await page.keyboard.press('Enter');
+    await has(page, '.word', 'It is wm48 now, here, and in 1 other sheet.');
+    expect(await textOf(page)).toContain('from: wm48 p. 31');
+    const other = readFileSync(join(folder, 'sheets/orlo-f28-wexcombe-four.md'), 'utf8');
+    expect(other).toContain('from: wm48 p. 40');
+    expect(other).not.toContain('m48 p. 31, from');
+    await has(page, '.tally', '0 errors, 0 warnings');
+
+    // A name of the kind is the kind's.
+    await cursorBehind(page, '  float-le');
+    await page.keyboard.press('F2');
+    await has(page, '.word', 'comes from the kind');
+    expect(complaints).toEqual([]);
     await page.close();
   });
 

@@ -23,7 +23,11 @@ async function sheetOf(text: string): Promise<{ folder: string; sheet: string }>
     .replace(/(arm-play:\n {4}value:) fill in/, '$1 0.010 in')
     .replace(/(delivery-pressure:\n {4}value:) fill in/, '$1 3 psi')
     .replace('speed: fill in', 'speed: 450 rpm')
-    .replaceAll('{ title: fill in }', '{ title: Harl leaflet }');
+    .replaceAll('{ title: fill in }', '{ title: Harl leaflet }')
+    .replace(
+      'How to tell it from its near relations goes here',
+      'The tag stands under a cover screw',
+    );
   writeFileSync(path, sheet);
   return { folder, sheet };
 }
