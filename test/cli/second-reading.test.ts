@@ -1,4 +1,4 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { PartStore } from '../../src/press/index.ts';
@@ -123,6 +123,16 @@ describe('an edition that asks for a second reading', () => {
     expect(out).toContain('buy');
     expect(out.match(/reading-invalid/g)?.length).toBeGreaterThanOrEqual(3);
   });
+});
+
+test('a second reading that lies outside of the project is told of, and not read', async () => {
+  const cwd = club({}, 'proof');
+  const outside = folderWith({ 'x.yaml': reading });
+  await gaugeleaf(['reread', file], { cwd });
+  symlinkSync(join(outside, 'x.yaml'), join(cwd, 'sheets/readings/orlo-f27.far.yaml'));
+  const { status, out } = await check(cwd);
+  expect([status, out.includes('a link that leads out of the project')]).toEqual([1, true]);
+  expect(out).toContain('2 of 2 figures read twice');
 });
 
 test('what is known of a sheet is forgotten when its second readings change, and no other', () => {

@@ -7,6 +7,7 @@ import type { Project } from '../project.ts';
 import { readText } from '../read-text.ts';
 import { Refusal } from '../refusal.ts';
 import { isFolder } from '../root.ts';
+import { locate } from '../safe-path.ts';
 import { wordsDigest } from './digest.ts';
 import { type ReadingFile, readingFindings, readReadingFile } from './reading-file.ts';
 
@@ -48,9 +49,16 @@ export function readingFolder(
     read.set(path, file);
     return file;
   };
-  const paths = () => listFiles(folder, /\.ya?ml$/i).map((name) => join(folder, name));
+  const names = () => listFiles(folder, /\.ya?ml$/i);
+  const paths = () => names().map((name) => join(folder, name));
   const bySheet = () => {
-    known ??= textsBySheet(paths());
+    // A link that leads out of the project is not even looked into; it is told of as a fault.
+    known ??= textsBySheet(
+      names().flatMap((name) => {
+        const found = locate(project.root, folder, name);
+        return found.status === 'found' ? [found.path] : [];
+      }),
+    );
     return known;
   };
   return {
