@@ -2,7 +2,7 @@ import type { Kit } from '../gauges/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import type { GaugeBook } from '../quantity/model.ts';
 import type { KeptReadings } from '../rereading/model.ts';
-import type { FamilyBook, RecordBook, SharedSources } from '../sheet/index.ts';
+import type { FamilyBook, HouseTolerances, RecordBook, SharedSources } from '../sheet/index.ts';
 import type { Acceptance, Sheet } from '../sheet/model.ts';
 import type { Span } from '../text/index.ts';
 
@@ -64,6 +64,8 @@ export interface CheckContext {
   readonly sharedSources?: SharedSources | null;
   /** The bench records beside the sheet; absent or null where no folder is known. */
   readonly records?: RecordBook | null;
+  /** The edition's tolerances for what no source states; absent or null where it has none. */
+  readonly houseTolerances?: HouseTolerances | null;
   /** How many units a figure needs that only measuring bears out; null or absent for no rule. */
   readonly measuredUnits?: number | null;
   /** The sheets of which every figure has to be read twice; null or absent for none. */

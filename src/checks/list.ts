@@ -233,8 +233,24 @@ export interface Examined {
 
 /** Reads a text as a sheet and checks it. Never throws for what the text says. */
 export function examine(text: string, file: string, context: CheckContext): Examined {
-  const { kinds, gauges, wireGauge, family = null, sharedSources = null, records = null } = context;
-  const sheet = readSheet(text, file, { kinds, gauges, wireGauge, family, sharedSources, records });
+  const {
+    kinds,
+    gauges,
+    wireGauge,
+    family = null,
+    sharedSources = null,
+    records = null,
+    houseTolerances = null,
+  } = context;
+  const sheet = readSheet(text, file, {
+    kinds,
+    gauges,
+    wireGauge,
+    family,
+    sharedSources,
+    records,
+    houseTolerances,
+  });
   return { sheet, findings: examineParsed(sheet, context) };
 }
 

@@ -1,4 +1,5 @@
 import type { Limit, Statement } from '../quantity/model.ts';
+import { heldLimits } from '../sheet/index.ts';
 import type { PlacedSize, Setting } from '../sheet/model.ts';
 
 /** What a sheet asks of a setting, and the limits that it states for it. */
@@ -42,8 +43,8 @@ export function wantedThere(wanted: Wanted, by: CarriedFigures): Wanted {
 
 /**
  * What a sheet wants of a setting, at a place of it or (null) of the whole. Limits are those of the
- * value; failing these the first that `also` states, or the sheet's own go and no-go gauges. None
- * are ever made up. Null for a place that the sheet does not tell apart, or a whole that it does.
+ * value; failing these what else holds for it (`heldLimits`), the house's tolerance last. None are ever
+ * made up. Null for a place that the sheet does not tell apart, or a whole that it does.
  */
 export function wantedOf(setting: Setting, place: string | null): Wanted | null {
   const own = place === null ? undefined : setting.places.get(place);
@@ -54,31 +55,13 @@ export function wantedOf(setting: Setting, place: string | null): Wanted | null 
   const nominal = statement?.nominal?.base ?? null;
   const wanted = { text: size?.text ?? '—', statement, nominal, limitsFrom: null, carried: null };
   if (statement === null) return { ...wanted, low: null, high: null };
-  const limits = limitsOf(statement);
-  if (limits !== null) return { ...wanted, ...limits };
-  if (own === undefined) {
-    for (const other of setting.also) {
-      const stated = statementOf(other);
-      if (stated === null || stated.dimension !== statement.dimension) continue;
-      const found = limitsOf(stated);
-      if (found !== null) return { ...wanted, ...found, limitsFrom: other.text };
-    }
-    const go = statementOf(setting.go)?.nominal ?? null;
-    const noGo = statementOf(setting.noGo)?.nominal ?? null;
-    if (statement.dimension === 'length' && go !== null && noGo !== null) {
-      const limitsFrom = `go ${setting.go?.text}, no-go ${setting.noGo?.text}`;
-      return { ...wanted, low: go.base, high: noGo.base, limitsFrom };
-    }
-  }
-  return { ...wanted, low: null, high: null };
+  const held = heldLimits(setting, place);
+  if (held === null) return { ...wanted, low: null, high: null };
+  const { low, high, by, text } = held;
+  const limitsFrom = by === 'house' ? `the house's tolerance, ${text}` : text;
+  return { ...wanted, low, high, limitsFrom };
 }
 
 function statementOf(size: PlacedSize | null): Statement | null {
   return size?.reading.ok ? size.reading.statement : null;
-}
-
-function limitsOf({ low, high }: Statement): Pick<Wanted, 'low' | 'high'> | null {
-  return low === null && high === null
-    ? null
-    : { low: low?.base ?? null, high: high?.base ?? null };
 }

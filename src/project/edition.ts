@@ -1,4 +1,5 @@
 import type { Kit } from '../gauges/index.ts';
+import type { Kind } from '../kinds/model.ts';
 import type { EditionFacts, Paper } from '../press/index.ts';
 import { lookup, nearestName } from '../text/index.ts';
 import { altitudeFault, previousFault } from './edition-facts.ts';
@@ -6,6 +7,7 @@ import { type EditionFile, truth, whole, written } from './edition-file.ts';
 import { editionKit } from './edition-kit.ts';
 import { editionSchemaFaults } from './edition-schema.ts';
 import { type Fault, type FileFaults, fileFaults } from './file-faults.ts';
+import { houseFaults, houseTolerancesIn } from './house-tolerances.ts';
 import { readingDistance } from './reading-distance.ts';
 
 /** What `edition.yaml` says; every field as written, null or empty where it says nothing. */
@@ -46,6 +48,7 @@ export function sheetName(written: string): string {
 export function readEdition(
   { root, file, read, yaml, value }: EditionFile,
   present: readonly string[],
+  kinds: ReadonlyMap<string, Kind> = new Map(),
 ): EditionRead {
   const bad = 'edition-invalid';
   if (read === null) return { edition: null, faults: null };
@@ -101,6 +104,8 @@ export function readEdition(
     (index) => lookup(yaml.root, ['kit', index]) ?? start,
   );
   faults.push(...unread);
+  const house = houseTolerancesIn(value['house-tolerances']);
+  if (house !== null) faults.push(...houseFaults(house, yaml, kinds));
   const edition = editionFrom(value, far !== null && 'mm' in far ? far.mm : null, kit);
   if (edition.sheets !== null) {
     const span = (index: number) => lookup(yaml.root, ['order', index]) ?? start;

@@ -40,6 +40,42 @@ export const projectChecks: readonly Check[] = [
     examples: [],
   }),
   defineCheck({
+    id: 'house-tolerance-unknown',
+    severity: 'warning',
+    group: 'reading',
+    summary: 'A tolerance of the house is for a kind or a setting that there is not.',
+    explain:
+      'It comes to bear on nothing, and the setting that was meant is judged without limits. A kind of ' +
+      'unit and its settings go by the names that `gaugeleaf kind` lists.',
+    messages: {},
+    run: () => {},
+    examples: [],
+  }),
+  defineCheck({
+    id: 'house-tolerance-wrong',
+    severity: 'error',
+    group: 'reading',
+    summary: 'A tolerance of the house is none that its setting can have.',
+    explain:
+      'A tolerance says which way it goes and how far, in a unit of its setting: `± 1/64 in`. What says ' +
+      'neither would have to be guessed, on every card. It cannot be accepted, only mended.',
+    messages: {},
+    run: () => {},
+    examples: [],
+  }),
+  defineCheck({
+    id: 'house-tolerance-unused',
+    severity: 'note',
+    group: 'reading',
+    summary: 'No setting of any sheet takes a tolerance of the house.',
+    explain:
+      'The house speaks only where no source does. Where every sheet states limits of its own, or none ' +
+      'states the setting, its tolerance has nothing to say.',
+    messages: {},
+    run: () => {},
+    examples: [],
+  }),
+  defineCheck({
     id: 'sources-invalid',
     severity: 'error',
     group: 'reading',

@@ -6,8 +6,9 @@ import type { Kind } from '../kinds/model.ts';
 import { type Edition, readEdition } from './edition.ts';
 import { openEdition, truth, whole, written } from './edition-file.ts';
 import { familyBooks } from './family-book.ts';
-import type { FileFaults } from './file-faults.ts';
+import { type FileFaults, fileFaults } from './file-faults.ts';
 import { fileId } from './file-id.ts';
+import { houseTolerancesIn, idleTolerances } from './house-tolerances.ts';
 import { readKinds } from './kinds-folder.ts';
 import { listSheets } from './list-sheets.ts';
 import { findPicture } from './pictures.ts';
@@ -33,6 +34,8 @@ export interface Project {
   readonly templateFaults: () => Promise<readonly FileFaults[]>;
   /** What `edition.yaml` says; read when first asked for. `edition` is null where there is none. */
   readonly edition: () => { readonly edition: Edition | null; readonly faults: FileFaults | null };
+  /** All that is wrong with the edition, its sheets looked at: tolerances of the house that none of them takes. */
+  readonly editionFaults: () => FileFaults | null;
   /** What `sources.yaml` describes for all sheets; read when first asked for. */
   readonly sharedSources: () => SharedSourcesRead;
   /** Its second readings, looked for when first asked for; null where it has no folder of them. */
@@ -69,6 +72,7 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
     readEdition(
       file(),
       sheets().map((path) => fileId(path)),
+      kinds,
     ),
   );
   // What checks of every sheet ask for; the edition's own mistakes are told with the whole project.
@@ -76,7 +80,8 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
   const sharedSources = once(() => readSharedSources(root, show(resolve(root, sharedSourcesFile))));
   const readings = once(() => readingFolder({ root, show, sheets }));
   const kit = once(() => (said('kit') ? (edition().edition?.facts.kit ?? null) : null));
-  return {
+  const house = once(() => houseTolerancesIn(said('house-tolerances')));
+  const project: Project = {
     root,
     named,
     isProject: isProjectFolder(root),
@@ -93,6 +98,14 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
       return templateFaults(root, folder, kinds, show);
     }),
     edition,
+    editionFaults: once(() => {
+      const { faults } = edition();
+      const { yaml, read } = file();
+      const all = house();
+      if (faults === null || all === null || yaml === null || !read?.ok) return faults;
+      const idle = fileFaults(faults.file, read.text, idleTolerances(all, yaml, project));
+      return { ...faults, findings: [...faults.findings, ...idle.findings] };
+    }),
     sharedSources,
     readings,
     sheets,
@@ -117,6 +130,9 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
       get usualOrder() {
         return truth(said('usual-order'));
       },
+      get houseTolerances() {
+        return house();
+      },
       get sharedSources() {
         return sharedSources().sources;
       },
@@ -129,6 +145,7 @@ export function openProject(start: string, cwd: string = process.cwd()): Project
     }),
     show,
   };
+  return project;
 }
 
 /** What a function gives at its first call, at every call. */

@@ -2,8 +2,9 @@ import type { Kind } from '../kinds/model.ts';
 import { jetNumbering } from '../quantity/index.ts';
 import type { Placed, PlacedNode } from '../text/index.ts';
 import { entriesOf, type Fields, itemsOf, under } from './fields.ts';
+import { withHouse } from './held-limits.ts';
 import { type ReadingsBy, type RecordBook, readMeasured } from './measured-readings.ts';
-import type { Acceptance, Fit, PlacedSize, Sheet, Source, Unit } from './model.ts';
+import type { Acceptance, Fit, HouseTolerance, PlacedSize, Sheet, Source, Unit } from './model.ts';
 import { nameAmong } from './names.ts';
 import { readSettings } from './setting.ts';
 import { type SharedSources, withShared } from './shared-sources.ts';
@@ -32,7 +33,8 @@ export type Header = Pick<
 
 /**
  * Reads the front matter as far as its shape allows; `root` null gives a header of nothing. `shared`
- * are the sources that the project describes for all its sheets, `records` the bench records beside it.
+ * are the sources that the project describes for all its sheets, `records` the bench records beside it,
+ * `house` the edition's tolerances by the ids of settings.
  */
 export function readHeader(
   root: PlacedNode | null,
@@ -40,11 +42,12 @@ export function readHeader(
   kind: Kind | null,
   shared: SharedSources | null = null,
   records: RecordBook | null = null,
+  house: ReadonlyMap<string, HouseTolerance> = new Map(),
 ): Header {
   const at = (key: string): PlacedNode | undefined => under(root, key);
   const unit = readUnit(at('unit'), fields, kind);
   const jets = jetNumbering(unit.jets?.value);
-  const settings = readSettings(at('settings'), fields, kind, jets);
+  const settings = withHouse(readSettings(at('settings'), fields, kind, jets), house);
   const sources = readSources(at('sources'), fields, { kind, jets, records });
   return {
     format: fields.number(at('gaugeleaf')),

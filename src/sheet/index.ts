@@ -2,6 +2,8 @@ export { type FamilyBook, linesOf, originOf, ownText, regionIn, type SheetText }
 export { entriesOf, Fields, itemsOf, under } from './fields.ts';
 export { findFrontMatter } from './front-matter.ts';
 export { gapsOf, type SettingGap } from './gaps.ts';
+export { heldLimits } from './held-limits.ts';
+export { type HouseTolerances, readHouseTolerance } from './house-tolerance.ts';
 export type { RecordBook, RecordTexts } from './measured-readings.ts';
 export { operationIn, settingNamed } from './names.ts';
 export { type PlainDissent, type PlainSetting, plainHead, plainSetting } from './plain.ts';

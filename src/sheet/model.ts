@@ -8,7 +8,7 @@ import type {
   SignalWord,
 } from '../kinds/model.ts';
 import type { JetNumbering } from '../quantity/index.ts';
-import type { Reading } from '../quantity/model.ts';
+import type { Dimension, Rational, Reading } from '../quantity/model.ts';
 import type { LineIndex, Placed, PlacedMap, Span } from '../text/index.ts';
 import type { Family } from './family.ts';
 
@@ -88,6 +88,15 @@ export interface SourceStatement extends Dissent {
   readonly note: Placed<string> | null;
 }
 
+/** What the edition takes for a setting where no source states limits; in base units. */
+export interface HouseTolerance {
+  /** As written: `± 1/64 in`. */
+  readonly text: string;
+  readonly plus: Rational;
+  readonly minus: Rational;
+  readonly dimension: Dimension;
+}
+
 export interface Setting {
   /** As written on the sheet. */
   readonly name: Placed<string>;
@@ -120,6 +129,8 @@ export interface Setting {
   readonly statements: readonly SourceStatement[];
   /** The source, and the page if said, whose statement is the figure; null where none is named. */
   readonly follows: Citation | null;
+  /** The edition's tolerance, where it comes to bear: no source states limits. Never the source's. */
+  readonly house: HouseTolerance | null;
   /** Why the figure stands against all that differ. */
   readonly ruling: Placed<string> | null;
   readonly note: Placed<string> | null;

@@ -16,6 +16,7 @@ import type { FamilyBook } from './family.ts';
 import { entriesOf, Fields, type ReadSize, under } from './fields.ts';
 import { secondSheetAt } from './front-matter.ts';
 import { readHeader } from './header.ts';
+import { type HouseTolerances, houseTolerancesOf } from './house-tolerance.ts';
 import { parseMarkdown } from './markdown.ts';
 import type { RecordBook } from './measured-readings.ts';
 import type { ReadProblem, Sheet } from './model.ts';
@@ -34,6 +35,8 @@ export interface ReadSheetOptions {
   readonly sharedSources?: SharedSources | null;
   /** The bench records beside it; absent or null where none are known. */
   readonly records?: RecordBook | null;
+  /** The edition's tolerances for what no source states; absent or null where it has none. */
+  readonly houseTolerances?: HouseTolerances | null;
   /** How sizes are read; `readStatement` of `quantity` if left out. */
   readonly readSize?: ReadSize;
 }
@@ -57,7 +60,8 @@ export function readSheet(text: string, file: string, options: ReadSheetOptions)
   const sources = new Set([...entriesOf(under(root, 'sources')).keys(), ...(shared?.keys() ?? [])]);
   const readSize = options.readSize ?? readStatement;
   const fields = new Fields(whole, readSize, options.gauges, swg, sources);
-  const header = readHeader(root, fields, kind, shared, options.records ?? null);
+  const house = houseTolerancesOf(options.houseTolerances ?? null, kind, options.gauges);
+  const header = readHeader(root, fields, kind, shared, options.records ?? null, house);
   const beyond = beyondBounds(whole, bodyStart);
   const second = own.place.content === null ? null : secondSheetAt(whole, bodyStart);
   // What belongs to a second sheet is no work of the first.

@@ -91,6 +91,7 @@ function readSetting(
     placesDiffer: fields.text(under(node, 'places-differ')),
     at: fields.text(under(node, 'at')),
     rounding: fields.text(under(node, 'rounding')),
+    house: null,
     note: fields.text(under(node, 'note')),
     said,
     span: { start: key.span.start, end: Math.max(key.span.end, node.span.end) },

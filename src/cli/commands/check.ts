@@ -84,7 +84,7 @@ export async function check(
       );
     }
   }
-  for (const project of whole) addFaults(project.edition().faults);
+  for (const project of whole) addFaults(project.editionFaults());
   for (const project of projects.opened) addFaults(project.sharedSources().faults());
   for (const project of projects.opened) project.kindFaults.forEach(addFaults);
   for (const { project, path, sort } of named) {
@@ -93,7 +93,7 @@ export async function check(
     if (sort === 'kind' && !told.has(project.show(path)))
       addFaults(kindFileFaults(project.root, path, project.show(path)));
     else if (sort !== 'kind' && inPlace === null) throw misplaced(project.show(path), sort);
-    else if (sort === 'edition' && !whole.includes(project)) addFaults(project.edition().faults);
+    else if (sort === 'edition' && !whole.includes(project)) addFaults(project.editionFaults());
     // Kinds and sources of every project that is opened have been told of above.
     if (!told.has(project.show(path))) {
       files += 1;

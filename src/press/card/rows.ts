@@ -49,7 +49,8 @@ const longestBeside = 22;
 export function cardRows(rows: readonly SettingRow[], readings: CardReadings | null): CardRow[] {
   return rows.map((row, index) => {
     const read = readings?.settings.get(row.name) ?? [];
-    const hasDatum = row.datum !== null || row.values.some(({ club }) => club !== null);
+    const hasDatum =
+      row.datum !== null || row.values.some(({ club, house }) => club !== null || house !== null);
     const values = row.values.map((value, at): CardValue => {
       const inches = stacked(value.inch, ' in');
       const millimeters = stacked(value.mm, ' mm');

@@ -2,7 +2,7 @@ import { gaugeBook } from '../../gauges/index.ts';
 import { equivalents, readStatement } from '../../quantity/index.ts';
 import type { Statement } from '../../quantity/model.ts';
 import { altitudeReading, clubFigure } from '../../relations/index.ts';
-import { settingLabel, tasksOf, whereWords } from '../../sheet/index.ts';
+import { heldLimits, settingLabel, tasksOf, whereWords } from '../../sheet/index.ts';
 import type { PlacedSize, Setting, Sheet } from '../../sheet/model.ts';
 import type { Proofs } from '../orders/model.ts';
 import { citationMark, type SourceLine } from './citations.ts';
@@ -20,6 +20,8 @@ export interface ValueLine {
   readonly large: string;
   /** Of a figure for the club's altitude, where that and the source's are read; null for any other. */
   readonly club: ClubPlace | null;
+  /** The house's tolerance where no source states limits: `± 1/64 in (house)`; null for none. */
+  readonly house: string | null;
   /** Decimal inches; null where the value is no length. `as written` where it is inches already. */
   readonly inch: string | null;
   readonly mm: string | null;
@@ -129,7 +131,9 @@ function toldByFigure(setting: Setting, sheet: Sheet, altitude: string | null): 
 
 function valueLines(setting: Setting, sheet: Sheet, altitude: string | null): ValueLine[] {
   const line = (place: string | null, size: PlacedSize) => {
-    const own = valueLine(place, size);
+    const held = heldLimits(setting, place);
+    const house = held?.by === 'house' ? `${held.text} (house)` : null;
+    const own = { ...valueLine(place, size), house };
     const club = clubFigure(setting, sheet, place, altitude);
     if (club === null) return own;
     const { text, stated, readAt } = club;
@@ -159,7 +163,7 @@ export const AS_WRITTEN = 'as written';
 function valueLine(place: string | null, size: PlacedSize | null): ValueLine {
   const written = size?.text ?? '—';
   const statement = size?.reading.ok ? size.reading.statement : null;
-  return { place, written, large: written, club: null, ...equals(statement) };
+  return { place, written, large: written, club: null, house: null, ...equals(statement) };
 }
 
 /** What a figure comes to in other units. */

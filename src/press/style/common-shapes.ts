@@ -43,6 +43,7 @@ export const valueFields = {
     readAt: text('Where the source read its own.'),
     worked: flag('Whether the sheet does not state it.'),
   }),
+  house: text('The tolerance that the house takes where no source states limits.'),
   inch: text('Decimal inches; nothing where it is no length.'),
   mm: text('Millimeters; nothing where it is no length.'),
   both: text('Inches and millimeters in one line, without what is as written.'),

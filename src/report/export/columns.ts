@@ -73,6 +73,11 @@ export const columns: readonly Column[] = [
   text('sources', 'Sources with pages, parted by semicolons.', (row) => listed(row.sources)),
   text('ruling', 'Why the sheet does not follow a source that differs.', (row) => row.ruling),
   text('note', 'Note of the editor.', (row) => row.note),
+  text(
+    'house_tolerance',
+    'Tolerance that the house takes where no source states limits; never the source’s.',
+    (row) => row.houseTolerance,
+  ),
 ];
 
 function text(

@@ -9,6 +9,7 @@ import {
 } from '../../quantity/index.ts';
 import type { Rational, Statement } from '../../quantity/model.ts';
 import {
+  heldLimits,
   type PlainDissent,
   type PlainSetting,
   plainHead,
@@ -50,6 +51,10 @@ function rowsOf(setting: Setting, sheet: Sheet): SettingRow[] {
     measuredAt: said.at ?? null,
     said: Object.fromEntries(beside),
   };
+  const houseOf = (place: string | null): Pick<SettingRow, 'houseTolerance'> => {
+    const held = heldLimits(setting, place);
+    return held?.by === 'house' ? { houseTolerance: held.text } : {};
+  };
   const ruled = (place: string | null, size: PlacedSize | null): SettingRow => ({
     ...shared,
     place,
@@ -59,6 +64,7 @@ function rowsOf(setting: Setting, sheet: Sheet): SettingRow[] {
     sources: from,
     ruling: null,
     note,
+    ...houseOf(place),
   });
   const differs = ({ value, from: source, ruling }: PlainDissent): SettingRow => ({
     ...shared,
