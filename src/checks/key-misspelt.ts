@@ -1,5 +1,5 @@
 import { settingKeys, unitKeys } from '../generated/sheet-keys.ts';
-import type { Kind } from '../kinds/model.ts';
+import { boundKeys } from '../kinds/index.ts';
 import type { Placed } from '../text/index.ts';
 import { defineCheck } from './define.ts';
 import { keySpanBefore } from './key-span.ts';
@@ -83,14 +83,5 @@ export default defineCheck({
     },
   ],
 });
-
-/** Keys beside a setting that a formula of the kind reads. */
-function boundKeys(kind: Kind | null, name: string | null): readonly string[] {
-  return (kind?.relations.bindings ?? []).flatMap(({ quantities }) =>
-    [...quantities.values()].flatMap((place) =>
-      place.is === 'setting' && place.setting === name && place.key !== null ? [place.key] : [],
-    ),
-  );
-}
 
 /** Where the key of a value stands: the last time it is written before the value. */

@@ -214,6 +214,19 @@ export function beginDialog({ folder }: EditionState, begun: () => void): void {
   });
 }
 
+/** Its headings and lines: a name, and what is said of it. */
+function referenceLines(out: string): HTMLElement[] {
+  const sections: HTMLElement[] = [];
+  for (const line of out.split('\n')) {
+    const [, name, words = ''] = /^ +(\S+(?: \S+)*)(?: {2,}(.*))?$/.exec(line) ?? [];
+    const list = sections.at(-1);
+    if (name === undefined || list === undefined) {
+      if (line.trim() !== '') sections.push(el('h3', {}, line.trim()), el('dl', {}));
+    } else list.append(el('dt', {}, name), el('dd', {}, words));
+  }
+  return sections;
+}
+
 /** What a kind of unit knows, as `gaugeleaf kind` tells it. */
 export function kindDialog(name: string, title: string): void {
   const place = el('div', { class: 'outcome', role: 'status' });
@@ -230,7 +243,10 @@ export function kindDialog(name: string, title: string): void {
   const show = async (): Promise<void> => {
     const done = await carryOut({ do: 'show-kind', name }, place);
     if (done !== null && done.status === 0)
-      fill(place, el('pre', { class: 'talk', tabindex: '0' }, done.out.trim()));
+      fill(
+        place,
+        el('div', { class: 'reference-lines', tabindex: '0' }, ...referenceLines(done.out)),
+      );
   };
   void show();
 }

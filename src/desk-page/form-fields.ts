@@ -1,7 +1,8 @@
 import { keyWords } from '../desk/index.ts';
 import type { DeskDocument } from '../desk/model.ts';
 import { planDraft } from '../import/index.ts';
-import type { Kind, KindSetting } from '../kinds/model.ts';
+import { type KeyBeside, keysBeside } from '../kinds/index.ts';
+import type { Kind } from '../kinds/model.ts';
 import { withEquivalents } from '../sheet/index.ts';
 import type { PlacedSize, Setting } from '../sheet/model.ts';
 import { capitalized, nodeAt, type PlacedMap, type PlacedNode } from '../text/index.ts';
@@ -16,10 +17,13 @@ export function formModel(document: DeskDocument): FormModel | null {
     sheet: form.sheet(),
     unit: form.unit(kind),
     sources: form.sources(),
+    nextSource: form.nextSource(),
     settings: form.settings(kind),
     more: form.more(kind),
   };
 }
+
+type SettingPath = (key: string | number, ...more: (string | number)[]) => FormPath;
 
 const statuses = ['draft', 'proof', 'released'];
 
@@ -94,23 +98,41 @@ class Form {
     }));
   }
 
+  nextSource(): string {
+    const { sources } = this.#document.sheet;
+    let number = 1;
+    while (sources.has(`s${number}`)) number += 1;
+    return `s${number}`;
+  }
+
   settings(kind: Kind | null): readonly FormGroup[] {
     const { sheet } = this.#document;
     const there = new Map([...sheet.settings.values()].map((each) => [each.id, each]));
     const features = sheet.unit.features.flatMap(({ known }) => known?.name ?? []);
     const asked = kind === null ? [] : planDraft(kind, features, [...there.keys()]).settings;
     const names = [...new Set([...asked, ...there.keys()])];
-    return names.map((name) => this.#setting(name, there.get(name), kind?.settings.get(name)));
+    return names.map((name) => this.#setting(name, there.get(name), kind));
   }
 
   more(kind: Kind | null): FormModel['more'] {
     const shown = new Set(this.settings(kind).map(({ id }) => id));
-    return [...(kind?.settings.values() ?? [])]
+    const features = this.#document.sheet.unit.features.flatMap(({ known }) => known ?? []);
+    const left = [...(kind?.settings.values() ?? [])]
       .filter(({ name }) => !shown.has(`setting-${name}`))
-      .map(({ name, label }) => ({ name, label }));
+      .map(({ name, label }) => {
+        const of = features.find(({ settings }) => settings.flat().includes(name));
+        return { name, label: of === undefined ? label : `${label} (goes with ${of.label})`, of };
+      });
+    // What the unit's own features speak of comes first.
+    return [...left.filter(({ of }) => of), ...left.filter(({ of }) => !of)].map(
+      ({ name, label }) => ({ name, label }),
+    );
   }
 
-  #setting(id: string, setting: Setting | undefined, known: KindSetting | undefined): FormGroup {
+  #setting(id: string, setting: Setting | undefined, kind: Kind | null): FormGroup {
+    const known = kind?.settings.get(id);
+    const beside = kind && known ? keysBeside(kind, known) : [];
+    const hints = new Map(beside.map(({ key, words }) => [key, words.join(' or ') || null]));
     const name = setting?.name.value ?? id;
     const at = (key: string | number, ...more: (string | number)[]): FormPath => [
       'settings',
@@ -143,30 +165,92 @@ class Form {
         ...also.map((size, index) =>
           this.#field(at('also', index), 'Also written', 'size', { size }),
         ),
-        ...must.map((key) => this.#field(at(key), spoken(key), 'words', { asked: true })),
+        ...must.map((key) =>
+          this.#field(at(key), spoken(key), 'words', { asked: true, hint: hints.get(key) }),
+        ),
         ...(must.includes('at') || setting?.at == null
           ? []
           : [this.#field(at('at'), 'Measured at', 'words', {})]),
         ...(setting?.gauge
           ? [this.#field(at('gauge'), 'Gauge', 'size', { size: setting.gauge })]
           : []),
-        ...said.map((key) => this.#field(at(key), spoken(key), 'words', {})),
+        ...said.map((key) => this.#field(at(key), spoken(key), 'words', { hint: hints.get(key) })),
         ...cited.map((path) =>
           this.#field(path, 'Source', 'citation', {
             asked: true,
             choices: [...this.#document.sheet.sources.keys()],
           }),
         ),
+        ...this.#dissents(at, setting),
+        ...(setting === undefined ? [] : this.#offered(at, setting, beside)),
         this.#field(at('note'), 'Note', 'words', {}),
       ],
     };
+  }
+
+  /** What other papers say of it. */
+  #dissents(at: SettingPath, setting: Setting | undefined): readonly FormField[] {
+    const node = nodeAt(this.#front, at('but'));
+    const count = node?.kind === 'list' ? node.items.length : 0;
+    if (setting === undefined || (node !== null && node.kind !== 'list')) return [];
+    if (setting.statements.length > 0) return [];
+    const sources = [...this.#document.sheet.sources.keys()];
+    return Array.from({ length: count + 1 }, (_, index) => {
+      const offer = index < count ? null : 'what another paper says';
+      const size = setting.but[index]?.value ?? null;
+      return [
+        this.#field(at('but', index, 'value'), 'Another paper says', 'size', { size, offer }),
+        this.#field(at('but', index, 'from'), 'Where it says so', 'citation', {
+          choices: sources,
+          offer,
+        }),
+      ];
+    }).flat();
+  }
+
+  /** What may be said of it besides and is not. */
+  #offered(at: SettingPath, setting: Setting, beside: readonly KeyBeside[]): readonly FormField[] {
+    const more = beside.filter(({ key, needed }) => !needed && !setting.said.has(key));
+    const sources = [...this.#document.sheet.sources.keys()];
+    const cited = setting.from.length;
+    return [
+      this.#field(at('also', setting.also.length), 'Also written', 'size', {
+        offer: 'how it is also written',
+      }),
+      ...(setting.gauge === null && setting.go === null
+        ? [this.#field(at('gauge'), 'Gauge', 'size', { offer: 'its gauge' })]
+        : []),
+      ...more.map(({ key, words }) =>
+        this.#field(at(key), spoken(key), 'words', {
+          hint: words.join(' or ') || null,
+          offer: spoken(key).toLowerCase(),
+        }),
+      ),
+      ...(setting.at === null && !beside.some(({ key }) => key === 'at')
+        ? [this.#field(at('at'), 'Measured at', 'words', { offer: 'where it is measured' })]
+        : []),
+      ...(cited === 0
+        ? []
+        : [
+            this.#field(at('from', cited), 'Source too', 'citation', {
+              choices: sources,
+              offer: 'one more source that says the same',
+            }),
+          ]),
+    ];
   }
 
   #field(
     path: FormPath,
     label: string,
     entry: FormField['entry'],
-    more: { asked?: boolean; choices?: readonly string[]; size?: PlacedSize | null },
+    more: {
+      asked?: boolean;
+      choices?: readonly string[];
+      size?: PlacedSize | null;
+      hint?: string | null | undefined;
+      offer?: string | null;
+    },
   ): FormField {
     const node = nodeAt(this.#front, path);
     const isText = node === null || node.kind === 'scalar' || node.kind === 'null';
@@ -182,10 +266,19 @@ class Form {
       values: node?.kind === 'list' ? node.items.filter(isScalar).map(({ text }) => text) : [],
       choices: (more.choices ?? []).map((value) => ({ value, label: value })),
       asked: more.asked === true,
+      hint: more.hint ?? exampleOf(path, entry),
+      offer: more.offer ?? null,
       readAs: readAs === '' ? null : readAs,
       span: node?.span ?? null,
     };
   }
+}
+
+/** An entry as the schema has it for an example; null for sizes, which say what they are read as. */
+function exampleOf(path: FormPath, entry: FormField['entry']): string | null {
+  if (entry !== 'words') return null;
+  const [example] = keyWords(path)?.examples ?? [];
+  return example === undefined ? null : `such as ${example}`;
 }
 
 /** A size in inches and millimeters, as far as they are not what is written. */

@@ -40,8 +40,12 @@ export function insertEntry(
 ): readonly Edit[] | null {
   const holder = nodeAt(front, there);
   if (holder === null || holder.kind === 'scalar') return null;
-  if (holder.kind === 'list')
-    return rest.length === 1 && typeof value === 'string' ? append(text, holder, value) : null;
+  if (holder.kind === 'list') {
+    const [, key] = rest;
+    if (typeof value !== 'string' || rest.length > 2) return null;
+    if (key === undefined) return append(text, holder, scalarFor, value);
+    return append(text, holder, (each) => `{ ${key}: ${scalarFor(each, 'flow')} }`, value);
+  }
   const [name, ...below] = rest;
   if (typeof name !== 'string' || below.some((step) => typeof step !== 'string' && step !== 0))
     return null;
@@ -106,12 +110,13 @@ function beforeThat(holder: PlacedMap, there: FormPath, name: string) {
 function append(
   text: string,
   list: PlacedNode & { kind: 'list' },
+  item: (value: string, place: 'block' | 'flow') => string,
   value: string,
 ): readonly Edit[] | null {
   const final = list.items.at(-1);
   if (opens(text, list)) {
     const end = final === undefined ? list.span.start + 1 : endOf(text, final);
-    const written = scalarFor(value, 'flow');
+    const written = item(value, 'flow');
     return [{ span: { start: end, end }, text: final === undefined ? written : `, ${written}` }];
   }
   if (final === undefined) return null;
@@ -119,7 +124,7 @@ function append(
   const head = /^(\s*)-\s+/.exec(text.slice(start, final.span.end))?.[0];
   if (head === undefined) return null;
   const end = lineEnd(text, endOf(text, final));
-  return [{ span: { start: end, end }, text: `\n${head}${scalarFor(value, 'block')}` }];
+  return [{ span: { start: end, end }, text: `\n${head}${item(value, 'block')}` }];
 }
 
 function linesFor(
@@ -130,6 +135,11 @@ function linesFor(
 ): string[] {
   const [name, ...below] = path;
   const pad = ' '.repeat(indent);
+  const [, key] = below;
+  if (below[0] === 0 && key !== undefined) {
+    // An item of a list that is made of keys itself: another paper, and what it says.
+    return [`${pad}${name}:`, `${pad}  - { ${key}: ${written(value, 'flow', number)} }`];
+  }
   if (below.length === 0 || below[0] === 0) {
     return [
       `${pad}${name}: ${written(below[0] === 0 && typeof value === 'string' ? [value] : value, 'block', number)}`,
@@ -141,6 +151,8 @@ function linesFor(
 function flow(below: FormPath, value: string | readonly string[], number: boolean): string {
   const [name, ...rest] = below;
   if (name === undefined) return written(value, 'flow', number);
+  const [key] = rest;
+  if (name === 0 && key !== undefined) return `[{ ${key}: ${written(value, 'flow', number)} }]`;
   if (name === 0) return written(typeof value === 'string' ? [value] : value, 'flow', number);
   return `{ ${name}: ${flow(rest, value, number)} }`;
 }

@@ -19,6 +19,10 @@ export interface FormField {
   /** Of `flags`: those that are there. */
   readonly values: readonly string[];
   readonly choices: readonly { readonly value: string; readonly label: string }[];
+  /** What may be entered, for one who does not know; null for nothing to say. */
+  readonly hint: string | null;
+  /** What it is offered as where it is not there and nobody asks for it; null where it is always shown. */
+  readonly offer: string | null;
   /** Whether the kind or a feature asks for it. */
   readonly asked: boolean;
   /** What it was read as: a size in its other forms; null for nothing to say. */
@@ -44,6 +48,8 @@ export interface FormModel {
   readonly sources: readonly FormGroup[];
   /** In working order; those that features ask for and the sheet lacks among them. */
   readonly settings: readonly FormGroup[];
+  /** A short name for one more source. */
+  readonly nextSource: string;
   /** Settings of the kind that the sheet has not got and nobody asks for. */
   readonly more: readonly { readonly name: string; readonly label: string }[];
 }

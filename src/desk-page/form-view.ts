@@ -6,7 +6,8 @@ import type { FormEdit, FormField, FormGroup, FormModel } from './form-model.ts'
 /** What the form asks of the page. */
 export interface FormEvents {
   readonly edit: (edit: FormEdit) => void;
-  readonly more: (name: string) => void;
+  /** Begins a setting, its source the one that was chosen last. */
+  readonly more: (name: string, source: string | null) => void;
 }
 
 /**
@@ -22,6 +23,11 @@ export class FormView {
   readonly #events: FormEvents;
   readonly #groups = new Map<string, { readonly said: string; readonly element: HTMLElement }>();
   readonly #headings = new Map<string, HTMLElement>();
+  /** What was asked for besides, by group and offer. */
+  readonly #revealed = new Set<string>();
+  /** The entry that is to be written in as soon as it is there. */
+  #wanted: string | null = null;
+  #source: string | null = null;
   #model: FormModel | null = null;
   #drawn = '';
   #findings: readonly DeskFinding[] = [];
@@ -73,11 +79,13 @@ export class FormView {
       this.#kept(model.unit),
       this.#heading('Sources'),
       ...model.sources.map((group) => this.#kept(group)),
+      this.#anotherSource(model),
       this.#heading('Settings, in working order'),
       ...model.settings.map((group) => this.#kept(group)),
       this.#more(model),
     ]);
     if (scroller !== null && scroller.scrollTop !== scrolled) scroller.scrollTop = scrolled;
+    if (this.#goToWanted()) return;
     if (focus === null || held?.isConnected === true) return;
     const again = this.element.querySelector<HTMLElement>(`[data-path="${CSS.escape(focus)}"]`);
     again?.focus({ preventScroll: true });
@@ -95,6 +103,7 @@ export class FormView {
     const findings = group.fields.map((field) => this.#foundAt(field));
     // Where it stands in the text is asked of the findings alone.
     const said = JSON.stringify([
+      [...this.#revealed].filter((each) => each.startsWith(`${group.id} `)),
       { ...group, fields: group.fields.map((field) => ({ ...field, span: null })) },
       findings.map((found) => found.map(({ severity, message, fix }) => [severity, message, fix])),
     ]);
@@ -103,6 +112,34 @@ export class FormView {
     const element = this.#group(group);
     this.#groups.set(group.id, { said, element });
     return element;
+  }
+
+  /** Puts the cursor into an entry that was asked for, in sight; false where none is wanted or there yet. */
+  #goToWanted(): boolean {
+    if (this.#wanted === null) return false;
+    const entry = this.element.querySelector<HTMLElement>(
+      `[data-path="${CSS.escape(this.#wanted)}"]`,
+    );
+    if (entry === null) return false;
+    this.#wanted = null;
+    entry.scrollIntoView({ block: 'center' });
+    entry.focus({ preventScroll: true });
+    if (entry instanceof HTMLInputElement) entry.select();
+    return true;
+  }
+
+  #anotherSource({ nextSource }: FormModel): HTMLElement {
+    const path = ['sources', nextSource, 'title'];
+    const button = el(
+      'button',
+      { type: 'button', 'data-path': 'another-source' },
+      'Another source',
+    );
+    button.addEventListener('click', () => {
+      this.#wanted = JSON.stringify(path);
+      this.#events.edit({ path, value: 'fill in' });
+    });
+    return el('p', { class: 'field' }, button);
   }
 
   #heading(words: string): HTMLElement {
@@ -131,12 +168,44 @@ export class FormView {
       ...more.map(({ name, label }) => el('option', { value: name }, label)),
     );
     choice.addEventListener('change', () => {
-      if (choice.value !== '') this.#events.more(choice.value);
+      if (choice.value === '') return;
+      this.#wanted = JSON.stringify(['settings', choice.value, 'value']);
+      const [first] = this.#model?.sources ?? [];
+      this.#events.more(choice.value, this.#source ?? first?.title ?? null);
     });
     return el('p', { class: 'field' }, el('label', {}, 'Another setting', choice));
   }
 
-  #group({ title, explain, fields, there, id }: FormGroup): HTMLElement {
+  /** What may be said besides, to choose from. */
+  #offers({ id, fields }: FormGroup): HTMLElement | null {
+    const offers = new Map<string, FormField>();
+    for (const field of fields) {
+      if (field.offer === null || this.#revealed.has(`${id} ${field.offer}`)) continue;
+      if (!offers.has(field.offer)) offers.set(field.offer, field);
+    }
+    if (offers.size === 0) return null;
+    const choice = el(
+      'select',
+      { 'data-path': `offers-${id}` },
+      el('option', { value: '' }, 'say more of it'),
+      ...[...offers.keys()].map((offer) => el('option', { value: offer }, offer)),
+    );
+    choice.addEventListener('change', () => {
+      const field = offers.get(choice.value);
+      if (field === undefined) return;
+      this.#revealed.add(`${id} ${choice.value}`);
+      this.#wanted = JSON.stringify(field.path);
+      this.#draw();
+    });
+    return el(
+      'div',
+      { class: 'field field-offers' },
+      el('label', {}, el('span', { class: 'for-ears' }, 'Say more of it'), choice),
+    );
+  }
+
+  #group(group: FormGroup): HTMLElement {
+    const { title, explain, fields, there, id } = group;
     return el(
       'fieldset',
       { class: there ? null : 'lacking', id: `form-${id}` },
@@ -147,7 +216,10 @@ export class FormView {
         there ? null : el('span', { class: 'asked' }, ' asked for, and not there yet'),
       ),
       explain === null ? null : el('p', { class: 'explain' }, explain),
-      ...fields.map((field) => this.#field(field)),
+      ...fields
+        .filter(({ offer }) => offer === null || this.#revealed.has(`${id} ${offer}`))
+        .map((field) => this.#field(field)),
+      this.#offers(group),
     );
   }
 
@@ -219,6 +291,7 @@ export class FormView {
       value,
       list: list?.id,
       inputmode: entry === 'number' ? 'numeric' : null,
+      placeholder: field.hint,
       autocomplete: 'off',
       spellcheck: 'false',
     });
@@ -268,8 +341,10 @@ export class FormView {
       placeholder: 'p. 31',
       autocomplete: 'off',
     });
-    const send = (): void =>
+    const send = (): void => {
+      if (select.value !== '') this.#source = select.value;
       put(select.value === '' ? null : `${select.value} ${where.value}`.trim());
+    };
     select.addEventListener('change', send);
     where.addEventListener('input', later(180, send));
     return el('span', { class: 'entry citation' }, select, where);

@@ -112,6 +112,7 @@ export class Page {
   }
 
   async open(id: string, at?: LineAndColumn): Promise<void> {
+    this.say('');
     try {
       await this.#sheet.open(id);
     } catch (error) {

@@ -63,7 +63,11 @@ export class SheetAtHand {
     this.#view = new EditorView({ parent: text, extensions: EditorView.cspNonce.of(nonce) });
     this.#form = new FormView({
       edit: (edit) => void this.#formEdit(edit),
-      more: (name) => void this.#formEdit({ path: ['settings', name, 'value'], value: 'fill in' }),
+      more: (name, source) => {
+        void this.#formEdit({ path: ['settings', name, 'value'], value: 'fill in' });
+        if (source !== null)
+          void this.#formEdit({ path: ['settings', name, 'from'], value: source });
+      },
     });
     this.#head = new SheetHead({
       save: () => void this.save(),

@@ -1,4 +1,5 @@
 import type { KeyWords } from '../generated/sheet-words.ts';
+import { type KeyBeside, keysBeside, keysOfKind } from '../kinds/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import type { Source } from '../sheet/model.ts';
 import { scalar } from '../text/index.ts';
@@ -101,7 +102,10 @@ function keyOffers(document: DeskDocument, cursor: FrontCursor): readonly Offer[
   }
   const words = wordsAt(path);
   if (words === null) return [];
-  const must = path[0] === 'settings' ? mustSay(document, path[1] ?? '') : [];
+  const isSetting = path[0] === 'settings' && path.length === 2;
+  const beside = isSetting ? besideSetting(document, path[1] ?? '') : [];
+  const must = beside.map(({ key }) => key);
+  const strange = isSetting ? keysOfOthers(document) : new Set<string>();
   const named = path[0] === 'unit' && path.length === 1 ? unitKeysOf(kind) : [];
   const known = Object.entries(words.keys).map(([key, { explain, keys, items, any }]) => ({
     label: key,
@@ -110,16 +114,17 @@ function keyOffers(document: DeskDocument, cursor: FrontCursor): readonly Offer[
     explain,
     text: keyText(key, inFlow, pad, Object.keys(keys).length > 0 || any !== null, items !== null),
   }));
-  const first = must.flatMap((key): Offer[] => [
-    {
+  const first = beside.map(
+    ({ key, needed, words: said }): Offer => ({
       label: key,
       kind: 'key',
-      detail: 'needed for this setting',
-      explain: words.keys[key]?.explain ?? null,
+      detail: needed ? 'needed for this setting' : 'this setting is worked with it',
+      explain:
+        words.keys[key]?.explain ?? (said.length === 0 ? null : `such as ${said.join(', ')}`),
       text: `${key}: `,
-    },
-  ]);
-  const rest = [...known].filter(({ label }) => !must.includes(label));
+    }),
+  );
+  const rest = known.filter(({ label }) => !must.includes(label) && !strange.has(label));
   return left([
     ...first,
     ...rest.filter(({ detail }) => detail !== null),
@@ -170,8 +175,17 @@ function sourceOffer(source: Source): Offer {
   };
 }
 
-function mustSay({ sheet }: DeskDocument, name: string): readonly string[] {
-  return sheet.kind?.settingNamed(name)?.mustSay ?? [];
+function besideSetting({ sheet: { kind } }: DeskDocument, name: string): readonly KeyBeside[] {
+  const setting = kind?.settingNamed(name);
+  return kind && setting ? keysBeside(kind, setting) : [];
+}
+
+/** Keys that some kind has use for, and the sheet's own has not. */
+function keysOfOthers({ sheet: { kind }, project }: DeskDocument): ReadonlySet<string> {
+  if (kind === null) return new Set();
+  const own = keysOfKind(kind);
+  const all = [...project.context.kinds.values()].flatMap((each) => [...keysOfKind(each)]);
+  return new Set(all.filter((key) => !own.has(key)));
 }
 
 /** The keys that stand under a path already. */

@@ -6,6 +6,7 @@ export {
   drawingForms,
   type KindDrawing,
 } from './drawings.ts';
+export { boundKeys, type KeyBeside, keysBeside, keysOfKind } from './keys-beside.ts';
 export { changes } from './lexicon.ts';
 export { levelName } from './name-book.ts';
 export { orderBefore } from './order-before.ts';

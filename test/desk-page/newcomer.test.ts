@@ -43,7 +43,7 @@ afterAll(async () => {
 const has = (page: Page, selector: string, words: string) =>
   page.waitForFunction(
     `[...document.querySelectorAll(${JSON.stringify(selector)})].some((e) => e.textContent.includes(${JSON.stringify(words)}))`,
-    { timeout: 5000 },
+    { timeout: 12_000 },
   );
 
 const wordsOf = (page: Page, selector: string) =>
@@ -178,7 +178,8 @@ describe.skipIf(here === null)('at the desk for the first time', () => {
     await page.keyboard.type('x');
     await has(page, '.tally', '1 error');
     await press(page, 'Ignition distributor');
-    await has(page, 'dialog[open] .talk', 'point-gap');
+    await has(page, 'dialog[open] dt', 'points-gap');
+    expect(await barriers(page)).toEqual([]);
     await page.keyboard.press('Escape');
     await page.close();
   });
@@ -220,6 +221,46 @@ describe.skipIf(here === null)('at the desk for the first time', () => {
     await cursorBehind(page, '  float-le');
     await page.keyboard.press('F2');
     await has(page, '.word', 'comes from the kind');
+    expect(complaints).toEqual([]);
+    await page.close();
+  });
+
+  test('the form takes a source, a setting and another paper, each in sight as it is asked for', async () => {
+    const desk = await atDesk(folderWith(files), { page: built.folder });
+    const { page, complaints } = await openPage(browser, desk.running.address(), id);
+    await page.evaluate("document.querySelector('#tab-form').click()");
+    await page.waitForSelector('[data-path="another-source"]');
+    await press(page, 'Another source');
+    await page.waitForFunction(
+      `document.activeElement.dataset.path === '["sources","s1","title"]'`,
+    );
+    await page.keyboard.type('Owner book');
+    await expect.poll(() => textOf(page)).toContain('s1:\n    title: Owner book\n');
+    await page.select(
+      '[data-path="["settings","float-level","from"]"]'.replace(/"(\[.*\])"/, "'$1'"),
+      's1',
+    );
+    await expect.poll(() => textOf(page)).toContain('from: s1 p. 31');
+    await page.select('[data-path="more"]', 'float-drop');
+    await page.waitForFunction(
+      `document.activeElement.dataset.path === '["settings","float-drop","value"]'`,
+    );
+    expect(
+      await page.evaluate(
+        '(() => { const r = document.activeElement.getBoundingClientRect(); return r.top > 0 && r.bottom < innerHeight; })()',
+      ),
+    ).toBe(true);
+    await page.keyboard.type('1-1/4 in');
+    await expect
+      .poll(() => textOf(page))
+      .toContain('float-drop:\n    value: 1-1/4 in\n    from: s1\n');
+    await page.select('[data-path="offers-setting-float-drop"]', 'what another paper says');
+    await page.waitForFunction(
+      `document.activeElement.dataset.path === '["settings","float-drop","but",0,"value"]'`,
+    );
+    await page.keyboard.type('1-3/8 in');
+    await expect.poll(() => textOf(page)).toContain('but:\n      - { value: 1-3/8 in }');
+    expect(await barriers(page)).toEqual([]);
     expect(complaints).toEqual([]);
     await page.close();
   });

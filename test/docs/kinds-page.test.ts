@@ -42,6 +42,15 @@ test('the kind of the page has nothing wrong or idle, and a sheet of it is clean
   expect((await gaugeleaf(['kind', 'fuel-pump'], { cwd: folder })).out).toContain('arm-play');
 });
 
+test('the page has every dimension that a setting may have', () => {
+  const page = readFileSync(join(root, 'docs/kinds.md'), 'utf8');
+  const schema = JSON.parse(readFileSync(join(root, 'schemas/kind.schema.json'), 'utf8'));
+  const [, told = ''] = /^The dimensions: ([\s\S]*?)Keys that/m.exec(page) ?? [];
+  expect([...told.matchAll(/`([a-z-]+)`/g)].map(([, name]) => name)).toEqual(
+    schema.$defs.dimension.enum,
+  );
+});
+
 test('a kind that forgets that its engine runs is told the key', async () => {
   const { folder } = await sheetOf(kind.replaceAll('    home-at-start: false\n', ''));
   const { out } = await gaugeleaf(['check'], { cwd: folder });

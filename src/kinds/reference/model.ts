@@ -56,6 +56,10 @@ export interface SettingEntry extends Entry {
   }[];
   /** Keys that must be said beside the value. */
   readonly mustSay: readonly string[];
+  /** Keys besides that formulas of the kind read. */
+  readonly maySay: readonly string[];
+  /** Words that say a key where they stand behind the value: `of` is said by `crank`. */
+  readonly saidBy: readonly { readonly key: string; readonly words: readonly string[] }[];
   readonly symptoms: readonly { readonly way: string; readonly noticed: readonly string[] }[];
   readonly measured: 'gap' | 'in-bore' | 'travel' | null;
   /** Keys of `unit:` that it is worked with. */

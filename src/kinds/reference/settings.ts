@@ -1,5 +1,6 @@
 import { inside } from '../../gauges/index.ts';
 import { GAUGE_FAMILIES, systemRecord } from '../../quantity/index.ts';
+import { keysBeside } from '../keys-beside.ts';
 import type { Kind, KindOperation, KindSetting } from '../model.ts';
 import { stateOf, whenAsked, whereSaid } from '../rule-words.ts';
 import type { Disturber, GaugeRange, SettingEntry, ToldDrawing, ToldRule } from './model.ts';
@@ -24,6 +25,8 @@ export function settingEntry(setting: KindSetting, kind: Kind): SettingEntry {
       high: high.text,
     })),
     mustSay,
+    maySay: keysBeside(kind, setting).flatMap(({ key, needed }) => (needed ? [] : [key])),
+    saidBy: [...setting.saidBy].map(([key, words]) => ({ key, words })),
     symptoms: [...setting.symptoms].map(([way, noticed]) => ({ way, noticed })),
     measured,
     thread: setting.thread,

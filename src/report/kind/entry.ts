@@ -42,13 +42,20 @@ function rowsOf(entry: KindEntry): readonly Row[] {
   }
 }
 
+/** A key, and words that say it behind the value as well. */
+function withWords({ saidBy }: SettingEntry, key: string): string {
+  const words = saidBy.find((each) => each.key === key)?.words ?? [];
+  return words.length === 0 ? key : `${key} (${words.join(', ')})`;
+}
+
 function settingRows(entry: SettingEntry): readonly Row[] {
   return [
     ['also', entry.aliases.join(', ')],
     ['is', entry.explain],
     ['stated as', statedAs(entry)],
     ['usual', usualOf(entry)],
-    ['beside it', entry.mustSay.join(', ')],
+    ['beside it', entry.mustSay.map((key) => withWords(entry, key)).join(', ')],
+    ['may say', entry.maySay.map((key) => withWords(entry, key)).join(', ')],
     ['measured', measuredHow(entry)],
     ['gauges', gaugesOf(entry)],
     ...entry.symptoms.map(({ way, noticed }): Row => [way, noticed.join(', ')]),
