@@ -1,7 +1,7 @@
 import { definition, openDocument, references, rename, renameStart } from '../desk/index.ts';
 import type { DeskDocument, DeskPlace } from '../desk/model.ts';
 import type { Places, RenamedHere } from '../desk-page/model.ts';
-import { fileId, readText } from '../project/index.ts';
+import { fileId, readOwnText } from '../project/index.ts';
 import { applyEdits } from '../report/index.ts';
 import { LineIndex } from '../text/index.ts';
 import type { Desk } from './desk.ts';
@@ -28,7 +28,7 @@ function documentOf(desk: Desk, id: string, text: string): DeskDocument {
 function textOf(desk: Desk, path: string): string | null {
   const open = desk.openText(fileId(path));
   if (open !== null) return open;
-  const read = readText(path);
+  const read = readOwnText(desk.project.root, path, desk.project.show(path));
   return read.ok ? read.text : null;
 }
 

@@ -189,6 +189,30 @@ describe('what is let out', () => {
     }
   });
 
+  test('of files that are no sheets only those of the project are opened, and no link out of it', async () => {
+    const outside = folderWith({ 'secret.yaml': 'title: secret words\n' });
+    const folder = folderWith({ ...files, 'kinds/own.yaml': 'gaugeleaf-kind: 1\n' });
+    symlinkSync(join(outside, 'secret.yaml'), join(folder, 'kinds', 'linked.yaml'));
+    const desk = await atDesk(folder);
+    expect((await desk.get('sheet/kinds%2Fown.yaml')).status).toBe(200);
+    for (const each of [
+      'kinds%2Flinked.yaml',
+      'kinds%2F..%2Fedition.yaml',
+      '..%2Fsecret.yaml',
+      'package.json',
+      '.gaugeleaf%2Fdesk',
+    ]) {
+      const read = await desk.get(`sheet/${each}`);
+      expect([each, read.status]).not.toEqual([each, 200]);
+      expect(read.text).not.toContain('secret words');
+    }
+    for (const deed of ['check', 'places', 'rename']) {
+      const body = { text: 'x', offset: 0, to: 'y' };
+      const answer = await desk.post(`sheet/..%2Fsecret.yaml/${deed}`, body);
+      expect([deed, answer.status >= 400]).toEqual([deed, true]);
+    }
+  });
+
   test('a link that leads out of the project is not read, and not written through', async () => {
     const outside = folderWith({ 'theirs.md': cleanSheet('theirs') });
     const folder = folderWith(files);
