@@ -115,8 +115,6 @@ export interface Chapter {
   readonly footnotes: string;
   readonly notes: readonly EditorsNote[];
   readonly sources: readonly SourcePages[];
-  /** Whether marks tell how far figures are proved. */
-  readonly hasProofs: boolean;
   /** Settings that sources differ on. */
   readonly rulings: readonly ChapterSetting[];
   /** Figures that were worked from others, each under the number of its setting. */
@@ -226,7 +224,6 @@ export function bookletChapter(
     footnotes: body.notes,
     notes: [...editorsNotes(entry.findings, sheet.kind), ...ruleNotes(sheet)],
     sources: sourcePages(sheet, sources),
-    hasProofs: settings.some(({ proof }) => proof !== null),
     rulings: settings.filter((row) => row.dissents.length > 0),
     figures: settings.flatMap(({ number, worked }) => worked.map((line) => ({ ...line, number }))),
     order: options.orders?.[index] ?? null,

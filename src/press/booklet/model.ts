@@ -69,6 +69,8 @@ export interface BookletModel {
   readonly draft: boolean;
   /** Whether every chapter ends with the picture of its order of work, and not only where a page is left. */
   readonly orderGraphs: boolean;
+  /** Whether marks tell how far figures are proved. */
+  readonly hasProofs: boolean;
   /** The worst mark among the sheets; null where all are released. */
   readonly mark: string | null;
   readonly sections: {
@@ -208,6 +210,7 @@ export function bookletModel(
     },
     draft: options.draft || sheets.some(({ findings }) => hasError(findings)),
     orderGraphs: options.orderGraphs === true,
+    hasProofs: sheets.some(({ proofs }) => proofs != null),
     mark: worstMark(chapters.map(({ face }) => face.mark)),
     sections,
     introduction: edition.introduction ?? [],

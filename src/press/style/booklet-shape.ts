@@ -154,7 +154,6 @@ const chapterShape: ShapeOf<Chapter> = fields('One unit.', {
   ),
   footnotes: html('Footnotes; empty for none.'),
   notes: list('Doubtful points that the editor let stand.', noteShape),
-  hasProofs: flag('Whether marks tell how far figures are proved.'),
   sources: list(
     'Where its figures come from.',
     fields('One source.', {
@@ -288,6 +287,7 @@ export const bookletShape: ShapeOf<BookletModel> = fields('A booklet.', {
     outerMm: number('What that leaves of the outer margin.'),
   }),
   draft: flag('Whether DRAFT goes across every page.'),
+  hasProofs: flag('Whether marks tell how far figures are proved.'),
   orderGraphs: flag(
     'Whether every chapter gets the picture of its order of work, and not only where a page is left.',
   ),
