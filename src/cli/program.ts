@@ -221,7 +221,11 @@ alone: where the list says otherwise, it is told. Ends with 1 where a cell was l
       .option('--simple', 'judge by the readings alone, without the uncertainty of the gauges')
       .option('--json', 'one JSON object')
       .option('--card', 'print the bench card filled in')
-      .option('--serial <number>', 'of a blank record: the number of the unit'),
+      .option('--serial <number>', 'of a blank record: the number of the unit')
+      .option(
+        '--add-to <source>',
+        'count its readings as left among those of a source of the sheet',
+      ),
   ).action(async (file: string, options) => {
     const { record } = await import('./commands/record.ts');
     done(await record(file, options, io));

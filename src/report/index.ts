@@ -1,3 +1,4 @@
+export { addRecordEdits } from './add-record.ts';
 export { toAnnotations } from './annotations.ts';
 export { checkList } from './check-list.ts';
 export { comparisonText } from './compare-text.ts';

@@ -36,6 +36,8 @@ export interface RecordOptions extends PrintOptions {
   readonly card?: boolean;
   /** Of a blank record: the unit's number, which also names the file. */
   readonly serial?: string;
+  /** A source of measured units that the record is added to. */
+  readonly addTo?: string;
 }
 
 /**
@@ -57,6 +59,12 @@ function refuseMixed(name: string, isRecord: boolean, options: RecordOptions): v
     throw new Refusal(
       `--${stray} is for a record, and ${name} is none: its name does not end in .yaml`,
       'a record lies beside the sheets, such as sheets/records/orlo-t71-wexcombe-six.1234.yaml',
+    );
+  }
+  if (!isRecord && options.addTo !== undefined) {
+    throw new Refusal(
+      `--add-to is for a record, and ${name} is none: its name does not end in .yaml`,
+      'name the record: gaugeleaf record sheets/records/NAME.yaml --add-to SOURCE',
     );
   }
   if (isRecord && options.serial !== undefined) {
@@ -96,6 +104,11 @@ async function judge(name: string, options: RecordOptions, io: Io): Promise<Exit
     return 2;
   }
   const { judged, examined } = outcome;
+  if (options.addTo !== undefined) {
+    const { addRecord } = await import('./record-add.ts');
+    addRecord(project, path, examined, options.addTo, io);
+    return 0;
+  }
   const { tally } = judged;
   const card = candidateFrom(examined);
   const errors = card.findings.filter(({ severity }) => severity === 'error').length;
