@@ -30,7 +30,7 @@ export default defineCheck({
     },
   },
   run(sheet, _context, report) {
-    for (const setting of sheet.settings.values()) {
+    for (const setting of sheet.figures) {
       if (setting.known?.wordsAndFigure === true) continue;
       const stated = [...sizesOfSetting(setting)]
         .filter(({ role, size }) => (role === 'value' || role === 'also') && !isBlank(size.text))

@@ -28,7 +28,7 @@ export default defineCheck({
     },
   },
   run(sheet, _context, report) {
-    for (const setting of sheet.settings.values()) {
+    for (const setting of sheet.figures) {
       const known = setting.known?.conditions ?? [];
       if (known.length === 0) continue;
       const words = [...known, ...setting.ownConditions.map(({ value }) => value)];

@@ -4,6 +4,7 @@ import type { Agreement, Statement } from '../quantity/model.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
 import type { CheckContext, Cure, Report } from './define.ts';
 import { slipsOf, toldAs } from './likely-misprint.ts';
+import { readOf } from './stated-sizes.ts';
 import type { Pair, Restated } from './statement-pairs.ts';
 
 type Apart = Extract<Agreement, { verdict: 'disagrees' | 'within-tolerance' }>;
@@ -171,8 +172,9 @@ function rewritings(
   ];
 }
 
-function statementIn({ statement }: Restated): Statement {
-  return statement;
+/** As its text has it, in its own measure. */
+function statementIn({ stated, statement }: Restated): Statement {
+  return readOf(stated.size) ?? statement;
 }
 
 /** `the value`, or the key in its backquotes. */

@@ -36,7 +36,7 @@ export default defineCheck({
     },
   },
   run(sheet, { gauges }, report) {
-    for (const setting of sheet.settings.values()) {
+    for (const setting of sheet.figures) {
       const { name, id, value, but, from } = setting;
       const listed = new Set(setting.statements.map((statement) => statement.value));
       for (const dissent of but) {

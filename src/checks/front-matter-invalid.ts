@@ -56,7 +56,7 @@ export default defineCheck({
       expect: [
         {
           at: 'unloader',
-          message: '`settings › unloader` has neither `value`, `places` nor `statements`',
+          message: '`settings › unloader` has neither `value`, `places`, `statements` nor `table`',
           fix: 'did you mean `value` where `valeu` stands?',
         },
       ],

@@ -19,7 +19,7 @@ export default defineCheck({
     },
   },
   run(sheet, context, report) {
-    for (const setting of sheet.settings.values()) {
+    for (const setting of sheet.figures) {
       for (const { size, subject } of sizesOfSetting(setting)) {
         const statement = readOf(size);
         const other = statement?.ambiguous[0];

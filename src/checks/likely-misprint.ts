@@ -12,6 +12,7 @@ import {
   wireGaugeNamed,
 } from '../quantity/index.ts';
 import type { Amount, GaugeBook, Rational, SizeProblem, Statement } from '../quantity/model.ts';
+import { inMeasureOf, inOwnMeasure } from '../sheet/index.ts';
 import type { PlacedSize, Setting, Sheet } from '../sheet/model.ts';
 import type { CheckContext, Cure } from './define.ts';
 import { readOf, sizesOfSetting } from './stated-sizes.ts';
@@ -91,10 +92,14 @@ export function slipsOf(
     swg: wireGaugeNamed(swg),
     jets: setting.jets,
   } as const;
-  return likelySlips(size.text, wrong, amountIn(first), options, (candidate) => {
-    const chopped = others.filter((other) => !goesWith(other, candidate));
+  const stated = others.map((other) => inOwnMeasure(other, setting));
+  // What the others say, in the measure that this one is told in.
+  const told = inMeasureOf(first, size.text, setting);
+  return likelySlips(size.text, wrong, amountIn(told), options, (slip) => {
+    const candidate = inOwnMeasure(slip, setting);
+    const chopped = stated.filter((other) => !goesWith(other, candidate));
     if (!chopped.every((other) => isShortened(other, candidate))) return 'wrong';
-    if (chopped.length > 0 || others.some((other) => isWider(other, candidate))) return 'unlikely';
+    if (chopped.length > 0 || stated.some((other) => isWider(other, candidate))) return 'unlikely';
     const range = usual.find(({ dimension }) => dimension === candidate.dimension);
     return range && sideOutside(candidate, range) ? 'unlikely' : 'right';
   });

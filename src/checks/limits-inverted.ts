@@ -36,7 +36,7 @@ export default defineCheck({
         subject,
       });
     }
-    for (const setting of sheet.settings.values()) {
+    for (const setting of sheet.figures) {
       const { go, noGo } = setting;
       if (!go?.reading.ok || !noGo?.reading.ok) continue;
       const one = go.reading.statement;

@@ -29,7 +29,7 @@ export default defineCheck({
     },
   },
   run(sheet, _context, report) {
-    for (const setting of sheet.settings.values()) {
+    for (const setting of sheet.figures) {
       for (const { size, role, subject } of sizesOfSetting(setting)) {
         if (!STATED.has(role) || isBlank(size.text)) continue;
         const statement = readOf(size);

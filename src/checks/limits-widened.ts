@@ -1,5 +1,6 @@
 import { agreeLimits, convertLimits } from '../quantity/index.ts';
 import type { Statement } from '../quantity/model.ts';
+import { inMeasureOf } from '../sheet/index.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
 import { defineCheck } from './define.ts';
 import { readOf } from './stated-sizes.ts';
@@ -29,13 +30,14 @@ export default defineCheck({
     },
   },
   run(sheet, _context, report) {
-    for (const setting of sheet.settings.values()) {
+    for (const setting of sheet.figures) {
       const value = readOf(setting.value);
       if (!value || !setting.value || isOrdinary(setting, sheet)) continue;
       for (const size of setting.also) {
         const also = readOf(size);
-        if (!also || also.dimension !== value.dimension) continue;
-        const limits = agreeLimits(value, also);
+        if (also?.dimension !== value.dimension) continue;
+        const own = inMeasureOf(value, also.text, setting);
+        const limits = agreeLimits(own, also);
         if (limits.verdict !== 'widened') continue;
         report({
           message: limits.side,
@@ -45,7 +47,7 @@ export default defineCheck({
             second: also.text,
             here: limits.first,
             there: limits.second,
-            inward: inwardText(value, also),
+            inward: inwardText(own, also),
           },
           compared: [limits.first, limits.second],
           related: [{ span: setting.value.span, label: 'the value' }],

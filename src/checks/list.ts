@@ -13,6 +13,11 @@ import conditionBesideFigure from './condition-beside-figure.ts';
 import conditionUnknown from './condition-unknown.ts';
 import conditionUnsaid from './condition-unsaid.ts';
 import countDisagrees from './count-disagrees.ts';
+import curveCourseBroken from './curve-course-broken.ts';
+import curveDisagrees from './curve-disagrees.ts';
+import curveRowOdd from './curve-row-odd.ts';
+import curveStationRepeated from './curve-station-repeated.ts';
+import curveStationsDisordered from './curve-stations-disordered.ts';
 import type { Check, CheckContext, Finding } from './define.ts';
 import dimensionWrong from './dimension-wrong.ts';
 import directiveUnknown from './directive-unknown.ts';
@@ -93,7 +98,9 @@ import sourceUnused from './source-unused.ts';
 import stateImpossible from './state-impossible.ts';
 import stateUnknown from './state-unknown.ts';
 import stateUnmet from './state-unmet.ts';
+import tableMisplaced from './table-misplaced.ts';
 import threadUnknown from './thread-unknown.ts';
+import totalDisagrees from './total-disagrees.ts';
 import unitSizeUnknown from './unit-size-unknown.ts';
 import valueMisplaced from './value-misplaced.ts';
 import valueUndefined from './value-undefined.ts';
@@ -160,6 +167,13 @@ const list = [
   gaugeNoneFits,
   leafInBore,
   placesDiffer,
+  tableMisplaced,
+  curveStationRepeated,
+  curveStationsDisordered,
+  curveCourseBroken,
+  curveRowOdd,
+  curveDisagrees,
+  totalDisagrees,
   relationUnworkable,
   figuresReversed,
   workedDisagrees,

@@ -1,4 +1,6 @@
 import { unitsOf } from '../measured/index.ts';
+import { citing } from '../sheet/index.ts';
+
 import type { Source } from '../sheet/model.ts';
 import { defineCheck } from './define.ts';
 import { isMeasured } from './later-overruled.ts';
@@ -28,7 +30,7 @@ export default defineCheck({
   run(sheet, { measuredUnits: asked = null }, report) {
     if (asked === null) return;
     const resting = new Map<string, { sources: readonly Source[]; settings: string[] }>();
-    for (const { id, from } of sheet.settings.values()) {
+    for (const { id, from } of citing(sheet)) {
       const names = [...new Set(from.map((each) => each.id))];
       const sources = names.flatMap((each) => sheet.sources.get(each) ?? []);
       if (names.length === 0 || sources.length < names.length) continue;

@@ -22,7 +22,7 @@ export default defineCheck({
     },
   },
   run(sheet, _context, report) {
-    for (const setting of sheet.settings.values()) {
+    for (const setting of sheet.figures) {
       const { name, id, value, but } = setting;
       for (const dissent of but) {
         if (value === null || dissent.value === null || isRuled(dissent)) continue;

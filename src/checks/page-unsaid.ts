@@ -1,3 +1,4 @@
+import { citing } from '../sheet/index.ts';
 import type { Citation } from '../sheet/model.ts';
 import { defineCheck } from './define.ts';
 
@@ -21,7 +22,7 @@ export default defineCheck({
     const paged = new Map<string, { readonly citation: Citation; readonly setting: string }>();
     const bare: { readonly citation: Citation; readonly setting: string; readonly name: string }[] =
       [];
-    for (const { id, name, from, but } of sheet.settings.values()) {
+    for (const { id, name, from, but } of citing(sheet)) {
       const cited = [...from, ...but.flatMap((dissent) => dissent.from ?? [])];
       for (const citation of cited) {
         if (citation.page === null) bare.push({ citation, setting: id, name: name.value });

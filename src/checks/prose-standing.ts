@@ -45,7 +45,7 @@ export function standing(span: Span, told: Told, sheet: Sheet): ProseNumber | nu
     (told.inStep && !isDistance(statement) ? named[0] : undefined) ??
     rivals[0];
   let elsewhere: Setting | null = null;
-  for (const setting of sheet.settings.values()) {
+  for (const setting of sheet.figures) {
     if (near.includes(setting)) continue;
     const match = matchIn(statement, setting);
     if (match === 'aside' && !rival) return null;

@@ -37,7 +37,7 @@ export default defineCheck({
     },
   },
   run(sheet, _context, report) {
-    for (const setting of sheet.settings.values()) {
+    for (const setting of sheet.figures) {
       const { name, id, value, follows, statements } = setting;
       const subject = id;
       const own = value !== null && statements.every((each) => each.value !== value);

@@ -1,3 +1,4 @@
+import { citing } from '../sheet/index.ts';
 import { defineCheck } from './define.ts';
 
 /** A figure that nobody is named for. */
@@ -21,9 +22,10 @@ export default defineCheck({
     },
   },
   run(sheet, _context, report) {
-    for (const { name, id, from, but } of sheet.settings.values()) {
+    for (const { name, id, from, but, rows, station } of citing(sheet)) {
       const subject = id;
-      if (from.length === 0) {
+      const isBySource = rows.length > 0 && rows.every((row) => row.from.length > 0);
+      if (from.length === 0 && station === null && !isBySource) {
         const source = [...sheet.sources.keys()][0] ?? 'source';
         report({
           message: 'setting',

@@ -18,7 +18,7 @@ export default defineCheck({
     },
   },
   run(sheet, _context, report) {
-    for (const setting of sheet.settings.values()) {
+    for (const setting of sheet.figures) {
       for (const { trusted, doubtful, agreement } of doubtfulPairs(setting)) {
         if (agreement.verdict !== 'chopped') continue;
         const [chopped, exact] =

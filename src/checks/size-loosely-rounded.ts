@@ -43,7 +43,7 @@ export default defineCheck({
     },
   },
   run(sheet, context, report) {
-    for (const setting of sheet.settings.values()) {
+    for (const setting of sheet.figures) {
       const subject = setting.id;
       const sizes = restatements(setting);
       for (const { finer, coarser, suggestion } of hiddenSwaps(sizes)) {

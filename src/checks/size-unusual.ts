@@ -58,7 +58,7 @@ export default defineCheck({
       const suggest = () => slips(statement, range, context);
       report({ message: side, span: size.span, values, compared, subject: key, suggest });
     }
-    const stated = [...sheet.settings.values()].flatMap((setting) => [...sizesOfSetting(setting)]);
+    const stated = sheet.figures.flatMap((setting) => [...sizesOfSetting(setting)]);
     for (const { size, role, setting, subject } of [...stated, ...readingsOf(sheet)]) {
       const known = setting?.known;
       if (!known || !TESTED.has(role)) continue;

@@ -38,7 +38,7 @@ export default defineCheck({
     },
   },
   run(sheet, context, report) {
-    for (const setting of sheet.settings.values()) {
+    for (const setting of sheet.figures) {
       for (const pair of doubtfulPairs(setting)) {
         const { agreement } = pair;
         if (agreement.verdict !== 'disagrees' && agreement.verdict !== 'within-tolerance') continue;

@@ -1,3 +1,4 @@
+import { citing } from '../sheet/index.ts';
 import { isBlank } from './blank.ts';
 import { defineCheck } from './define.ts';
 import { isMeasured } from './later-overruled.ts';
@@ -24,7 +25,7 @@ export default defineCheck({
   run(sheet, _context, report) {
     const cited = new Set<string>();
     const paged = new Set<string>();
-    for (const { from, but } of sheet.settings.values()) {
+    for (const { from, but } of citing(sheet)) {
       for (const citation of [...from, ...but.flatMap((dissent) => dissent.from ?? [])]) {
         cited.add(citation.id);
         if (citation.page !== null) paged.add(citation.id);

@@ -1,3 +1,4 @@
+import { citing } from '../sheet/index.ts';
 import type { Citation } from '../sheet/model.ts';
 import { defineCheck } from './define.ts';
 import { allOf, nearest } from './vocabulary.ts';
@@ -49,7 +50,7 @@ export default defineCheck({
         });
       }
     };
-    for (const { id, from, but } of sheet.settings.values()) {
+    for (const { id, from, but } of citing(sheet)) {
       const subject = id;
       for (const citation of from) cite(citation, subject);
       for (const dissent of but) if (dissent.from !== null) cite(dissent.from, subject);

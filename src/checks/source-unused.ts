@@ -1,4 +1,6 @@
 import { hasReadings } from '../measured/index.ts';
+import { citing } from '../sheet/index.ts';
+
 import { defineCheck } from './define.ts';
 
 /** A source that no figure comes from. */
@@ -21,7 +23,7 @@ export default defineCheck({
   run(sheet, _context, report) {
     if (sheet.sources.size === 0) return;
     const used = new Set<string>();
-    for (const { from, but } of sheet.settings.values()) {
+    for (const { from, but } of citing(sheet)) {
       for (const each of from) used.add(each.id);
       for (const dissent of but) if (dissent.from !== null) used.add(dissent.from.id);
     }

@@ -35,7 +35,7 @@ export interface StatedSize {
 export function* statedSizes(sheet: Sheet): Generator<StatedSize> {
   for (const [key, size] of sheet.unit.sizes)
     yield { size, role: 'unit', key, setting: null, subject: key };
-  for (const setting of sheet.settings.values()) {
+  for (const setting of sheet.figures) {
     for (const stated of sizesOfSetting(setting)) if (!isBlank(stated.size.text)) yield stated;
   }
   for (const stated of readingsOf(sheet)) if (!isBlank(stated.size.text)) yield stated;

@@ -1,5 +1,6 @@
 import { agree, agreeLimits, type LimitsAgreement } from '../quantity/index.ts';
 import type { Agreement, Statement } from '../quantity/model.ts';
+import { inMeasureOf } from '../sheet/index.ts';
 import type { Setting } from '../sheet/model.ts';
 import { oncePer } from '../text/index.ts';
 import { readOf, type StatedSize, sizesOfSetting } from './stated-sizes.ts';
@@ -39,7 +40,7 @@ export function restatements(setting: Setting): readonly Restated[] {
     const statement = readOf(size);
     if (!statement || (role === 'gauge' && statement.dimension !== value.dimension)) continue;
     if (isOfAnother(setting, stated.size.text)) continue;
-    found.push({ stated, statement });
+    found.push({ stated, statement: inMeasureOf(statement, value.text, setting) });
   }
   return found;
 }

@@ -33,6 +33,7 @@ export const examples: Readonly<
   draw: [['draw a "idle speed"', 'the drawing beside one operation']],
   compare: [['compare editions/first.json', 'what the sheets say otherwise now']],
   export: [['export -f json -o editions/second.json', 'a data file to compare with later']],
+  curve: [['curve a advance-curve --at "650 rpm"', 'the band at a speed between two rows']],
   work: [['work a --full', 'with sources, assumptions and range']],
   measured: [['measured a "float level"', 'one setting']],
   sources: [['sources --differing', 'only what sources differ on']],

@@ -324,6 +324,18 @@ alone: where the list says otherwise, it is told. Ends with 1 where a cell was l
     });
 
   program
+    .command('curve')
+    .description('the tables of a sheet, and what one says between its rows')
+    .argument('<sheet>', 'a sheet, by path or by name')
+    .argument('[setting]', 'the table; all of the sheet, if left out')
+    .option('--at <station>', 'what the table says there, by straight lines between its rows')
+    .option('--json', 'one JSON object in place of the table')
+    .action(async (sheet: string, setting: string | undefined, options) => {
+      const { curve } = await import('./commands/curve.ts');
+      done(await curve(sheet, setting, options, io));
+    });
+
+  program
     .command('work')
     .description('work what follows from the figures of a sheet, with formulas and limits')
     .argument('<sheet>', 'a sheet, by path or by name')

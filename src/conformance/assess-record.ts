@@ -166,7 +166,29 @@ function noSuchSetting({ setting }: RecordEntry, sheet: Sheet): RecordFault {
   };
 }
 
-function placeFault({ setting: named, place }: RecordEntry, setting: Setting): RecordFault {
+/** Of a table: readings belong to stations, and none outside of it can be judged. */
+function stationFault({ setting: named, place }: RecordEntry, setting: Setting): RecordFault {
+  const first = setting.rows[0]?.station?.text ?? '';
+  const last = setting.rows.at(-1)?.station?.text ?? '';
+  if (place === null) {
+    return {
+      kind: 'invalid',
+      span: named.span,
+      message: `${named.value} is a table from ${first} to ${last}`,
+      fix: 'put the readings under `places:`, each under its station',
+    };
+  }
+  return {
+    kind: 'invalid',
+    span: place.span,
+    message: `${place.value} is no station of ${named.value}, whose table goes from ${first} to ${last}`,
+    fix: 'read it at a station of the table or between two, and write that with its unit',
+  };
+}
+
+function placeFault(entry: RecordEntry, setting: Setting): RecordFault {
+  const { setting: named, place } = entry;
+  if (setting.rows.length > 0) return stationFault(entry, setting);
   const places = [...setting.places.keys()].join(', ');
   if (place === null) {
     return {

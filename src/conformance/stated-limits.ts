@@ -1,5 +1,15 @@
+import { gaugeBook } from '../gauges/index.ts';
 import type { Limit, Statement } from '../quantity/model.ts';
-import { heldLimits } from '../sheet/index.ts';
+import {
+  bandText,
+  heldLimits,
+  readingAt,
+  readingText,
+  stationNamed,
+  stationOf,
+  timesBand,
+  timesOf,
+} from '../sheet/index.ts';
 import type { PlacedSize, Setting } from '../sheet/model.ts';
 
 /** What a sheet asks of a setting, and the limits that it states for it. */
@@ -47,6 +57,7 @@ export function wantedThere(wanted: Wanted, by: CarriedFigures): Wanted {
  * made up. Null for a place that the sheet does not tell apart, or a whole that it does.
  */
 export function wantedOf(setting: Setting, place: string | null): Wanted | null {
+  if (setting.rows.length > 0) return place === null ? null : wantedAt(setting, place);
   const own = place === null ? undefined : setting.places.get(place);
   if (setting.places.size > 0 && own === undefined && setting.value === null) return null;
   if (place !== null && setting.places.size > 0 && own === undefined) return null;
@@ -60,6 +71,32 @@ export function wantedOf(setting: Setting, place: string | null): Wanted | null 
   const { low, high, by, text } = held;
   const limitsFrom = by === 'house' ? `the house's tolerance, ${text}` : text;
   return { ...wanted, low, high, limitsFrom };
+}
+
+/**
+ * What a table wants at a station, which need not be one of its rows: between two of them straight lines join
+ * the limits. Null for what is no station, and outside of the table.
+ */
+function wantedAt(setting: Setting, place: string): Wanted | null {
+  const size = stationNamed(place, setting, gaugeBook());
+  const at = stationOf(size, setting);
+  const reading = at && readingAt(setting, at);
+  if (!reading || !('low' in reading)) return null;
+  const { row } = reading.is === 'row' ? reading.at : reading.before;
+  const statement = statementOf(row.value);
+  if (!row.value || !statement) return null;
+  const times = timesOf(row.value.text, row);
+  const { low, high } = timesBand(reading, times);
+  const isOne = low !== null && high !== null && low.equals(high);
+  return {
+    text: reading.is === 'row' ? row.value.text : bandText(reading, row.value, row),
+    statement,
+    nominal: isOne ? low : null,
+    low: isOne ? null : low,
+    high: isOne ? null : high,
+    limitsFrom: reading.is === 'row' ? null : readingText(reading),
+    carried: null,
+  };
 }
 
 function statementOf(size: PlacedSize | null): Statement | null {

@@ -1,6 +1,7 @@
 import { gaugeBook } from '../gauges/index.ts';
 import { readStatement } from '../quantity/index.ts';
 import type { Dimension, Sense } from '../quantity/model.ts';
+import { buildCurve, buildSum } from './curves.ts';
 import type { KindData, OperationData, SettingData } from './data.ts';
 import { buildDrawing } from './drawings.ts';
 import { wordsOf } from './lexicon.ts';
@@ -143,6 +144,8 @@ function buildSetting(name: string, data: SettingData): KindSetting {
     countedFrom: needsFrom(data['counted-from']),
     saysState: data['says-state'] ?? null,
     replaces: data.replaces ?? [],
+    curve: data.curve ? buildCurve(data.curve) : null,
+    sum: data.sum ? buildSum(data.sum) : null,
   };
 }
 

@@ -1,4 +1,4 @@
-import type { Dimension, Sense, Statement } from '../quantity/model.ts';
+import type { Dimension, Rational, Sense, Statement } from '../quantity/model.ts';
 import type { KindDrawing } from './drawings.ts';
 
 /** ANSI Z535.6 signal words, in falling order of harm. */
@@ -52,10 +52,61 @@ export interface KindSetting {
   readonly saysState: string | null;
   /** Settings that are of no more account once this one is made: static timing, once the engine is timed running. */
   readonly replaces: readonly string[];
+  /** What its rows are, where it is a table of figures by station; null for a setting of one figure. */
+  readonly curve: KindCurve | null;
+  /** What its figure is the sum of; null for a figure of its own. */
+  readonly sum: KindSum | null;
   /** Whether every barrel gets the same unless the sheet says otherwise. */
   readonly perBarrel: boolean;
   /** Whether a unit may have it that has none of the features which ask for it. */
   readonly withoutFeature: boolean;
+}
+
+/** Words by which a figure is told in another measure: crank degrees beside those of a distributor. */
+export interface KindScale {
+  readonly words: readonly string[];
+  /** How many of that measure are one of this. */
+  readonly times: Rational;
+  /** Features with which both measures are one. */
+  readonly unlessFeature: readonly string[];
+}
+
+/** A setting that states a point of a curve. */
+interface CurvePoint {
+  readonly setting: string;
+  /** The key beside its value that says the station; null where `stationOf` does, or where it begins. */
+  readonly key: string | null;
+  readonly stationOf: string | null;
+  /** Whether its value is the station at which the curve leaves nothing. */
+  readonly begins: boolean;
+}
+
+/** A setting that is a table: what stands at each station, straight lines between. */
+export interface KindCurve {
+  /** The dimensions of a station. */
+  readonly against: readonly Dimension[];
+  /** What a station is, in running text. */
+  readonly label: string;
+  readonly course: 'rising' | 'falling' | 'any';
+  /** What a station may be on any unit; null where nothing bounds it. */
+  readonly within: UsualRange | null;
+  readonly scale: KindScale | null;
+  /** The setting that no row is more than, and why; null for none. */
+  readonly below: { readonly setting: string; readonly because: string } | null;
+  readonly points: readonly CurvePoint[];
+}
+
+/** What a figure is the sum of. */
+export interface KindSum {
+  readonly scale: KindScale | null;
+  readonly parts: readonly {
+    /** The first of these that the sheet has counts. */
+    readonly settings: readonly string[];
+    readonly times: Rational;
+    /** The key that says the station of a curve; null for a setting of one figure. */
+    readonly key: string | null;
+    readonly stationTimes: Rational;
+  }[];
 }
 
 /** An ordinary range of a setting, in one dimension. A statement's nominal and limits lie inside. */

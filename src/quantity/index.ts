@@ -45,6 +45,7 @@ export {
 } from './rational.ts';
 export { type ReadOptions, readStatement } from './read.ts';
 export { namedTool } from './read-words.ts';
+export { rescaled } from './rescaled.ts';
 export {
   allUnits,
   inUnit,

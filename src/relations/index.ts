@@ -12,6 +12,16 @@ export {
   vacuumCarried,
 } from './carried-vacuum.ts';
 export { altitudeNamed, altitudeReading, clubFigure, isSameHeight } from './club-figure.ts';
+export {
+  type CourseBroken,
+  courseBroken,
+  type OutOfPlace,
+  outOfPlace,
+  rowOff,
+  stationsBeyond,
+  stationsTwice,
+} from './curve-course.ts';
+export { type CurveDispute, curveDisputes, rowsAbove } from './curve-points.ts';
 export { figureOf } from './figure.ts';
 export { joined, toldInputs } from './input-text.ts';
 export { compare, type PairOutOfOrder, pairsOutOfOrder } from './orders.ts';

@@ -3,6 +3,7 @@ export { toAnnotations } from './annotations.ts';
 export { checkList } from './check-list.ts';
 export { comparisonText } from './compare-text.ts';
 export { addCounts, type Counts, countFindings } from './counts.ts';
+export { askCurve, curveData, curveText } from './curve-text.ts';
 export { applyEdits, mend } from './edits.ts';
 export { InheritedFindings } from './inherited-findings.ts';
 export { findingJson, jsonObject } from './json.ts';

@@ -60,12 +60,18 @@ function settingLines(setting: Setting): string[] {
     `${indent}found:`,
     `${indent}left:`,
   ];
-  if (setting.places.size === 0) return [...readings(null, '    '), ...shared];
+  const places = placesOf(setting);
+  if (places.length === 0) return [...readings(null, '    '), ...shared];
   const lines = [...shared, '    places:'];
-  for (const place of setting.places.keys()) {
+  for (const place of places) {
     lines.push(`      ${scalar(place)}:`, ...readings(place, '        '));
   }
   return lines;
+}
+
+/** The places of a setting, or the stations of a table: others between them may be added by hand. */
+function placesOf({ places, rows }: Setting): readonly string[] {
+  return rows.length > 0 ? rows.flatMap(({ station }) => station?.text ?? []) : [...places.keys()];
 }
 
 /** `13/64 ± 1/64 in # 0.1875 in to 0.21875 in`; says where no limits are stated. */

@@ -2,6 +2,7 @@ import type { Kind } from '../kinds/model.ts';
 import { jetNumbering } from '../quantity/index.ts';
 import type { Placed, PlacedNode } from '../text/index.ts';
 import { entriesOf, type Fields, itemsOf, under } from './fields.ts';
+import { citing, figuresIn } from './figures.ts';
 import { withHouse } from './held-limits.ts';
 import { type ReadingsBy, type RecordBook, readMeasured } from './measured-readings.ts';
 import type { Acceptance, Fit, HouseTolerance, PlacedSize, Sheet, Source, Unit } from './model.ts';
@@ -27,6 +28,7 @@ export type Header = Pick<
   | 'wireGauge'
   | 'sources'
   | 'settings'
+  | 'figures'
   | 'accept'
   | 'work'
 >;
@@ -47,7 +49,9 @@ export function readHeader(
   const at = (key: string): PlacedNode | undefined => under(root, key);
   const unit = readUnit(at('unit'), fields, kind);
   const jets = jetNumbering(unit.jets?.value);
-  const settings = withHouse(readSettings(at('settings'), fields, kind, jets), house);
+  const features = new Set(unit.features.map(({ id }) => id));
+  const read = readSettings(at('settings'), fields, kind, jets, features);
+  const settings = withHouse(read, house);
   const sources = readSources(at('sources'), fields, { kind, jets, records });
   return {
     format: fields.number(at('gaugeleaf')),
@@ -62,8 +66,9 @@ export function readHeader(
     compiledBy: fields.text(at('compiled-by')),
     rounding: fields.text(at('rounding')),
     wireGauge: fields.text(at('wire-gauge')),
-    sources: withShared(sources, settings.values(), shared),
+    sources: withShared(sources, citing({ settings }), shared),
     settings,
+    figures: figuresIn(settings),
     accept: itemsOf(at('accept')).flatMap((item) => readAcceptance(item, fields) ?? []),
     work: readWorkRules(at('work'), fields),
   };

@@ -1,9 +1,28 @@
+export {
+  addBands,
+  type Band,
+  type CurveReading,
+  type CurveRow,
+  inOrder,
+  isBelow,
+  middleOf,
+  NOTHING,
+  ownBand,
+  readingAt,
+  rowsOf,
+  stationNamed,
+  stationOf,
+  timesBand,
+} from './curve.ts';
+export { bandText, readingText, stationText } from './curve-words.ts';
 export { type FamilyBook, linesOf, originOf, ownText, regionIn, type SheetText } from './family.ts';
 export { entriesOf, Fields, itemsOf, under } from './fields.ts';
+export { citing } from './figures.ts';
 export { findFrontMatter } from './front-matter.ts';
 export { gapsOf, type SettingGap } from './gaps.ts';
 export { heldLimits } from './held-limits.ts';
 export { type HouseTolerances, readHouseTolerance } from './house-tolerance.ts';
+export { inMeasureOf, inOwnMeasure, timesOf } from './measure.ts';
 export type { RecordBook, RecordTexts } from './measured-readings.ts';
 export { operationIn, settingNamed } from './names.ts';
 export { type PlainDissent, type PlainSetting, plainHead, plainSetting } from './plain.ts';

@@ -4,6 +4,7 @@ import type {
   KindFeature,
   KindHazard,
   KindOperation,
+  KindScale,
   KindSetting,
   SignalWord,
 } from '../kinds/model.ts';
@@ -136,6 +137,12 @@ export interface Setting {
   readonly note: Placed<string> | null;
   /** Everything said beside the value, key to scalar text (`cover`, `gasket`, `link` ...). */
   readonly said: ReadonlyMap<string, Placed<string>>;
+  /** The other measure that its figures may be told in; null where there is none on this unit. */
+  readonly scale: KindScale | null;
+  /** The rows of its table, each a setting of its own with a station; empty for one figure. */
+  readonly rows: readonly Setting[];
+  /** Of a row: where on the curve it is read. Null for everything else, and where it is not readable as text. */
+  readonly station: PlacedSize | null;
   readonly span: Span;
 }
 
@@ -323,6 +330,8 @@ export interface Sheet {
   readonly wireGauge: Placed<string> | null;
   readonly sources: ReadonlyMap<string, Source>;
   readonly settings: ReadonlyMap<string, Setting>;
+  /** The same in order, with the rows of a table in its place: whatever states a figure. */
+  readonly figures: readonly Setting[];
   readonly accept: readonly Acceptance[];
   /** The sheet's own rules of the order of work. */
   readonly work: readonly WorkRule[];

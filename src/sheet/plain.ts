@@ -16,7 +16,7 @@ export interface PlainHead {
   readonly features: readonly string[];
 }
 
-/** A size of a setting, and where it holds: `primary`, `left` ...; null where one value serves all. */
+/** A size of a setting, and where it holds: `primary`, `left` ..., a curve's station `800 rpm`; null where one value serves all. */
 export interface PlainSize {
   readonly place: string | null;
   readonly size: PlacedSize;
@@ -79,6 +79,9 @@ export function plainSetting(setting: Setting): PlainSetting {
     sizes: [
       ...(setting.value ? [{ place: null, size: setting.value }] : []),
       ...[...setting.places].map(([place, size]) => ({ place, size })),
+      ...setting.rows.flatMap(({ station, value }) =>
+        value ? [{ place: station?.text ?? '', size: value }] : [],
+      ),
     ],
     also: setting.also.map(({ text }) => text),
     said: Object.fromEntries(said) as Record<string, string>,

@@ -1,4 +1,4 @@
-import type { Kind } from '../kinds/model.ts';
+import type { Kind, KindScale, KindSetting } from '../kinds/model.ts';
 import { type JetNumbering, jetNumbering } from '../quantity/index.ts';
 import type { Dimension } from '../quantity/model.ts';
 import type { Placed, PlacedEntry, PlacedNode } from '../text/index.ts';
@@ -11,6 +11,7 @@ import { ruleStatements } from './rule-statements.ts';
 export const settingKeys: ReadonlySet<string> = new Set([
   'value',
   'also',
+  'table',
   'gauge',
   'travel',
   'places',
@@ -34,13 +35,14 @@ export function readSettings(
   fields: Fields,
   kind: Kind | null,
   numbering: JetNumbering | null,
+  features: ReadonlySet<string>,
 ): ReadonlyMap<string, Setting> {
   const settings = new Map<string, Setting>();
   const entries = entriesOf(node);
   const meant = settingsMeant(entries.keys(), kind);
   for (const [name, entry] of entries) {
     const { id, known } = meant.get(name) ?? { id: name, known: null };
-    settings.set(name, readSetting(name, entry, fields, { id, known }, numbering));
+    settings.set(name, readSetting(name, entry, fields, { id, known }, numbering, features));
   }
   return settings;
 }
@@ -51,6 +53,7 @@ function readSetting(
   fields: Fields,
   { id, known }: MeantSetting,
   numbering: JetNumbering | null,
+  features: ReadonlySet<string>,
 ): Setting {
   const own = fields.text(under(node, 'jets'));
   const jets = known?.jet === true ? (own ? jetNumbering(own.value) : numbering) : undefined;
@@ -75,7 +78,7 @@ function readSetting(
     follows: fields.citations(under(node, 'follows'))[0] ?? null,
     ruling: fields.text(under(node, 'ruling')),
   };
-  return {
+  const setting: Setting = {
     name: { value: name, span: key.span, source: name },
     id,
     known,
@@ -94,8 +97,43 @@ function readSetting(
     house: null,
     note: fields.text(under(node, 'note')),
     said,
+    scale: scaleOf(known, features),
+    rows: [],
+    station: null,
     span: { start: key.span.start, end: Math.max(key.span.end, node.span.end) },
   };
+  const rows = itemsOf(under(node, 'table'));
+  if (rows.length === 0) return setting;
+  return { ...setting, rows: rows.map((row) => readRow(row, setting, fields, how)) };
+}
+
+/**
+ * A row of a table, as a setting: what is said of the whole is said of each row, and what it does not cite
+ * itself it has from the source of the whole.
+ */
+function readRow(node: PlacedNode, whole: Setting, fields: Fields, how: How): Setting {
+  const from = fields.citations(under(node, 'from'));
+  return {
+    ...whole,
+    value: fields.size(under(node, 'value'), how.expect, how.jets),
+    also: fields.sizes(under(node, 'also'), how.expect, how.jets),
+    from: from.length > 0 ? from : whole.from,
+    but: itemsOf(under(node, 'but')).map((item) => readDissent(item, fields, how)),
+    ruling: fields.text(under(node, 'ruling')),
+    note: fields.text(under(node, 'note')),
+    station: fields.size(under(node, 'at'), whole.known?.curve?.against),
+    gauge: null,
+    go: null,
+    noGo: null,
+    travel: null,
+    places: new Map(),
+    span: node.span,
+  };
+}
+
+function scaleOf(known: KindSetting | null, features: ReadonlySet<string>): KindScale | null {
+  const scale = known?.curve?.scale ?? known?.sum?.scale ?? null;
+  return scale?.unlessFeature.some((name) => features.has(name)) === true ? null : scale;
 }
 
 /** What its sizes are read by. */

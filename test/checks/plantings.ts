@@ -21,12 +21,58 @@ const pellow = 'pellow-p44-ravensgarth-sports';
 const tamsel = 'tamsel-t15-drayle-350';
 const bassen = 'bassen-g47-skerrow-two';
 const eight = 'dunnow-c31-tollgarth-eight';
+const brennick = 'brennick-b12-larkmoor-ten';
 const updraft = 'dunnow-a6-marlbeck-20';
 
 const vapor = ':::warning{hazard=gasoline-vapor}';
 
 /** By group, as the findings page has them. */
 export const plantings: readonly Planting[] = [
+  // sizes: tables
+  {
+    sheet: brennick,
+    from: '{ at: 900 rpm, value: 6 ± 1° }',
+    to: '{ at: 700 rpm, value: 6 ± 1° }',
+    check: 'curve-station-repeated',
+  },
+  {
+    sheet: brennick,
+    from: '{ at: 700 rpm, value: 3-1/2',
+    to: '{ at: 7000 rpm, value: 3-1/2',
+    check: 'curve-stations-disordered',
+  },
+  {
+    sheet: brennick,
+    from: '{ at: 900 rpm, value: 6 ± 1° }',
+    to: '{ at: 900 rpm, value: 60 ± 1° }',
+    check: 'curve-course-broken',
+    with: ['curve-disagrees'],
+  },
+  {
+    sheet: brennick,
+    from: '{ at: 900 rpm, value: 6 ± 1° }',
+    to: '{ at: 900 rpm, value: 8.2 ± 1° }',
+    check: 'curve-row-odd',
+    with: ['curve-disagrees'],
+  },
+  {
+    sheet: brennick,
+    from: 'value: 6 ± 1° distributor\n    crank: 12 ± 2°',
+    to: 'value: 8-1/2 ± 1° distributor\n    crank: 17 ± 2°',
+    check: 'curve-disagrees',
+  },
+  {
+    sheet: brennick,
+    from: 'value: 24 ± 2° BTDC',
+    to: 'value: 42 ± 2° BTDC',
+    check: 'total-disagrees',
+  },
+  {
+    sheet: brennick,
+    from: '  advance-curve:\n    table:\n      - { at: 425 rpm, value: 0 to 1° }\n      - { at: 700 rpm, value: 3-1/2 ± 1°, also: [7 ± 2° crank] }\n      - { at: 900 rpm, value: 6 ± 1° }\n      - { at: 1250 rpm, value: 10 ± 1°, also: [20 ± 2° crank] }\n      - { at: 1600 rpm, value: 14 ± 1°, also: [28 ± 2° crank], note: no more above this speed }',
+    to: '  advance-curve:\n    value: 14 ± 1°',
+    check: 'table-misplaced',
+  },
   // reading: the file and its front matter
   { sheet: orlo, from: '---\n', to: '', check: 'front-matter-absent' },
   { sheet: orlo, from: 'title: Orlo', to: 'title: "Orlo', check: 'front-matter-unreadable' },

@@ -107,7 +107,7 @@ describe('what the pages show', () => {
     'neovim',
     'emacs',
   ];
-  const written = ['work', 'own-work', 'accept', 'mapping', 'statements', 'sources'];
+  const written = ['work', 'own-work', 'accept', 'mapping', 'statements', 'sources', 'table'];
 
   test.each(writtenPages.map((page) => [page.path, page] as const))(
     '%s has no block that no test reads',

@@ -175,6 +175,11 @@ describe('what the guide tells a club to write', () => {
     }
   });
 
+  test('the table is that of the demo', () => {
+    const sheet = readFileSync(join(root, 'sheets/brennick-b12-larkmoor-ten.md'), 'utf8');
+    expect(sheet).toContain(blockMarked('table').text);
+  });
+
   test('statements and shared sources are read', async () => {
     const { folder, remove } = demoCopy();
     try {

@@ -4,7 +4,7 @@ import type { ContainerDirective, LeafDirective, TextDirective } from 'mdast-uti
 import type { State } from 'mdast-util-to-hast';
 import type { KindHazard, SignalWord } from '../../kinds/model.ts';
 import { clubFigure } from '../../relations/index.ts';
-import type { Sheet } from '../../sheet/model.ts';
+import type { Setting, Sheet } from '../../sheet/model.ts';
 import type { Span } from '../../text/index.ts';
 
 const signalWords: ReadonlySet<string> = new Set(['danger', 'warning', 'caution', 'notice']);
@@ -41,6 +41,8 @@ function inText(
   const sizes =
     setting.value === null ? places : [{ place: null, text: setting.value.text }, ...places];
   const content: ElementContent[] = [];
+  // A table stands where the settings do: a step says from where to where it goes.
+  if (setting.rows.length > 0) content.push({ type: 'text', value: tableWords(setting) });
   for (const [index, { place, text }] of sizes.entries()) {
     if (index > 0) content.push({ type: 'text', value: ', ' });
     if (place !== null) content.push({ type: 'text', value: `${place.replaceAll('-', ' ')} ` });
@@ -52,6 +54,11 @@ function inText(
     content.push(element('span', 'at-source', [before, source, { type: 'text', value: ')' }]));
   }
   return element('span', 'values', content);
+}
+
+function tableWords({ rows }: Setting): string {
+  const [first, last] = [rows[0], rows.at(-1)];
+  return `the table, ${first?.station?.text ?? ''} to ${last?.station?.text ?? ''}`;
 }
 
 function panel(state: State, node: ContainerDirective, sheet: Sheet): Element {

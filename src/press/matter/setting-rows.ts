@@ -146,6 +146,8 @@ function valueLines(setting: Setting, sheet: Sheet, altitude: string | null): Va
   };
   const lines = setting.value === null ? [] : [line(null, setting.value)];
   for (const [place, size] of setting.places) lines.push(line(place, size));
+  for (const { station, value } of setting.rows)
+    lines.push(valueLine(station?.text ?? null, value));
   return lines.length === 0 ? [valueLine(null, null)] : lines;
 }
 
