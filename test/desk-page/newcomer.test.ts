@@ -231,6 +231,9 @@ describe.skipIf(here === null)('at the desk for the first time', () => {
     await page.evaluate("document.querySelector('#tab-form').click()");
     await page.waitForSelector('[data-path="another-source"]');
     await press(page, 'Another source');
+    expect(
+      await page.evaluate('document.documentElement.scrollHeight - innerHeight'),
+    ).toBeLessThanOrEqual(0);
     await page.waitForFunction(
       `document.activeElement.dataset.path === '["sources","s1","title"]'`,
     );
