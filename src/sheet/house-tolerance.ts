@@ -18,8 +18,8 @@ export function readHouseTolerance(
   { name, dimensions }: KindSetting,
   gauges: GaugeBook,
 ): HouseTolerance | ToleranceFault {
-  const both = /^\s*(?:±|\+\s*\/\s*-|\+-)\s*(\S.*)$/.exec(text)?.[1];
-  const apart = /^\s*\+\s*(\S+(?: \S+)?)\s*\/\s*[-−]\s*(\S.*)$/.exec(text);
+  const both = /^\s*(?:\u00b1|\+\s*\/\s*-|\+-)\s*(\S.*)$/.exec(text)?.[1];
+  const apart = /^\s*\+\s*(\S+(?: \S+)?)\s*\/\s*[-\u2212]\s*(\S.*)$/.exec(text);
   const [, over = both ?? '', under = both ?? ''] = apart ?? [];
   if (both === undefined && apart === null) {
     return {

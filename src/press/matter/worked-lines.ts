@@ -1,4 +1,5 @@
 import { gaugeBook } from '../../gauges/index.ts';
+import { samplesOf, summaryOf } from '../../measured/index.ts';
 import { ALTITUDE_RELATION, workedNumbers } from '../../relations/index.ts';
 import type { Setting, Sheet } from '../../sheet/model.ts';
 import { type GaugeChoice, resolvedGauges } from './resolved-gauge.ts';
@@ -38,5 +39,19 @@ export function workedLines(
   const gauges = resolvedGauges(setting, sheet, choice).flatMap(({ place, more }) =>
     more === null ? [] : [{ label: 'gauge', place, text: more, told: null }],
   );
-  return [...figures, ...gauges];
+  return [...figures, ...measuredLines(setting, sheet), ...gauges];
+}
+
+/** What measured units came to: how many, their mean, and how far they differ. */
+function measuredLines({ id }: Setting, sheet: Sheet): WorkedLine[] {
+  const own = samplesOf(sheet).filter((sample) => sample.setting?.id === id);
+  return own.map(summaryOf).map(({ n, mean, least, most, deviationText, source }) => ({
+    label: n === 1 ? 'of 1 unit' : `mean of ${n} units`,
+    place: null,
+    text:
+      deviationText === null
+        ? `${mean} (${least} to ${most})`
+        : `${mean}, deviation ${deviationText}`,
+    told: `${n} readings of ${source}, ${least} to ${most}`,
+  }));
 }
