@@ -10,6 +10,7 @@ import Ajv from 'ajv/dist/2020.js';
 import standaloneCode from 'ajv/dist/standalone/index.js';
 import { build } from 'esbuild';
 import { parseDocument } from 'yaml';
+import { laidOver } from '../kinds/lay-over.mjs';
 import { factorsModule } from './factors.mjs';
 import { instrumentsModule } from './instruments.mjs';
 import { referencesModule } from './kind-references.mjs';
@@ -205,19 +206,33 @@ function wordsModule(schema) {
 /** The kinds of unit as plain data, each checked against its schema. */
 function kindsModule(root, validate) {
   const folder = join(root, 'src', 'kinds');
-  const kinds = [];
-  for (const file of readdirSync(folder).sort()) {
-    if (!file.endsWith('.yaml')) continue;
-    const doc = parseDocument(readFileSync(join(folder, file), 'utf8'), { version: '1.2' });
+  const yamlIn = (where) =>
+    readdirSync(where)
+      .filter((file) => file.endsWith('.yaml'))
+      .sort();
+  const readIn = (where, file) => {
+    const doc = parseDocument(readFileSync(join(where, file), 'utf8'), { version: '1.2' });
     const fault = doc.errors[0] ?? doc.warnings[0];
-    if (fault) throw new Error(`src/kinds/${file}: ${fault.message}`);
-    const data = doc.toJS();
-    if (!validate(data)) {
-      const { instancePath, keyword, params } = validate.errors[0];
-      throw new Error(`src/kinds/${file}: ${instancePath}: ${keyword} ${JSON.stringify(params)}`);
-    }
-    kinds.push(data);
-  }
+    if (fault) throw new Error(`${file}: ${fault.message}`);
+    return doc.toJS();
+  };
+  const proven = (data, file) => {
+    if (validate(data)) return data;
+    const { instancePath, keyword, params } = validate.errors[0];
+    throw new Error(`${file}: ${instancePath}: ${keyword} ${JSON.stringify(params)}`);
+  };
+  const shelf = join(folder, 'common');
+  const commons = Object.fromEntries(
+    yamlIn(shelf).map((file) => {
+      const { common, ...data } = readIn(shelf, file);
+      return [common, data];
+    }),
+  );
+  const kinds = yamlIn(folder).map((file) => {
+    const { 'builds-on': names = [], ...own } = readIn(folder, file);
+    const base = names.reduce((under, name) => laidOver(under, commons[name]), {});
+    return proven(laidOver(base, own), file);
+  });
   return [
     '// Made by src/build/generate.mjs from src/kinds/*.yaml: change the kinds there.',
     "import type { KindData } from '../kinds/data.ts';",
@@ -225,6 +240,12 @@ function kindsModule(root, validate) {
     'export const kinds: Readonly<Record<string, () => KindData>> = {',
     ...kinds.map(
       (data) => `  '${data.kind}': () => JSON.parse(${JSON.stringify(JSON.stringify(data))}),`,
+    ),
+    '};',
+    '/** What kinds build on (`builds-on`), by name. */',
+    'export const commons: Readonly<Record<string, () => Partial<KindData>>> = {',
+    ...Object.entries(commons).map(
+      ([name, data]) => `  '${name}': () => JSON.parse(${JSON.stringify(JSON.stringify(data))}),`,
     ),
     '};',
     '',

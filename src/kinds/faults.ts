@@ -1,4 +1,5 @@
 import { readUsual, usualOfUnitIn } from './build.ts';
+import { commonNames } from './builds-on.ts';
 import type { KindData } from './data.ts';
 import { drawingFaults } from './drawing-faults.ts';
 import { levelName } from './name-book.ts';
@@ -17,6 +18,23 @@ export interface KindFault {
 }
 
 type Path = readonly (string | number)[];
+
+/** Common kinds that a kind builds on and that there are none of. */
+export function commonFaults(data: KindData): KindFault[] {
+  const known = commonNames();
+  return (data['builds-on'] ?? []).flatMap((name, i) =>
+    known.includes(name)
+      ? []
+      : [
+          {
+            path: ['builds-on', i],
+            onKey: false,
+            message: `the program has no common kind \`${name}\``,
+            fix: `write ${known.map((each) => `\`${each}\``).join(' or ')}, or take it out`,
+          },
+        ],
+  );
+}
 
 /**
  * What is wrong among the names of a kind: a name that nothing bears, an alias that means two

@@ -1,8 +1,9 @@
 import { validate } from '../generated/validate-kind.js';
 import { lookup, readYaml, type Span, schemaWords } from '../text/index.ts';
 import { buildKind } from './build.ts';
+import { builtOn, isOwn } from './builds-on.ts';
 import type { KindData } from './data.ts';
-import { kindFaults } from './faults.ts';
+import { commonFaults, kindFaults } from './faults.ts';
 import type { Kind } from './model.ts';
 import type { FormulaNames } from './relation-faults.ts';
 import { kindTrial } from './trial.ts';
@@ -44,10 +45,10 @@ export function readKind(
   };
   // Where YAML itself is broken, what the schema says is mostly an echo of that.
   if (problems.length > 0) return { kind: null, problems };
-  const data = read.value ?? null;
-  if (!validate(data)) tell(schemaWords(validate.errors, data));
-  else tell(kindFaults(data as KindData, formulas));
-  return { kind: problems.length > 0 ? null : buildKind(data as KindData), problems };
+  const whole = builtOn(read.value ?? null);
+  if (!validate(whole)) tell(schemaWords(validate.errors, whole));
+  else tell([...commonFaults(whole as KindData), ...kindFaults(whole as KindData, formulas)]);
+  return { kind: problems.length > 0 ? null : buildKind(whole as KindData), problems };
 }
 
 /** Something of a kind that can never come to bear, with its place. */
@@ -59,12 +60,13 @@ export type KindIdle = Pick<KindProblem, 'span' | 'message' | 'fix'>;
  */
 export function tryKind(text: string): readonly KindIdle[] {
   const read = readYaml(text);
-  const data = read.value ?? null;
-  if (read.problems.length > 0 || !validate(data)) return [];
-  if (kindFaults(data as KindData).length > 0) return [];
-  return kindTrial(data as KindData).map(({ path, onKey, message, fix }) => ({
-    span: lookup(read.root, path, onKey ? 'key' : 'value') ?? { start: 0, end: 0 },
-    message,
-    fix,
-  }));
+  const whole = builtOn(read.value ?? null);
+  if (read.problems.length > 0 || !validate(whole)) return [];
+  if ([...commonFaults(whole as KindData), ...kindFaults(whole as KindData)].length > 0) return [];
+  return kindTrial(whole as KindData).flatMap(({ path, onKey, message, fix }) => {
+    // What a common kind has and this one has no use for is no fault of its file.
+    if (!isOwn(read.value, path)) return [];
+    const span = lookup(read.root, path, onKey ? 'key' : 'value') ?? { start: 0, end: 0 };
+    return [{ span, message, fix }];
+  });
 }

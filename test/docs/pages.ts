@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect } from 'vitest';
+import { builtInKinds } from '../../src/kinds/index.ts';
 import {
   change,
   commandsOf,
@@ -21,7 +22,7 @@ export interface Page {
 
 /** Pages that tests write whole, from what they are about. */
 const made: ReadonlySet<string> = new Set(
-  ['findings', 'relations', 'templates', 'keys', 'carburetor', 'ignition-distributor'].map(
+  ['findings', 'relations', 'templates', 'keys', ...builtInKinds().keys()].map(
     (name) => `docs/${name}.md`,
   ),
 );

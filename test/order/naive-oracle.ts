@@ -116,10 +116,34 @@ const list = (any: string | readonly string[] | undefined): readonly string[] =>
 
 const rawKinds = new Map<string, RawKind>();
 
-/** A kind's data as its file has it; read once. */
+/** A kind's data as its file has it, with what it builds on under it. */
+function rawFile(name: string): RawKind {
+  const folder = join(import.meta.dirname, '..', '..', 'src', 'kinds');
+  const read = (file: string): RawKind & { 'builds-on'?: readonly string[] } =>
+    parse(readFileSync(join(folder, file), 'utf8'));
+  const own = read(`${name}.yaml`);
+  const under = (own['builds-on'] ?? []).map((each) => read(join('common', `${each}.yaml`)));
+  return under.reduceRight<RawKind>(over, own);
+}
+
+/** One table over another, key by key; of aliases both. */
+function over<T>(top: T, below: T): T {
+  const isTable = (any: unknown): any is Record<string, unknown> =>
+    typeof any === 'object' && any !== null && !Array.isArray(any);
+  if (!isTable(top) || !isTable(below)) return top;
+  const all: Record<string, unknown> = { ...below, ...top };
+  for (const key of Object.keys(top)) {
+    const [upper, lower] = [top[key], below[key]];
+    if (key === 'aliases' && Array.isArray(upper) && Array.isArray(lower))
+      all[key] = [...upper, ...lower];
+    else if (isTable(upper) && isTable(lower)) all[key] = over(upper, lower);
+  }
+  return all as T;
+}
+
+/** Read once. */
 function rawKind(name: string): RawKind {
-  const path = join(import.meta.dirname, '..', '..', 'src', 'kinds', `${name}.yaml`);
-  const kind = rawKinds.get(name) ?? (parse(readFileSync(path, 'utf8')) as RawKind);
+  const kind = rawKinds.get(name) ?? rawFile(name);
   rawKinds.set(name, kind);
   return kind;
 }

@@ -4,6 +4,7 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { ajvOptions } from '../../src/build/generate.mjs';
+import { builtInKinds } from '../../src/kinds/index.ts';
 import { gaugeleaf } from '../cli/console.ts';
 import { cleanSheet, folderWith } from '../project/folder.ts';
 
@@ -66,7 +67,7 @@ describe('schemas of a project', () => {
     const passes = (name: string, data: unknown) => validator(schema(name))(data);
     const read = (path: string) => parse(readFileSync(join(root, path), 'utf8'));
     expect(passes('edition', read('edition.yaml'))).toBe(true);
-    for (const kind of ['carburetor', 'ignition-distributor'])
+    for (const kind of builtInKinds().keys())
       expect(passes('kind', read(`src/kinds/${kind}.yaml`))).toBe(true);
     const record = { 'gaugeleaf-record': 1, sheet: 'of-another-club', settings: {} };
     const entry = { found: '13/64 in' };

@@ -1,0 +1,2 @@
+type Table = Readonly<Record<string, unknown>>;
+export function laidOver(under: Table, over: Table): Table;
