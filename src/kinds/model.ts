@@ -281,6 +281,8 @@ export interface KindPart {
   readonly ifFeature: readonly string[];
   /** Units have it or not, and no feature says so: it is there where the sheet speaks of it. */
   readonly onlyIfNamed: boolean;
+  /** What words say of it counts where no mark of the sheet speaks of it. */
+  readonly wordsCount: boolean;
   /** Where it must be when the engine is started and at the end; empty: anywhere. */
   readonly home: readonly string[];
   /** Whether it must be there when the engine is started, and not only at the end. */

@@ -85,6 +85,7 @@ function buildPart(
     starts: data.starts ?? null,
     ifFeature: data['if-feature'] ?? [],
     onlyIfNamed: data['only-if-named'] ?? false,
+    wordsCount: data['words-count'] ?? false,
     home: data.home ?? [],
     homeAtStart: data['home-at-start'] ?? true,
     reads: new Map(Object.entries(data.reads ?? {})),

@@ -18,6 +18,7 @@ export function ownParts(rules: readonly WorkRule[], kind: Kind): Kind['parts'] 
           starts: rule.starts === null ? null : condition(rule.starts.value),
           ifFeature: [],
           onlyIfNamed: false,
+          wordsCount: false,
           homeAtStart: true,
           home: rule.home.map(({ value }) => condition(value)),
           reads: new Map(),

@@ -65,7 +65,7 @@ export class StepChanges {
         settings: condition.disturbs,
         span: change.span,
         own: new Set(),
-        doubtful: change.by === 'reading',
+        doubtful: change.by === 'reading' && !now.isPlain(change.term.part),
       });
       if (condition.startsUp || condition.needs.length > 0)
         this.#comeInto(step, steps, change, condition);

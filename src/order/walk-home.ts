@@ -46,8 +46,9 @@ export class HomeCheck {
         marked !== null &&
         marked.by !== 'start' &&
         !this.#now.wouldMeet({ part: name, anyOf: home }, marked);
-      const doubtful = state.by === 'reading' && !isAgreed;
-      const isError = state.by !== 'reading' && before === 'start' && !isLater;
+      const isPlain = this.#now.isPlain(name);
+      const doubtful = state.by === 'reading' && !isAgreed && !isPlain;
+      const isError = state.by !== 'reading' && !isPlain && before === 'start' && !isLater;
       const weight = doubtful ? 'note' : isError ? 'error' : 'warning';
       this.#faults.push({
         kind: 'left-open',

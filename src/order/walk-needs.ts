@@ -41,7 +41,7 @@ export class Needs {
   isBorne(need: ReasonedNeed): boolean {
     const part = this.#kind.parts.get(need.part);
     if (!part || !this.#now.has(part) || this.isLifted(need)) return true;
-    return this.#now.isMet(need) || !this.#now.isSure(need.part);
+    return this.#now.isMet(need) || !(this.#now.isSure(need.part) || this.#now.isPlain(need.part));
   }
 
   /** Tells a need that is not met, once until its part moves; what words said before, they may say. */
@@ -58,11 +58,12 @@ export class Needs {
     const isAgreed = marked !== null && marked.by !== 'start' && !this.#now.wouldMeet(need, marked);
     const agreed = isAgreed ? marked : null;
     const was = agreed ?? now;
-    const doubtful = agreed === null && !this.#now.isSure(need.part);
-    if (doubtful && this.#isSaidBefore(need, asking)) return;
+    const isUnsure = agreed === null && !this.#now.isSure(need.part);
+    if (isUnsure && this.#isSaidBefore(need, asking)) return;
+    const doubtful = isUnsure && !this.#now.isPlain(need.part);
     const sure = this.#weigh(need, was, doubtful);
     // Words in between that are not understood may have met it.
-    const weight = agreed !== null && sure === 'error' ? 'warning' : sure;
+    const weight = (agreed !== null || isUnsure) && sure === 'error' ? 'warning' : sure;
     if (weight === null) return;
     // A need of custom, once told, does not keep a graver one of the same moment quiet.
     if (this.toldOf(need.part) !== null && this.#told.get(need.part)?.weight !== 'note') return;

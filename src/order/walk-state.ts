@@ -100,6 +100,14 @@ export class PartsNow {
     return by === 'mark' || by === 'operation' || (by === 'start' && this.#marked.has(part));
   }
 
+  /** Whether words alone tell how the part is, and the kind takes its words for plain enough to count. */
+  isPlain(part: string): boolean {
+    const by = this.#state.get(part)?.by;
+    if (by !== 'reading' && by !== 'start') return false;
+    if (this.#kind.parts.get(part)?.wordsCount !== true) return false;
+    return this.#named.has(part) && !this.#marked.has(part);
+  }
+
   set({ part, condition }: StateTerm, by: Sureness, span: Span | null): void {
     const state: PartState = { condition, by, span };
     this.#state.set(part, state);
