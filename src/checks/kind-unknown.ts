@@ -51,11 +51,11 @@ export default defineCheck({
     },
     {
       name: 'a kind that nobody has described, in a project with a kind of its own',
-      sheet: { front: 'unit: { kind: magneto, maker: Orlo, model: M19 }' },
+      sheet: { front: 'unit: { kind: wiper-motor, maker: Orlo, model: M19 }' },
       expect: [
         {
-          at: 'magneto',
-          message: 'there is no kind of unit `magneto`',
+          at: 'wiper-motor',
+          message: 'there is no kind of unit `wiper-motor`',
           fix: 'write `carburetor`, `fuel-pump` or `ignition-distributor`; a new kind needs a data file of its own',
         },
       ],

@@ -11,7 +11,7 @@ export function partTrial(data: KindData, { moved, can }: Reached, add: Add): vo
     if (!names.some((each) => moved.has(`${name} ${each}`))) {
       add(
         path,
-        `nothing moves the \`${name}\`: no verb, phrase, step or operation changes it`,
+        `no words of a step are read as moving the \`${name}\`: it has no verb, phrase or marked step`,
         'add `reads:` with the verbs that move it, or take the part out',
       );
       continue;
@@ -20,7 +20,7 @@ export function partTrial(data: KindData, { moved, can }: Reached, add: Add): vo
       if (!can.has(`${name} ${each}`))
         add(
           [...path, 'conditions', each],
-          `no step can bring the \`${name}\` to \`${each}\``,
+          `no words of a step are read as bringing the \`${name}\` to \`${each}\``,
           'add the words, the verb or the phrase that does, or take the condition out',
         );
   }

@@ -188,7 +188,7 @@ function needFaults(
     if (!all.some((each) => meets(each) && can.has(`${part} ${each}`)))
       add(
         at,
-        `nothing brings the \`${part}\` into what is needed here`,
+        `no words of a step are read as bringing the \`${part}\` into what is needed here`,
         'add the verbs or the step that does, or take the need out',
       );
     else if (

@@ -4,12 +4,12 @@ import { gaugeleaf } from './console.ts';
 
 // A club's folder holds files that are no sheets: each is taken for what it is.
 
-const faulty = 'gaugeleaf-kind: 1\nkind: magneto\ntitle: Magneto\nsetings: {}\n';
+const faulty = 'gaugeleaf-kind: 1\nkind: wiper-motor\ntitle: Wiper motor\nsetings: {}\n';
 const files = {
   'edition.yaml': 'gaugeleaf-edition: 1\ntitle: Settings\npaper: folio\n',
   'sources.yaml': 'gaugeleaf-sources: 1\nsources:\n  m48: { titel: Manual }\n',
-  'kinds/magneto.yaml': faulty,
-  'elsewhere/magneto.yaml': faulty,
+  'kinds/wiper-motor.yaml': faulty,
+  'elsewhere/wiper-motor.yaml': faulty,
   'sheets/orlo-f27.md': cleanSheet('orlo-f27'),
   'sheets/records/orlo-f27.7.yaml': 'gaugeleaf-record: 1\nsheet: orlo-f27\nsettings: {}\n',
   'list.csv': 'Model,Float level\nF27,13/64\n',
@@ -22,8 +22,8 @@ const check = (...paths: string[]) => gaugeleaf(['check', ...paths], { cwd: fold
 
 describe('`check` given a file that is no sheet', () => {
   test.each([
-    ['kinds/magneto.yaml', 'kind-invalid'],
-    ['elsewhere/magneto.yaml', 'kind-invalid'],
+    ['kinds/wiper-motor.yaml', 'kind-invalid'],
+    ['elsewhere/wiper-motor.yaml', 'kind-invalid'],
     ['edition.yaml', 'edition-invalid'],
     ['sources.yaml', 'sources-invalid'],
   ])('%s is checked as what it is', async (path, id) => {
@@ -75,13 +75,13 @@ describe('`draft` of a kind whose file is faulty', () => {
       { cwd: folderWith(files) },
     );
 
-  test.each(['magneto', 'Magneto', ' MAGNETO'])('says so of `%s`', async (kind) => {
+  test.each(['wiper-motor', 'Wiper motor', ' WIPER MOTOR'])('says so of `%s`', async (kind) => {
     const { status, err } = await draft(kind);
     expect(status).toBe(2);
     const words = err.replace(/\s+/g, ' ');
     expect(words).not.toContain('there is no kind of unit called');
-    expect(words).toContain('kinds/magneto.yaml describes the kind');
-    expect(words).toContain('gaugeleaf check kinds/magneto.yaml');
+    expect(words).toContain('kinds/wiper-motor.yaml describes the kind');
+    expect(words).toContain('gaugeleaf check kinds/wiper-motor.yaml');
   });
 
   test('a kind that no file describes is none, faulty or not', async () => {

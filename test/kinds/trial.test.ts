@@ -54,8 +54,8 @@ describe('planted in a small kind', () => {
       "cap: { is: 'off', because: the points lie under the cap }",
       'lamp: { is: lit, because: the points are dark }',
       [
-        'lamp: nothing brings the `lamp` into what is needed here',
-        'lamp: nothing moves the `lamp`: no verb, phrase, step or operation changes it',
+        'lamp: no words of a step are read as bringing the `lamp` into what is needed here',
+        'lamp: no words of a step are read as moving the `lamp`: it has no verb, phrase or marked step',
       ],
       '  engine:\n    label: engine\n    starts: stopped',
       '  lamp:\n    label: lamp\n    conditions: { lit: {}, dark: {} }\n  engine:\n    label: engine\n    starts: stopped',
@@ -66,7 +66,7 @@ describe('planted in a small kind', () => {
       'lamp: { is: lit, because: the points are dark }',
       [
         'lamp: nothing can break this need: the `lamp` starts so, and nothing brings it out of that',
-        'lamp: nothing moves the `lamp`: no verb, phrase, step or operation changes it',
+        'lamp: no words of a step are read as moving the `lamp`: it has no verb, phrase or marked step',
       ],
       '  engine:\n    label: engine\n    starts: stopped',
       '  lamp:\n    label: lamp\n    starts: lit\n    conditions: { lit: {}, dark: {} }\n  engine:\n    label: engine\n    starts: stopped',
@@ -75,7 +75,7 @@ describe('planted in a small kind', () => {
       'a condition that no step can reach',
       '      off: { aliases: [removed, aside] }',
       '      off: { aliases: [removed, aside] }\n      taped: {}',
-      ['taped: no step can bring the `cap` to `taped`'],
+      ['taped: no words of a step are read as bringing the `cap` to `taped`'],
     ],
     [
       'verbs that no part reads',
@@ -124,7 +124,7 @@ describe('planted in a small kind', () => {
       'engine: { is: running, because: the dwell is read while the shaft turns, while: { lamp: lit } }',
       [
         'engine: this need never holds: nothing brings the `lamp` into that state',
-        'lamp: nothing moves the `lamp`: no verb, phrase, step or operation changes it',
+        'lamp: no words of a step are read as moving the `lamp`: it has no verb, phrase or marked step',
       ],
       '  engine:\n    label: engine\n    starts: stopped',
       '  lamp:\n    label: lamp\n    conditions: { lit: {}, dark: {} }\n  engine:\n    label: engine\n    starts: stopped',
