@@ -1,9 +1,9 @@
-import { createInterface } from 'node:readline/promises';
 import { chosenFeatures, chosenName, kindOfFeatures } from '../import/index.ts';
 import type { Kind } from '../kinds/model.ts';
 import { namedKind, type Project, Refusal } from '../project/index.ts';
 import { chosen } from './chosen.ts';
 import type { Io } from './io.ts';
+import { type Ask, talking } from './talk.ts';
 
 /** What `draft` was told on the command line; what is missing is asked for on a terminal. */
 export interface DraftOptions {
@@ -62,33 +62,13 @@ export async function draftAnswers(
       'for example: gaugeleaf draft --kind carburetor --maker Orlo --model T71 --features two-barrel,downdraft,pump',
     );
   }
-  const talk = asks
-    ? createInterface({
-        input: io.stdin,
-        output: io.stderr as NodeJS.WritableStream,
-        terminal: io.stderr.isTTY === true,
-      })
-    : null;
-  // The end of the input, or an interrupt, would otherwise leave the question open for ever.
-  const gone = new AbortController();
-  talk?.once('close', () => gone.abort());
-  try {
-    const ask = async <T>(
+  const answers = async (talk: Ask | null): Promise<DraftAnswers> => {
+    const ask: <T>(
       given: string | undefined,
       question: string,
       read: (text: string) => T,
-    ) => {
-      if (given !== undefined || talk === null) return read(given ?? '');
-      for (;;) {
-        try {
-          return read(await talk.question(question, { signal: gone.signal }));
-        } catch (error) {
-          if (gone.signal.aborted) throw new Refusal('no answer was given; nothing was written');
-          if (!(error instanceof Refusal)) throw error;
-          io.stderr.write(`${error.message}${error.hint === null ? '' : `; ${error.hint}`}\n`);
-        }
-      }
-    };
+    ) => Promise<T> = async (given, question, read) =>
+      given !== undefined || talk === null ? read(given ?? '') : talk(question, read);
     const known = [...kinds.keys()].join(', ');
     const kind = await ask(only, `Kind of unit (${known}): `, (text) => namedKind(text, project));
     const maker = await ask(options.maker, 'Maker: ', (text) => chosen(chosenName(text, 'maker')));
@@ -98,9 +78,8 @@ export async function draftAnswers(
       chosen(chosenFeatures(text, kind)),
     );
     return { kind, maker, model, features };
-  } finally {
-    talk?.close();
-  }
+  };
+  return asks ? talking(io, answers) : answers(null);
 }
 
 function featureList(kind: Kind): string {

@@ -1,5 +1,6 @@
 import { join, resolve } from 'node:path';
 import { draftKind, draftVariant } from '../import/index.ts';
+import { commonHazards } from '../kinds/index.ts';
 import {
   fileId,
   isTaken,
@@ -10,8 +11,10 @@ import {
   sheetNamed,
   writeWhole,
 } from '../project/index.ts';
+import { kindPlan } from './draft-kind-answers.ts';
 import { type Io, say } from './io.ts';
 import type { ExitStatus } from './run.ts';
+import { talking } from './talk.ts';
 
 /** `gaugeleaf draft --based-on`: a variant beside the sheet that it is based on. */
 export function draftBasedOn(
@@ -43,8 +46,12 @@ export function draftBasedOn(
   return 0;
 }
 
-/** `gaugeleaf draft --new-kind`: a kind of unit of the project's own. */
-export function draftNewKind(name: string, title: string | undefined, io: Io): ExitStatus {
+/** `gaugeleaf draft --new-kind`: a kind of unit of the project's own; on a terminal by asking. */
+export async function draftNewKind(
+  name: string,
+  title: string | undefined,
+  io: Io,
+): Promise<ExitStatus> {
   const project = openProject(io.cwd, io.cwd);
   refuseName(name, 'a kind');
   if (project.kinds.has(name)) {
@@ -52,13 +59,19 @@ export function draftNewKind(name: string, title: string | undefined, io: Io): E
   }
   const path = join(project.root, 'kinds', `${name}.yaml`);
   refuseTaken(path, project.show(path));
-  writeWhole(
-    path,
-    draftKind({ name, title: title ?? name, schema: schemaWay('kind', path, project.root) }),
-    { within: project.root },
-  );
+  const plan =
+    io.stdin.isTTY === true ? await talking(io, (ask) => kindPlan(ask, commonHazards())) : null;
+  const schema = schemaWay('kind', path, project.root);
+  writeWhole(path, draftKind({ name, title: title ?? name, schema, plan }), {
+    within: project.root,
+  });
   io.stdout.write(`${project.show(path)}\n`);
-  say(io, 'Now name its settings, operations, features and hazards in that file.');
+  say(
+    io,
+    plan === null
+      ? 'Now name its settings, operations, features and hazards in that file.'
+      : 'Now say in that file why each need is there, and what is noticed when a setting is out.',
+  );
   return 0;
 }
 

@@ -6,6 +6,17 @@ export { caution, draftSheet, modelSteps } from './draft-sheet.ts';
 export { draftVariant } from './draft-variant.ts';
 export { exampleUnits } from './example-units.ts';
 export { guessMapping, type MappingGuess, type Told } from './guess-mapping.ts';
+export {
+  askedConditions,
+  commonNeed,
+  dimensions,
+  type KindPlan,
+  type PlannedNeed,
+  type PlannedOperation,
+  type PlannedSetting,
+  pairOf,
+  plainName,
+} from './kind-plan.ts';
 export { type List, listBounds, type Table } from './list-model.ts';
 export { type ListedDifference, listedDifferences } from './listed-differences.ts';
 export type { ListedUnit } from './listed-unit.ts';

@@ -8,6 +8,11 @@ export function commonNames(): readonly string[] {
   return Object.keys(commons);
 }
 
+/** Hazards that a kind has by building on common ones. */
+export function commonHazards(): readonly string[] {
+  return Object.values(commons).flatMap((common) => Object.keys(common().hazards ?? {}));
+}
+
 /**
  * What a kind's file says, laid over the common kinds that it builds on; as it is where it builds on none.
  * Of whatever a file may hold: the schema proves the whole afterward. Names that there are no common kinds of

@@ -1,3 +1,4 @@
+export { commonHazards } from './builds-on.ts';
 export { builtInKinds, kindNamed } from './built-in.ts';
 export {
   type DrawingChoice,

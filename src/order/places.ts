@@ -10,7 +10,7 @@ type Disturbed = Extract<OrderFault, { kind: 'disturbed' }>;
 
 /**
  * The operation at whose end a part goes back to its place: the last that moves it, or that cannot do
- * with it in its place (itself, or what its place shuts out), before the engine starts or the work ends.
+ * with it in its place (itself, a condition that it brings about, or what its place shuts out), before the engine starts or the work ends.
  * What was freed to take another part away stays free until that one is back: the clamp of a distributor.
  * What covers the part, and the way onto the engine, come later. Null where no operation has steps.
  */
@@ -38,7 +38,12 @@ export function placeToRestore(
       known?.settings.some((name) => kind.settings.get(name)?.needs.some(isInTheWay)) ||
       walk.steps.some(
         ({ step }) =>
-          step.operation === operation && step.changes.some(({ term }) => moved.has(term.part)),
+          step.operation === operation &&
+          step.changes.some(
+            ({ term }) =>
+              moved.has(term.part) ||
+              kind.parts.get(term.part)?.conditions.get(term.condition)?.needs.some(isInTheWay),
+          ),
       )
     );
   });
