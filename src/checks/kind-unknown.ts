@@ -56,7 +56,7 @@ export default defineCheck({
         {
           at: 'wiper-motor',
           message: 'there is no kind of unit `wiper-motor`',
-          fix: 'write `carburetor`, `fuel-pump` or `ignition-distributor`; a new kind needs a data file of its own',
+          fix: 'write `carburetor`, `fuel-pump`, `generator`, `ignition-distributor` or `magneto`; a new kind needs a data file of its own',
         },
       ],
     },

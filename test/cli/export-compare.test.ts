@@ -155,7 +155,7 @@ describe('compare', () => {
     const folder = demo();
     await gaugeleaf(['export', '-f', 'json', '-o', 'first.json'], { cwd: folder });
     const same = await gaugeleaf(['compare', 'first.json'], { cwd: folder });
-    expect(same.out).toContain('11 sheets the same');
+    expect(same.out).toContain('14 sheets the same');
     edit(folder, orlo, '500 ± 25 rpm', '550 ± 25 rpm');
     const { out } = await gaugeleaf(['compare', 'first.json', '--format', 'json'], { cwd: folder });
     const { sheets } = JSON.parse(out);

@@ -35,7 +35,7 @@ test('find ends with 1 where nothing is found, and with 2 where it cannot look',
   const nothing = await gaugeleaf(['find', 'zebra'], { cwd: root });
   expect([nothing.status, nothing.err]).toEqual([
     1,
-    'gaugeleaf: zebra is found in none of 11 sheets\n',
+    'gaugeleaf: zebra is found in none of 14 sheets\n',
   ]);
   const strange = await gaugeleaf(['find', '13/64', '--within', 'soon'], { cwd: root });
   expect(strange.err).toContain('--within soon says no distance');
