@@ -26,6 +26,27 @@ const context: CheckContext = {
   },
 };
 
+/** The same where the edition asks for second readings; the demo's own are counted elsewhere. */
+const asking: CheckContext = {
+  ...context,
+  secondReading: 'released',
+  readings: {
+    digest: String,
+    all: [
+      {
+        file: 'sheets/readings/orlo-t71-wexcombe-six.m48.yaml',
+        source: 'm48',
+        by: 'T. Aldous',
+        date: null,
+        read: [
+          { page: 'p. 12', setting: 'fuel-pressure', verdict: 'same', sheet: '0', answer: '0' },
+        ],
+        settled: [],
+      },
+    ],
+  },
+};
+
 const orderIds = new Set(allChecks.filter(({ group }) => group === 'order').map(({ id }) => id));
 
 const texts = new Map<string, string>();
@@ -38,7 +59,11 @@ function textOf(sheet: string): string {
 }
 
 function found(text: string, sheet: string): readonly (Finding & { readonly line: number })[] {
-  const { sheet: read, findings } = examine(text, `sheets/${sheet}.md`, context);
+  const isDemo = names.includes(sheet);
+  const isAsked =
+    isDemo && /^status: released$/m.test(text) !== /^status: released$/m.test(textOf(sheet));
+  const asked = isAsked || /^compiled-by:/m.test(text) ? asking : context;
+  const { sheet: read, findings } = examine(text, `sheets/${sheet}.md`, asked);
   return findings.map((each) => ({ ...each, line: read.lines.place(each.span.start).line }));
 }
 

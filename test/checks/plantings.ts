@@ -28,6 +28,20 @@ const vapor = ':::warning{hazard=gasoline-vapor}';
 
 /** By group, as the findings page has them. */
 export const plantings: readonly Planting[] = [
+  // provenance: second readings
+  {
+    sheet: orlo,
+    from: 'status: proof',
+    to: 'status: released',
+    check: 'figure-read-once',
+  },
+  {
+    sheet: orlo,
+    from: 'status: proof',
+    to: 'status: proof\ncompiled-by: T. Aldous',
+    check: 'read-by-same',
+    on: 'T. Aldous',
+  },
   // sizes: tables
   {
     sheet: brennick,

@@ -105,6 +105,8 @@ const mistakes: readonly Mistake[] = [
   ['older-ruled', 47, 'No. 26 drill'],
   ['ruling-unsupported', 44, 'wm p. 12'],
   ['page-unsaid', 39, 'wm'],
+  ['figure-read-once', 17, 'released'],
+  ['read-by-same', 18, 'A. Tresco'],
   ['measured-too-few', 20, '2 }'],
   ['caution-missing', 63, 'Strip and inspect'],
   ['caution-late', 77, ':::warning{hazard=asbestos}'],
