@@ -5,7 +5,15 @@
  * this machine only, so it is not packed. Called by bundle.mjs.
  */
 import { execFileSync } from 'node:child_process';
-import { copyFileSync, existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  copyFileSync,
+  existsSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'esbuild';
@@ -112,6 +120,16 @@ function withoutExamples(text, path) {
 }
 
 /**
+ * Escapes what the bundler leaves of other signs than ASCII: it writes texts without them, and patterns as they
+ * stand. The file is read one byte a character, and a dash in a pattern would be three others.
+ */
+function escapeSigns(file) {
+  const text = readFileSync(file, 'utf8');
+  const unit = (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`;
+  writeFileSync(file, text.replace(/[^\0-\x7f]/g, unit));
+}
+
+/**
  * Writes dist/check.cjs and the compiled code; the second is left out where it cannot be made. Gives
  * what the bundler took in.
  */
@@ -147,6 +165,7 @@ export async function bundleCheck(root, external) {
     `src/generated/${validator}.js`,
   ]);
   await build({ ...common, entryPoints: Object.fromEntries(entryPoints) });
+  for (const name of ['check', ...Object.values(LATE)]) escapeSigns(join(dist, `${name}.cjs`));
   const folder = mkdtempSync(join(tmpdir(), 'gaugeleaf-'));
   try {
     writeFileSync(join(folder, 'sample.md'), SAMPLE);

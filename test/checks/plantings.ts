@@ -42,6 +42,54 @@ export const plantings: readonly Planting[] = [
     check: 'read-by-same',
     on: 'T. Aldous',
   },
+  // provenance: measured units
+  {
+    sheet: eight,
+    from: 'choke-pull-down: [3.90 mm, 3.93 mm, 3.91 mm, 3.89 mm, 3.92 mm]',
+    to: 'choke-pull-down: [3.90 mm, 3.93 mm, 3.91 mm, 3.89 mm, 3.29 mm]',
+    check: 'measured-outlier',
+    with: ['measured-contradicts', 'measured-spread'],
+  },
+  {
+    sheet: eight,
+    from: 'float-level: [7.50 mm, 7.54 mm, 7.58 mm, 7.52 mm, 7.56 mm]',
+    to: 'float-level: [7.90 mm, 7.94 mm, 7.98 mm, 7.92 mm, 7.96 mm]',
+    check: 'measured-contradicts',
+    on: 'value: 19/64 ± 1/64 in',
+    with: ['measured-value-off'],
+  },
+  {
+    sheet: eight,
+    from: 'idle-mixture: [1.62 turns out, 1.64 turns out, 1.60 turns out, 1.63 turns out, 1.61 turns out]',
+    to: 'idle-mixture: [1.62 turns out, 2.04 turns out, 1.20 turns out, 1.83 turns out, 1.41 turns out]',
+    check: 'measured-spread',
+    on: 'value: 1-5/8 ± 1/8 turns out',
+  },
+  {
+    sheet: eight,
+    from: '    units: 5\n',
+    to: '    units: 6\n',
+    check: 'measured-units-differ',
+  },
+  {
+    sheet: eight,
+    from: '      float-level: [7.50',
+    to: '      flaot-level: [7.50',
+    check: 'measured-unknown',
+  },
+  {
+    sheet: eight,
+    from: '[7.50 mm, 7.54 mm,',
+    to: '[7.50 to 7.52 mm, 7.54 mm,',
+    check: 'measured-unlike',
+  },
+  {
+    sheet: eight,
+    from: 'value: 1-5/8 ± 1/8 turns out\n    also: [1-1/2 to 1-3/4 turns out]\n    travel: 0.0508 in',
+    to: 'value: 1-7/8 ± 1/8 turns out',
+    check: 'measured-value-off',
+    with: ['worked-missing'],
+  },
   // sizes: tables
   {
     sheet: brennick,

@@ -67,6 +67,39 @@ function markCode(): void {
 
 const clean = [0, 'No findings in 1 sheet\n', ''];
 
+describe.skipIf(!isBuilt)('the code of check in one file', () => {
+  const bundled = isBuilt
+    ? readdirSync(join(root, 'dist')).filter((name) => name.endsWith('.cjs'))
+    : [];
+
+  it.each(bundled)('%s is ASCII, as it is read', (name) => {
+    const code = readFileSync(join(root, 'dist', name), 'utf8');
+    const [sign] = [...code].filter((one) => (one.codePointAt(0) ?? 0) > 127);
+    expect(sign).toBe(undefined);
+  });
+
+  it('reads signs that no keyboard has', () => {
+    const cwd = mkdtempSync(join(tmpdir(), 'gaugeleaf-signs-'));
+    try {
+      // An en dash between the years: the pattern has to know it.
+      const text = readFileSync(join(root, 'sheets', 'orlo-t71-wexcombe-six.md'), 'utf8').replace(
+        '1948-1950',
+        '1950\u20131948',
+      );
+      expect(text).toContain('1950\u20131948');
+      writeFileSync(join(cwd, 'orlo-t71-wexcombe-six.md'), text);
+      const { stdout } = spawnSync(
+        process.execPath,
+        [join(root, 'dist', 'gaugeleaf.js'), 'check', '--no-cache', 'orlo-t71-wexcombe-six.md'],
+        { cwd, encoding: 'utf8' },
+      );
+      expect(stdout).toContain('years-reversed');
+    } finally {
+      rmSync(cwd, { recursive: true, force: true });
+    }
+  });
+});
+
 describe.runIf(isBuilt)('the compiled code of `check`', () => {
   it('is named after this very Node', () => {
     afterChange(() => {});
