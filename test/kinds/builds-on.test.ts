@@ -92,3 +92,23 @@ test('what may be answered as a dimension is what the schema has, and the page t
   expect(dimensions).toEqual(JSON.parse(file('schemas/kind.schema.json')).$defs.dimension.enum);
   for (const each of dimensions) expect(file('docs/kinds.md')).toContain(`\`${each}\``);
 });
+
+test('what words say of a part counts where the kind takes them for plain', () => {
+  const kindText = (plain: string): string =>
+    own(`parts:
+  tap:
+    label: tap
+    starts: open
+    home: [open]
+    home-at-start: false
+    ${plain}
+    reads: { shut: shut, open: open }
+    conditions: { open: {}, shut: {} }
+`);
+  expect(readKind(kindText('words-count: true'), 'x').kind?.parts.get('tap')?.wordsCount).toBe(
+    true,
+  );
+  expect(readKind(kindText('only-if-named: true'), 'x').kind?.parts.get('tap')?.wordsCount).toBe(
+    false,
+  );
+});
