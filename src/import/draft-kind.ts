@@ -12,7 +12,7 @@ import {
 /** Where nobody could be asked: a unit that is opened, measured and closed, to be written over. */
 const example: KindPlan = {
   settings: [
-    { label: 'First setting', dimension: 'length', usual: ['0.005 in', '0.05 in'] },
+    { label: 'First setting', dimension: 'length', usual: null },
     { label: 'First reading', dimension: 'pressure', usual: null },
   ],
   operations: [

@@ -142,7 +142,7 @@ describe('compare', () => {
     edit(after, orlo, '4. See that the float swings freely on its pin.\n', '');
     const { status, out } = await gaugeleaf(['compare', before, after], { cwd: root });
     expect(status).toBe(0);
-    expect(out).toContain('1 sheet changed, 10 sheets the same');
+    expect(out).toContain('1 sheet changed, 13 sheets the same');
     expect(out).toContain(
       'Float level, setting: 13/64 ± 1/64 in → 7/32 ± 1/64 in (0.016 in more, 0.5 of the old tolerance)',
     );
@@ -191,7 +191,7 @@ describe('compare', () => {
     edit(folder, orlo, 'status: proof', 'status: released');
     edit(folder, orlo, '# Orlo T71 two-barrel', '# Orlo T71, two barrels');
     const { status, out, err } = await gaugeleaf(['compare', 'first'], { cwd: folder });
-    expect(out).toContain('1 sheet changed, 10 sheets the same');
+    expect(out).toContain('1 sheet changed, 13 sheets the same');
     expect(out).toContain('revision 2 as before');
     expect(err).toContain(
       `${orlo} is released and changed, but its revision is still 2: write \`revision: 3\``,

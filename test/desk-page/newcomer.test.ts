@@ -138,10 +138,10 @@ describe.skipIf(here === null)('at the desk for the first time', () => {
     // A kind: begun, opened, found wrong under its words, completed, saved, and known to new sheets.
     await press(page, 'New sheet');
     await page.select('#new-what', 'new-kind');
-    await page.type('#new-name', 'fuel-pump');
-    await page.type('#new-title', 'Fuel pump');
+    await page.type('#new-name', 'wiper-motor');
+    await page.type('#new-title', 'Wiper motor');
     await press(page, 'Begin it');
-    await has(page, '.word', 'kinds/fuel-pump.yaml is begun');
+    await has(page, '.word', 'kinds/wiper-motor.yaml is begun');
     await has(page, '.tally', '0 errors');
     await cursorBehind(page, '    - [first-setting');
     await page.keyboard.type('x');
@@ -163,10 +163,10 @@ describe.skipIf(here === null)('at the desk for the first time', () => {
     await page.waitForFunction(
       "document.querySelector('.sheet-head .standing').textContent === 'saved'",
     );
-    expect(readFileSync(join(folder, 'kinds/fuel-pump.yaml'), 'utf8')).toContain('0.5 in');
+    expect(readFileSync(join(folder, 'kinds/wiper-motor.yaml'), 'utf8')).toContain('0.5 in');
     await press(page, 'New sheet');
     await page.waitForFunction(
-      "[...document.querySelectorAll('#new-kind option')].some((o) => o.value === 'fuel-pump')",
+      "[...document.querySelectorAll('#new-kind option')].some((o) => o.value === 'wiper-motor')",
     );
     await page.keyboard.press('Escape');
 
