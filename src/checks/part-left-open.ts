@@ -1,4 +1,5 @@
-import { placeToRestore } from '../order/index.ts';
+import { placeToRestore, stepToRestoreBefore } from '../order/index.ts';
+import type { WorkStep } from '../order/model.ts';
 import { defineCheck } from './define.ts';
 import { conditionWords, nextStep, orderProof, partLabel, saying, stepFor } from './order-proof.ts';
 
@@ -21,6 +22,10 @@ export default defineCheck({
       message: 'nothing brings the {part} back from {was} before {before}',
       fix: 'have a step do it before that, or, where the {part} stays {was} while it runs, write `home-at-start: false` beside `home:` of `{name}` in its kind',
     },
+    opened: {
+      message: 'nothing brings the {part} back from {was} before {before}',
+      fix: 'add `{step}` behind that, before step {number} of `## {operation}`; or, where the {part} stays {was} while it runs, write `home-at-start: false` beside `home:` of `{name}` in its kind',
+    },
     read: {
       message:
         '{saying} read as {part} {was}, and nothing is read that brings it back before {before}',
@@ -36,11 +41,14 @@ export default defineCheck({
       const { part, state, home, at } = fault;
       const place = placeToRestore(fault, walk, kind);
       const span = fault.state.span;
+      const step = stepFor(kind, part, home[0] ?? '');
       const said = saying(span, sheet);
       // What is opened behind the place where it would be put back is put back there in vain.
       const isLate = place !== null && place.span.end <= span.start;
       const isRunning = kind.parts.get(part)?.conditions.get(state.condition)?.startsUp === true;
-      const cure = fault.before === 'start' && (isRunning || isLate) ? 'late' : 'left';
+      const before = isRunning || !isLate ? null : stepToRestoreBefore(fault, walk);
+      const isVain = fault.before === 'start' && (isRunning || isLate);
+      const cure = before ? 'opened' : isVain ? 'late' : 'left';
       report({
         message: fault.doubtful ? 'read' : cure,
         span,
@@ -50,15 +58,17 @@ export default defineCheck({
           was: conditionWords(kind, part, [state.condition]),
           home: home[0] ?? '',
           before: fault.before === 'start' ? 'the engine is started' : 'the work ends',
-          number: place ? nextStep(place) : '1',
-          operation: place?.heading.value ?? '',
-          step: stepFor(kind, part, home[0] ?? ''),
+          number: before ? numberOf(before) : place ? nextStep(place) : '1',
+          operation: (before?.operation ?? place)?.heading.value ?? '',
+          step,
           saying: `${said.what} ${said.isHeading ? 'is' : 'are'}`,
         },
-        suggest: () =>
-          place === null || cure !== 'left'
+        suggest: () => {
+          if (before) return [{ step, where: 'before', at: before.span }];
+          return place === null || cure !== 'left'
             ? []
-            : [{ step: stepFor(kind, part, home[0] ?? ''), where: 'end', at: place.heading.span }],
+            : [{ step, where: 'end', at: place.heading.span }];
+        },
         related: at ? [{ span: at.span, label: 'started here' }] : [],
         subject: part,
         severity: fault.weight,
@@ -149,3 +159,8 @@ export default defineCheck({
     },
   ],
 });
+
+/** The number of a step as it is printed. */
+function numberOf({ operation, index }: WorkStep): string {
+  return String(operation.steps[index]?.number ?? index + 1);
+}

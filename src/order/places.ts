@@ -2,11 +2,19 @@ import type { Kind, ReasonedNeed } from '../kinds/model.ts';
 import { operationIn } from '../sheet/index.ts';
 import type { Operation, Sheet } from '../sheet/model.ts';
 import { meets } from './meets.ts';
-import type { OrderFault, UnitState, Walk } from './model.ts';
+import type { OrderFault, UnitState, Walk, WorkStep } from './model.ts';
 import { NeedsOf } from './needs-of.ts';
 
 type LeftOpen = Extract<OrderFault, { kind: 'left-open' }>;
 type Disturbed = Extract<OrderFault, { kind: 'disturbed' }>;
+
+/** The step before which a part goes back that an earlier step of the same operation opened; null elsewhere. */
+export function stepToRestoreBefore({ state, at }: LeftOpen, walk: Walk): WorkStep | null {
+  const { span } = state;
+  if (at === null || span === null) return null;
+  const opened = walk.steps.find(({ step }) => step.changes.some((each) => each.span === span));
+  return opened?.step.operation === at.operation && opened.step !== at ? at : null;
+}
 
 /**
  * The operation at whose end a part goes back to its place: the last that moves it, or that cannot do

@@ -10,6 +10,7 @@ export class HomeCheck {
   readonly #needs: Needs;
   readonly #faults: OrderFault[];
   readonly #nextMark: (part: string, at: WorkStep) => string | null;
+  readonly #wants: (part: string, at: WorkStep) => boolean;
   readonly #told = new Set<string>();
 
   constructor(
@@ -18,7 +19,9 @@ export class HomeCheck {
     needs: Needs,
     faults: OrderFault[],
     nextMark: (part: string, at: WorkStep) => string | null,
+    wants: (part: string, at: WorkStep) => boolean,
   ) {
+    this.#wants = wants;
     this.#nextMark = nextMark;
     this.#kind = kind;
     this.#now = now;
@@ -34,6 +37,8 @@ export class HomeCheck {
       if (before === 'start' && !part.homeAtStart) continue;
       if (home.length === 0 || !state || this.#told.has(name) || !this.#now.has(part)) continue;
       if (this.#now.isMet({ part: name, anyOf: home })) continue;
+      // An outlet that is read at a gauge while the engine runs cannot be joined as it starts.
+      if (before === 'start' && at !== null && this.#wants(name, at)) continue;
       const isLater = before === 'start' && part.homeAtStart === 'later';
       // A clamp is nipped, the engine timed, and the clamp drawn down: nobody slackens it again.
       if (isLater && at !== null && home.includes(this.#nextMark(name, at) ?? '')) continue;

@@ -77,8 +77,13 @@ class Walker {
     this.#now = new PartsNow(sheet, kind, steps);
     this.#needs = new Needs(kind, this.#now, this.faults, isMarkedThroughout(steps));
     this.#settings = new SettingsMade(this.faults);
-    this.#home = new HomeCheck(kind, this.#now, this.#needs, this.faults, (part, at) =>
-      this.#nextMark(part, at),
+    this.#home = new HomeCheck(
+      kind,
+      this.#now,
+      this.#needs,
+      this.faults,
+      (part, at) => this.#nextMark(part, at),
+      (part, at) => this.#isWanted(part, at),
     );
     this.#changes = new StepChanges(
       sheet,
@@ -249,6 +254,16 @@ class Walker {
     return changes
       .filter(({ term }) => term.part === need.part)
       .every(({ span, saidAt }) => (saidAt ?? span.start) > valueAt);
+  }
+
+  /** Whether the operation of a step surely needs a part as it is, and that is not its place. */
+  #isWanted(part: string, { operation }: WorkStep): boolean {
+    const known = operationIn(this.#kind, operation);
+    if (known === null) return false;
+    const needs = known.settings.flatMap((name) => this.#needsOf.setting(name));
+    return [...this.#needsOf.operation(known), ...needs].some(
+      (need) => need.part === part && need.strength === 'hard' && this.#now.isMet(need),
+    );
   }
 
   /** The condition that the next mark after a step brings a part into; null where none follows. */
