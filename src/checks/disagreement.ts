@@ -112,7 +112,7 @@ function remedy(setting: Setting, pair: Pair, sheet: Sheet, context: CheckContex
   );
   if (others.length > 1) {
     const agreed = `the other ${others.length} statements agree with one another`;
-    const second = further ? `, or ${ifSo(further)}` : '';
+    const second = further && !further.isUnlikely ? `, or ${ifSo(further)}` : '';
     const told = toldAs(trusted.statement, doubtful.statement, context.gauges);
     const write = told ? `write ${told}` : `correct ${of}`;
     return `${own ? ifSo(own) + second : write}; ${agreed}`;

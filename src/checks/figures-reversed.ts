@@ -1,16 +1,16 @@
 import { likelySlips, wireGaugeNamed } from '../quantity/index.ts';
 import type { Statement } from '../quantity/model.ts';
 import {
-  compare,
   figureOf,
   type PairOutOfOrder,
   pairsOutOfOrder,
   type StatedPlace,
+  type WorkedNumbers,
   workedNumbers,
 } from '../relations/index.ts';
 import type { Sheet } from '../sheet/model.ts';
 import { type CheckContext, defineCheck } from './define.ts';
-import { goesWith } from './likely-misprint.ts';
+import { goesWith, isUnitOfSheet } from './likely-misprint.ts';
 import { restatedBeside } from './relation-roots.ts';
 import { sideOutside } from './usual-range.ts';
 
@@ -41,7 +41,8 @@ export default defineCheck({
     },
   },
   run(sheet, context, report) {
-    const pairs = pairsOutOfOrder(sheet, context, workedNumbers(sheet, context));
+    const numbers = workedNumbers(sheet, context);
+    const pairs = pairsOutOfOrder(sheet, context, numbers);
     const told = new Set<number>();
     for (const pair of pairs) {
       const { order, less, more, overlaps } = pair;
@@ -52,7 +53,7 @@ export default defineCheck({
       if (!at?.span) continue;
       for (const { span } of stated) if (span) told.add(span.start);
       const isTwo = less.text !== null && more.text !== null && stated.length === 2;
-      const slip = isTwo ? slipOf(pair, pairs, sheet, context) : null;
+      const slip = isTwo ? slipOf(pair, numbers, sheet, context) : null;
       report({
         message: !isTwo ? 'bound' : slip ? 'slip' : 'two',
         span: at.span,
@@ -168,7 +169,7 @@ const OFTEN: ReadonlySet<string> = new Set(['swapped-digits', 'slipped-point', '
 /** The one slip that brings a pair, and whatever else is out by the same figure, into its order. */
 function slipOf(
   pair: PairOutOfOrder,
-  pairs: readonly PairOutOfOrder[],
+  numbers: WorkedNumbers,
   sheet: Sheet,
   context: CheckContext,
 ): string | null {
@@ -185,7 +186,8 @@ function slipOf(
     const restated = restatedBeside(place);
     const slip = likelySlips(text, statement, null, options, (candidate) => {
       if (!restated.every((other) => goesWith(other, candidate))) return 'wrong';
-      if (!pairs.every((each) => isMended(each, place, candidate))) return 'wrong';
+      if (isOutOfOrder(place, candidate, numbers, sheet, context)) return 'wrong';
+      if (!isUnitOfSheet(candidate, statement, sheet)) return 'unlikely';
       const range = usual.find(({ dimension }) => dimension === candidate.dimension);
       return range && sideOutside(candidate, range) ? 'unlikely' : 'right';
     }).find(({ kind, isUnlikely }) => OFTEN.has(kind) && !isUnlikely);
@@ -197,15 +199,19 @@ function slipOf(
   return first ? [first, second].flatMap((each) => (each ? told(each) : [])).join('; or ') : null;
 }
 
-/** Whether a pair stands in its order once one of its figures says something else. */
-function isMended({ less, more, order }: PairOutOfOrder, place: StatedPlace, instead: Statement) {
-  if (less.id !== place.id && more.id !== place.id) return true;
+/** Whether a figure that says something else stands the wrong way round to another, by what is usual too. */
+function isOutOfOrder(
+  { id }: StatedPlace,
+  instead: Statement,
+  numbers: WorkedNumbers,
+  sheet: Sheet,
+  context: CheckContext,
+): boolean {
   const figure = figureOf(instead);
-  const [one, two] = [
-    less.id === place.id ? figure : less.figure,
-    more.id === place.id ? figure : more.figure,
-  ];
-  return one !== null && two !== null && compare(one, two, order.strictly) === null;
+  if (figure === null) return true;
+  return pairsOutOfOrder(sheet, context, numbers, { id, figure }).some(
+    ({ less, more }) => less.id === id || more.id === id,
+  );
 }
 
 /** An example's whole front matter: six lobes, one set of points and weights. */

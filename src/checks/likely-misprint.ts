@@ -1,3 +1,4 @@
+import { isOrdinary } from '../gauges/index.ts';
 import {
   agree,
   agreeLimits,
@@ -63,6 +64,12 @@ function isShortened(one: Statement, other: Statement): boolean {
   return verdict === 'chopped' || verdict === 'loose';
 }
 
+/** Whether a leaf or wire is in the ordinary sets; true of every size that is none. */
+function isSold(candidate: Statement): boolean {
+  const gauge = principal(candidate)?.gauge;
+  return !gauge || isOrdinary(gauge);
+}
+
 /** Whether a size's limits let through what another's refuse, in whichever order they were converted. */
 function isWider(one: Statement, other: Statement): boolean {
   const isInside = (first: Statement, second: Statement): boolean =>
@@ -100,9 +107,22 @@ export function slipsOf(
     const chopped = stated.filter((other) => !goesWith(other, candidate));
     if (!chopped.every((other) => isShortened(other, candidate))) return 'wrong';
     if (chopped.length > 0 || stated.some((other) => isWider(other, candidate))) return 'unlikely';
+    if (!isSold(slip)) return 'unlikely';
     const range = usual.find(({ dimension }) => dimension === candidate.dimension);
     return range && sideOutside(candidate, range) ? 'unlikely' : 'right';
   });
+}
+
+/** Whether a size is in its wrong one's unit, or in one that the sheet writes elsewhere: others are seldom mistaken for it. */
+export function isUnitOfSheet(candidate: Statement, wrong: Statement, sheet: Sheet): boolean {
+  const unit = amountIn(candidate)?.unit;
+  if (unit === amountIn(wrong)?.unit) return true;
+  return [...sheet.settings.values()].some((setting) =>
+    [...sizesOfSetting(setting)].some(({ size }) => {
+      const read = readOf(size);
+      return read !== null && amountIn(read)?.unit === unit;
+    }),
+  );
 }
 
 /**

@@ -10,7 +10,7 @@ import {
 } from '../relations/index.ts';
 import type { Sheet } from '../sheet/model.ts';
 import type { CheckContext } from './define.ts';
-import { goesWith } from './likely-misprint.ts';
+import { goesWith, isUnitOfSheet } from './likely-misprint.ts';
 import { restatements } from './statement-pairs.ts';
 import { sideOutside } from './usual-range.ts';
 
@@ -104,6 +104,7 @@ function slipsAt(
     if ((candidate.low?.base.s ?? 1n) < 0n) return 'wrong';
     if (!others.every((other) => goesWith(other, candidate))) return 'wrong';
     if (!wouldAgree(numbers, verdicts, place, candidate, context.gauges)) return 'wrong';
+    if (isBound && !isUnitOfSheet(candidate, statement, sheet)) return 'unlikely';
     const range = known?.usual.find(({ dimension }) => dimension === candidate.dimension);
     return bound.is === 'setting' && bound.key === null && range && sideOutside(candidate, range)
       ? 'unlikely'

@@ -12,5 +12,6 @@ export { type Kit, type KitGauge, kitOf, LEAF_WIDTH_MM, ordinaryKit } from './ki
 export { type KitEntry, readKitEntry } from './kit-entry.ts';
 export { inside, namesOf, nearest } from './search.ts';
 export { exactLength, namedLength, type SizeFacts, sizeFacts } from './size-facts.ts';
+export { isOrdinary } from './tables.ts';
 export { type Thread, thread, threads } from './threads.ts';
 export { instrumentOf } from './trusted.ts';

@@ -54,3 +54,10 @@ function makeRow(system: GaugeSystem, line: string): Row {
     },
   };
 }
+
+/** Whether a gauge is one that is sold: in the table of its system, or of a system that has none. */
+export function isOrdinary({ system, mm }: Gauge): boolean {
+  const all = rows(system);
+  const nanometers = mm.mul(1_000_000).valueOf();
+  return all.length === 0 || all.some((row) => Math.abs(row.nanometers - nanometers) < 0.5);
+}

@@ -16,12 +16,13 @@ export interface PairOutOfOrder {
 
 /**
  * The pairs of a sheet's figures that its kind knows the order of and that stand otherwise. A figure
- * that nobody states is taken from what the others come to.
+ * that nobody states is taken from what the others come to; `supposed` is what one place would say instead.
  */
 export function pairsOutOfOrder(
   sheet: Sheet,
   facts: RelationFacts,
   numbers: WorkedNumbers,
+  supposed: { readonly id: string; readonly figure: Figure } | null = null,
 ): readonly PairOutOfOrder[] {
   const { kind } = sheet;
   if (!kind || kind.relations.orders.length === 0) return [];
@@ -38,6 +39,7 @@ export function pairsOutOfOrder(
     if (ifFeature.length > 0 && !ifFeature.some((name) => features.has(name))) return [];
     const [less, more] = [order.less, order.more].map((bound) => {
       const place = places.find(bound, dimension, null);
+      if (place.id === supposed?.id) return { ...place, figure: supposed.figure };
       const figure = place.status === 'absent' ? (worked.get(place.id) ?? null) : place.figure;
       return { ...place, figure };
     }) as [StatedPlace, StatedPlace];

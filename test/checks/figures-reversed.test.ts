@@ -151,3 +151,40 @@ describe('figures that physics puts in an order', () => {
     expect(told(front)).toEqual([]);
   });
 });
+
+describe('a slip is offered only where what it gives is usual', () => {
+  /** What is proposed for the figures of a sheet. */
+  function proposed(front: string): string[] {
+    return examine(wholeSheet({ front }), exampleFile, context)
+      .findings.filter(({ check }) => FIGURES.test(check))
+      .map(({ check, fix }) => `${check} ${fix}`);
+  }
+
+  it('no dwell of nearly the whole way between two lobes', () => {
+    const told43 = proposed(
+      distributor(
+        'dwell: { value: 34 ± 1° }\ndwell-each: { value: 37 ± 1° }',
+        'eight-lobe, dual-points',
+      ),
+    );
+    expect(told43).toEqual([expect.stringMatching(/^figures-reversed look in the source/)]);
+  });
+
+  it('a dwell of both sets that is nearly all of the way is told', () => {
+    expect(told(distributor('dwell: { value: 43 ± 1° }', 'eight-lobe, dual-points'))).toEqual([
+      expect.stringMatching(/^figures-reversed warning `dwell` is 43 ± 1°/),
+    ]);
+    expect(told(distributor('dwell: { value: 36 ± 3° }', 'eight-lobe, dual-points'))).toEqual([]);
+  });
+
+  it('no leaf that no ordinary set has', () => {
+    const [fix] = proposed(
+      distributor(
+        'points-gap: { value: 0.016 in, also: [0.41 mm], gauge: 0.019 in leaf }',
+        'eight-lobe, dual-points',
+      ),
+    );
+    expect(fix).toMatch(/0\.016 in leaf/);
+    expect(fix).not.toMatch(/0\.0159/);
+  });
+});
