@@ -9,7 +9,9 @@ export default defineCheck({
   summary: 'The work meets a hazard that no safety message of the sheet is about.',
   explain:
     'Who works from a card in the vise does not fetch a second paper to learn that the bowl still ' +
-    'holds gasoline. Accept it where the hazard cannot arise on this unit, and say why.',
+    'holds gasoline. Accept it where the hazard cannot arise on this unit, and say why. What the kind calls ' +
+    'a danger kills: without its message the sheet is wrong, and what the work meets instead on this unit is ' +
+    'said by `hazards:` of the operation under `work:`.',
   messages: {
     missing: {
       message: '`{operation}` meets a hazard, {hazard}, and no message of the sheet is about it',
@@ -29,6 +31,7 @@ export default defineCheck({
       );
       report({
         message: 'missing',
+        severity: known.signal === 'danger' ? 'error' : 'warning',
         span: operation.heading.span,
         values: {
           operation: operation.heading.value,
@@ -56,6 +59,21 @@ export default defineCheck({
           message:
             '`Float level` meets a hazard, gasoline vapor, and no message of the sheet is about it',
           fix: 'above step 1 put a line `:::warning{hazard=gasoline-vapor}` and a line `:::`, with words between them or none: then the words of the kind are printed',
+        },
+      ],
+    },
+    {
+      name: 'an engine that runs, and not a word about its exhaust',
+      sheet: {
+        body: ':::warning{hazard="gasoline-vapor, backfire, moving-parts, hot-surface, vehicle-movement"}\nNo flame.\n:::\n\n## First start\n\n1. Start it. :state[wheels chocked] :state[gear neutral] :state[engine running]\n',
+      },
+      expect: [
+        {
+          at: 'First start',
+          severity: 'error',
+          message:
+            '`First start` meets a hazard, carbon monoxide, and no message of the sheet is about it',
+          fix: 'above step 1 put a line `:::danger{hazard=carbon-monoxide}` and a line `:::`, with words between them or none: then the words of the kind are printed',
         },
       ],
     },

@@ -117,6 +117,21 @@ export default defineCheck({
         {
           at: ':state[test-gauge joined]',
           message: 'nothing brings the test gauge back from joined before the engine is started',
+          fix: 'add `:state[test-gauge away]` behind that, before step 3 of `## First start`; or, where the test gauge stays joined while it runs, write `home-at-start: false` beside `home:` of `test-gauge` in its kind',
+        },
+      ],
+    },
+    {
+      name: 'a test gauge that is joined by the step that starts the engine',
+      sheet: {
+        front:
+          'work:\n  test-gauge:\n    label: test gauge\n    conditions: [away, joined]\n    starts: away\n    home: [away]\n    because: the pressure is read on the idling engine',
+        body: '## Installation\n\n1. Draw the nuts down. :state[unit on-engine]\n\n## First start\n\n1. Chock the wheels. :state[wheels chocked] :state[gear neutral]\n2. Join the gauge and start the engine. :state[test-gauge joined] :state[engine running]\n3. Take the gauge off. :state[test-gauge away]\n',
+      },
+      expect: [
+        {
+          at: ':state[test-gauge joined]',
+          message: 'nothing brings the test gauge back from joined before the engine is started',
           fix: 'have a step do it before that, or, where the test gauge stays joined while it runs, write `home-at-start: false` beside `home:` of `test-gauge` in its kind',
         },
       ],
