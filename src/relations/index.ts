@@ -24,7 +24,7 @@ export {
 export { type CurveDispute, curveDisputes, rowsAbove } from './curve-points.ts';
 export { figureOf } from './figure.ts';
 export { joined, toldInputs } from './input-text.ts';
-export { compare, type PairOutOfOrder, pairsOutOfOrder } from './orders.ts';
+export { type PairOutOfOrder, pairsOutOfOrder } from './orders.ts';
 export { solvedKeys } from './solved-keys.ts';
 export type { StatedPlace } from './stated-place.ts';
 export {

@@ -50,7 +50,7 @@ export function pairsOutOfOrder(
 }
 
 /** How two figures stand that should be the lesser and the greater; null where they do. */
-export function compare(
+function compare(
   less: Figure,
   more: Figure,
   strictly: boolean,
