@@ -50,11 +50,7 @@ export function pairsOutOfOrder(
 }
 
 /** How two figures stand that should be the lesser and the greater; null where they do. */
-function compare(
-  less: Figure,
-  more: Figure,
-  strictly: boolean,
-): 'apart' | 'overlaps' | null {
+function compare(less: Figure, more: Figure, strictly: boolean): 'apart' | 'overlaps' | null {
   const isPast = (one: number, other: number): boolean => (strictly ? one >= other : one > other);
   const lowest = less.side === 'max' ? Number.NEGATIVE_INFINITY : end(less, 'lo');
   const highest = more.side === 'min' ? Number.POSITIVE_INFINITY : end(more, 'hi');
