@@ -2,7 +2,7 @@ import { likelySlips, principal, type RankedMisprint, wireGaugeNamed } from '../
 import { type OutOfPlace, outOfPlace, stationsBeyond } from '../relations/index.ts';
 import { type CurveRow, rowsOf, stationOf, stationText } from '../sheet/index.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
-import { type CheckContext, defineCheck } from './define.ts';
+import { type CheckContext, type Cure, defineCheck } from './define.ts';
 
 /** A row of a table that does not stand where its station belongs. */
 export default defineCheck({
@@ -59,7 +59,10 @@ export default defineCheck({
             where: whereIn(found),
             slip: toldFirst(slips),
           },
-          suggest: () => slips.slice(0, 3).map(({ suggestion }) => ({ write: suggestion })),
+          suggest: () => [
+            ...slips.slice(0, 3).map(({ suggestion }) => ({ write: suggestion })),
+            ...exchanges(found),
+          ],
           related: [found.before, found.after].flatMap((row) =>
             row?.row.station ? [{ span: row.row.station.span, label: 'beside it' }] : [],
           ),
@@ -131,6 +134,13 @@ function neighborsOf(row: CurveRow, setting: Setting): Pick<OutOfPlace, 'before'
   const rows = rowsOf(setting);
   const i = rows.findIndex((each) => each.row === row.row);
   return { before: rows[i - 1] ?? null, after: rows[i + 1] ?? null };
+}
+
+/** The row in the place of the one beside it. */
+function exchanges({ row, before, after }: OutOfPlace): readonly Cure[] {
+  return [before, after].flatMap((other) =>
+    other ? [{ at: row.row.span, exchange: other.row.span }] : [],
+  );
 }
 
 function whereIn({ before, after }: OutOfPlace): string {

@@ -36,10 +36,11 @@ describe('every edit that is offered for a planted mistake clears it and brings 
     }
   });
 
-  test('nine of ten mistakes have an edit', () => {
-    expect(counts.edits / counts.findings).toBeGreaterThan(0.9);
+  // A mean, a whole or a second reading that does not come out is settled by the paper alone.
+  test('four of five mistakes have an edit', () => {
+    expect(counts.edits / counts.findings).toBeGreaterThan(0.8);
     // Of the rest most can be accepted; the others wait for a file, a figure or a word of the editor's.
-    expect(counts.neither / counts.findings).toBeLessThan(0.08);
+    expect(counts.neither / counts.findings).toBeLessThan(0.12);
   });
 });
 

@@ -210,7 +210,7 @@ const cases: [string, unknown, [string, boolean, string, string | null]][] = [
     [
       'settings/unloader',
       true,
-      '`settings › unloader` has neither `value`, `places` nor `statements`',
+      '`settings › unloader` has neither `value`, `places`, `statements` nor `table`',
       'did you mean `value` where `valeu` stands?',
     ],
   ],

@@ -235,7 +235,7 @@ describe.skipIf(here === null)('the demo’s pages in a browser', patience, () =
     });
   });
 
-  test('the longest page of the demo is under 12,000 px long on a telephone', async () => {
+  test('the longest page of the demo is under 12,500 px long on a telephone', async () => {
     // It was 29,951 before tasks were folded.
     const lengths: [string, number][] = [];
     for (const path of paths) {
@@ -246,7 +246,7 @@ describe.skipIf(here === null)('the demo’s pages in a browser', patience, () =
       });
     }
     console.info(lengths.map(([path, length]) => `${path}: ${length} px`).join('\n'));
-    for (const [path, length] of lengths) expect(length, path).toBeLessThan(12_000);
+    for (const [path, length] of lengths) expect(length, path).toBeLessThan(12_500);
   });
 
   test('the way over the head of the page is the first thing a key comes to', async () => {
