@@ -109,7 +109,9 @@ function isSizeOf(
 /** The settings that have all words of a head in one of their names: `Pump` is any of a pump. */
 function kinOf(head: string, kind: Kind): readonly KindSetting[] {
   const forms = [...headParts(head)].map(({ name }) => levelName(name).split('-'));
-  return [...kind.settings.values()].filter(({ name, label, aliases }) =>
+  // A table has a row for each station, and no column of a list holds that.
+  const figures = [...kind.settings.values()].filter(({ curve }) => curve === null);
+  return figures.filter(({ name, label, aliases }) =>
     [name, label, ...aliases].some((each) => {
       const words = levelName(each).split('-');
       return forms.some((form) => form.every((word) => words.includes(word)));

@@ -56,5 +56,4 @@ test('a kind that forgets that its engine runs is told the key', async () => {
   const { out } = await gaugeleaf(['check'], { cwd: folder });
   expect(out).toContain('nothing brings the engine back from running before the engine is started');
   expect(out).toContain('write `home-at-start: false` beside `home:` of `engine` in its kind');
-  expect(out).toContain('write `home-at-start: false` beside `home:` of `gauge` in its kind');
 });

@@ -5,6 +5,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { buildKind } from '../../src/kinds/build.ts';
+import { builtOn } from '../../src/kinds/builds-on.ts';
 import type { KindData } from '../../src/kinds/data.ts';
 import { builtInKinds } from '../../src/kinds/index.ts';
 import { freePairs, orderedOperations, ownRules, stageRank } from '../../src/order/index.ts';
@@ -19,7 +20,7 @@ import { runs } from '../suite/part.ts';
 
 function rawKind(name: string): KindData {
   const path = join(import.meta.dirname, '..', '..', 'src', 'kinds', `${name}.yaml`);
-  return parse(readFileSync(path, 'utf8')) as KindData;
+  return builtOn(parse(readFileSync(path, 'utf8'))) as KindData;
 }
 
 /** An edge from each operation to each that has to come before it, as the data writes them. */

@@ -103,7 +103,8 @@ describe.skipIf(typeof browser === 'string' || !hasReader)(
           `${split.length} (before ${before.split}), "also" ${also} times (before ${before.also})`,
       );
       for (const start of starts.slice(0, -1)) expect(start % 2).toBe(0);
-      expect(pages).toBeLessThanOrEqual(90);
+      // Eight to a unit, all that is not chapters among them: the eleven carburetors and distributors took 89.
+      expect(pages).toBeLessThanOrEqual(8 * lengths.length);
       expect(lengths.filter((length) => length === 4).length).toBeGreaterThanOrEqual(2);
       expect(Math.max(...lengths)).toBeLessThanOrEqual(8);
       // Only what ends a section: what follows is a picture of the order of work or another section.

@@ -146,8 +146,8 @@ describe('the pages of the booklet', () => {
   test('what changed since the last edition bears a bar, and nothing else does', () => {
     const changed =
       html.match(/<(?:tbody|li|h2|div|p)[^>]* class="[^"]*\bchanged\b[^"]*"[^>]*>/g) ?? [];
-    // Float level, dwell and pump nozzle; a step each of two sheets; a caution that is new.
-    expect(changed.filter((each) => each.startsWith('<tbody'))).toHaveLength(3);
+    // Float level, dwell and pump nozzle; a table of advance and its whole; two new steps beside one of another.
+    expect(changed.filter((each) => each.startsWith('<tbody'))).toHaveLength(5);
     expect(changed.filter((each) => each.startsWith('<li'))).toHaveLength(2);
     expect(changed.filter((each) => each.startsWith('<div'))).toHaveLength(1);
     expect(changed).toHaveLength(6);
@@ -158,7 +158,7 @@ describe('what changed', () => {
   test('is told by unit with both figures, in the order of the chapters', () => {
     const units = model.changes?.units ?? [];
     expect(units.map(({ number }) => number)).toEqual(
-      [...units.map(({ number }) => number)].sort(),
+      [...units.map(({ number }) => number)].sort((a, b) => a - b),
     );
     const orlo = units.find(({ title }) => title.startsWith('Orlo T71'));
     expect(orlo?.revision).toBe('revision 1 to 2');

@@ -118,7 +118,10 @@ describe.skipIf(here === null)('the demo’s cards', patience, () => {
         expect(measures.tableOnFront, name).toBe(true);
         expect(tableStartPercent, name).toBeLessThan(35);
         expect(pages, name).toBeLessThanOrEqual(4);
-        expect(drawings, name).toBeGreaterThanOrEqual(1);
+        // Pumps, magnetos and generators have no drawings yet.
+        const kind = sheet.kind?.operations.values() ?? [];
+        const isDrawn = [...kind].some((each) => each.drawings.length > 0);
+        if (isDrawn) expect(drawings, name).toBeGreaterThanOrEqual(1);
       }
       expect(remarks.join(' ')).not.toContain('longer than a column');
       table[name] = {

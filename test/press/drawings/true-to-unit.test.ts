@@ -119,7 +119,9 @@ describe('a drawing shows the unit at hand', () => {
       'pump-stroke: lever-edge',
     ]);
     expect(first.P44).toEqual(['jet-height: nut-flats', 'initial-idle: screw-on-lever']);
-    expect(Object.values(first).filter((drawn) => drawn.length === 0)).toEqual([]);
+    // Pumps, magnetos and generators have no drawings yet.
+    const bare = Object.entries(first).filter(([, drawn]) => drawn.length === 0);
+    expect(bare.map(([model]) => model).sort()).toEqual(['C38', 'H52', 'L47']);
   });
 
   test('where turns are shown it is said from where they are seen, and contact lies on the dashed edge', () => {

@@ -26,7 +26,8 @@ describe('a reading of the demo, whose club is at 1350 ft', () => {
   test('stands as worked where the sheet has none for the club, and is told as that once', () => {
     const row = vacuum('dunnow-c31-tollgarth-eight');
     expect(row?.values[0]).toMatchObject({ large: '18.1 inHg min', club: { worked: true } });
-    expect(row?.worked).toEqual([]);
+    // What its five units came to stands there, and no second figure for the club.
+    expect(row?.worked.map(({ label }) => label)).toEqual(['mean of 5 units']);
   });
 
   test('stands in the step with the source’s behind it', () => {
