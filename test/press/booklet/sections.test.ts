@@ -148,9 +148,9 @@ describe('the pages of the booklet', () => {
       html.match(/<(?:tbody|li|h2|div|p)[^>]* class="[^"]*\bchanged\b[^"]*"[^>]*>/g) ?? [];
     // Float level, dwell and pump nozzle; a table of advance and its whole; two new steps beside one of another.
     expect(changed.filter((each) => each.startsWith('<tbody'))).toHaveLength(5);
-    expect(changed.filter((each) => each.startsWith('<li'))).toHaveLength(2);
+    expect(changed.filter((each) => each.startsWith('<li'))).toHaveLength(4);
     expect(changed.filter((each) => each.startsWith('<div'))).toHaveLength(1);
-    expect(changed).toHaveLength(6);
+    expect(changed).toHaveLength(10);
   });
 });
 
