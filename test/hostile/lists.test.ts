@@ -5,7 +5,7 @@ import { folderWith } from '../project/folder.ts';
 import { shameful } from './shameful.ts';
 
 /** What no list may cost: milliseconds of the processor, where a club's own takes fifty. */
-const patience = 2500;
+const patience = 7_000;
 
 const main = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main';
 const relations = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships';
