@@ -1,6 +1,6 @@
-import { likelySlips, principal, wireGaugeNamed } from '../quantity/index.ts';
 import { type CourseBroken, courseBroken } from '../relations/index.ts';
 import {
+  curvesOf,
   inOrder,
   isBelow,
   ownBand,
@@ -9,7 +9,8 @@ import {
   timesBand,
   timesOf,
 } from '../sheet/index.ts';
-import type { PlacedSize, Setting, Sheet } from '../sheet/model.ts';
+import type { Setting, Sheet } from '../sheet/model.ts';
+import { rowSlips } from './curve-slips.ts';
 import { type CheckContext, defineCheck } from './define.ts';
 
 /** A row of a table that lies wholly against the way that the curve goes. */
@@ -30,7 +31,7 @@ export default defineCheck({
     },
   },
   run(sheet, context, report) {
-    for (const setting of sheet.settings.values()) {
+    for (const setting of curvesOf(sheet)) {
       for (const broken of courseBroken(setting)) {
         const { doubtful, other, isTooLow } = broken;
         const { value } = doubtful.row;
@@ -140,20 +141,13 @@ function keepsCourse(
 
 function slipsOf(broken: CourseBroken, setting: Setting, sheet: Sheet, context: CheckContext) {
   const { row } = broken.doubtful;
-  const size = row.value;
-  const near = broken.other.row.value;
-  if (!size?.reading.ok || !near?.reading.ok) return [];
-  const { nominal, low, high } = near.reading.statement;
-  const amount = principal(near.reading.statement) ?? nominal ?? low?.amount ?? high?.amount;
-  if (!amount) return [];
-  const options = {
-    gauges: context.gauges,
+  const doubted = {
+    size: row.value,
+    near: broken.other.row.value,
     expect: setting.known?.dimensions,
-    swg: wireGaugeNamed(sheet.wireGauge?.value ?? context.wireGauge),
-  } as const;
-  return likelySlips(size.text, size.reading.statement, amount, options, (statement) => {
-    const slipped: PlacedSize = { ...size, text: statement.text, reading: { ok: true, statement } };
+  };
+  return rowSlips(doubted, sheet, context, (slipped) => {
     const band = ownBand(slipped, row);
-    return band && keepsCourse(band, broken, setting) ? 'right' : 'wrong';
+    return band !== null && keepsCourse(band, broken, setting);
   });
 }

@@ -1,5 +1,5 @@
 import { rowOff } from '../relations/index.ts';
-import { bandText, stationText } from '../sheet/index.ts';
+import { bandText, curvesOf, stationText } from '../sheet/index.ts';
 import { defineCheck } from './define.ts';
 
 /** A row that leaves the straight line of all others. */
@@ -19,7 +19,7 @@ export default defineCheck({
     },
   },
   run(sheet, _context, report) {
-    for (const setting of sheet.settings.values()) {
+    for (const setting of curvesOf(sheet)) {
       const off = rowOff(setting);
       const value = off?.row.row.value;
       if (!off || !value) continue;

@@ -1,5 +1,5 @@
 import { stationsTwice } from '../relations/index.ts';
-import { stationText } from '../sheet/index.ts';
+import { curvesOf, stationText } from '../sheet/index.ts';
 import { defineCheck } from './define.ts';
 
 /** Two rows of a table at one station. */
@@ -19,7 +19,7 @@ export default defineCheck({
     },
   },
   run(sheet, _context, report) {
-    for (const setting of sheet.settings.values()) {
+    for (const setting of curvesOf(sheet)) {
       for (const { row, first } of stationsTwice(setting)) {
         const { station, value } = row.row;
         if (!station) continue;

@@ -1,7 +1,8 @@
-import { likelySlips, principal, type RankedMisprint, wireGaugeNamed } from '../quantity/index.ts';
+import type { RankedMisprint } from '../quantity/index.ts';
 import { type OutOfPlace, outOfPlace, stationsBeyond } from '../relations/index.ts';
-import { type CurveRow, rowsOf, stationOf, stationText } from '../sheet/index.ts';
+import { type CurveRow, curvesOf, rowsOf, stationOf, stationText } from '../sheet/index.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
+import { rowSlips } from './curve-slips.ts';
 import { type CheckContext, type Cure, defineCheck } from './define.ts';
 
 /** A row of a table that does not stand where its station belongs. */
@@ -25,7 +26,7 @@ export default defineCheck({
     },
   },
   run(sheet, context, report) {
-    for (const setting of sheet.settings.values()) {
+    for (const setting of curvesOf(sheet)) {
       const { curve } = setting.known ?? {};
       for (const { row, isMore } of stationsBeyond(setting)) {
         const { station } = row.row;
@@ -157,25 +158,17 @@ function slipsOf(
   sheet: Sheet,
   context: CheckContext,
 ) {
-  const { station: size } = row.row;
-  const near = (before ?? after)?.row.station;
-  if (!size?.reading.ok || !near?.reading.ok) return [];
-  const amount = principal(near.reading.statement);
-  if (!amount) return [];
-  const options = {
-    gauges: context.gauges,
+  const doubted = {
+    size: row.row.station,
+    near: (before ?? after)?.row.station,
     expect: setting.known?.curve?.against,
-    swg: wireGaugeNamed(sheet.wireGauge?.value ?? context.wireGauge),
-  } as const;
-  return likelySlips(size.text, size.reading.statement, amount, options, (statement) => {
-    const at = stationOf(
-      { ...size, text: statement.text, reading: { ok: true, statement } },
-      setting,
-    );
-    const isIn =
-      at &&
+  };
+  return rowSlips(doubted, sheet, context, (slipped) => {
+    const at = stationOf(slipped, setting);
+    return (
+      at !== null &&
       (!before || at.compare(before.station) > 0) &&
-      (!after || at.compare(after.station) < 0);
-    return isIn ? 'right' : 'wrong';
+      (!after || at.compare(after.station) < 0)
+    );
   });
 }

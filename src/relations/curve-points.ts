@@ -5,6 +5,7 @@ import {
   type Band,
   type CurveReading,
   type CurveRow,
+  curvesOf,
   isBelow,
   NOTHING,
   ownBand,
@@ -14,6 +15,7 @@ import {
   timesBand,
 } from '../sheet/index.ts';
 import type { PlacedSize, Setting, Sheet } from '../sheet/model.ts';
+import { oncePer } from '../text/index.ts';
 
 /** A setting of one figure, or a sum, that a curve of the same sheet does not bear out. */
 export interface CurveDispute {
@@ -29,26 +31,36 @@ export interface CurveDispute {
   readonly curves: readonly { readonly curve: Setting; readonly reading: CurveReading }[];
 }
 
-/** Which figures of a sheet its curves do not bear out: the points that a kind names, and sums. */
+/**
+ * Which figures of a sheet its curves do not bear out: the points that a kind names, and sums. Worked once for a
+ * sheet, since more than one check asks; nothing for a sheet without a table.
+ */
 export function curveDisputes(sheet: Sheet, gauges: GaugeBook): readonly CurveDispute[] {
+  return disputesOf(sheet)(gauges);
+}
+
+const disputesOf = oncePer((sheet: Sheet) =>
+  oncePer((gauges: GaugeBook) => disputes(sheet, gauges)),
+);
+
+function disputes(sheet: Sheet, gauges: GaugeBook): readonly CurveDispute[] {
+  const curves = curvesOf(sheet);
+  if (curves.length === 0) return [];
   const byId = new Map([...sheet.settings.values()].map((setting) => [setting.id, setting]));
-  const disputes: CurveDispute[] = [];
-  for (const curve of sheet.settings.values()) {
-    if (curve.rows.length === 0) continue;
-    for (const point of curve.known?.curve?.points ?? []) {
+  const ofPoints = curves.flatMap((curve) =>
+    (curve.known?.curve?.points ?? []).flatMap((point) => {
       const setting = byId.get(point.setting);
-      if (!setting) continue;
+      if (!setting) return [];
       const dispute = point.begins
         ? beginning(curve, setting)
         : pointOn(curve, setting, stationBeside(setting, point, byId, curve, gauges));
-      if (dispute) disputes.push(dispute);
-    }
-  }
-  for (const setting of byId.values()) {
-    const dispute = sumDispute(setting, byId, gauges);
-    if (dispute) disputes.push(dispute);
-  }
-  return disputes;
+      return dispute ?? [];
+    }),
+  );
+  return [
+    ...ofPoints,
+    ...[...byId.values()].flatMap((setting) => sumDispute(setting, byId, gauges) ?? []),
+  ];
 }
 
 interface Station {
@@ -131,9 +143,9 @@ export interface RowAbove {
 
 /** Rows of curves that lie wholly above the setting that none of theirs can be more than. */
 export function rowsAbove(sheet: Sheet): readonly RowAbove[] {
-  return [...sheet.settings.values()].flatMap((curve) => {
+  return curvesOf(sheet).flatMap((curve) => {
     const below = curve.known?.curve?.below;
-    if (!below || curve.rows.length === 0) return [];
+    if (!below) return [];
     const setting = sheet.figures.find(({ id, station }) => id === below.setting && !station);
     const bound = ownBand(setting?.value ?? null, curve);
     if (!setting?.value || !bound) return [];

@@ -21,3 +21,8 @@ export function* citing({ settings }: Pick<Sheet, 'settings'>): Generator<Settin
     }
   }
 }
+
+/** The settings of a sheet that are tables, in order; none for nearly every sheet. */
+export function curvesOf({ settings }: Pick<Sheet, 'settings'>): readonly Setting[] {
+  return [...settings.values()].filter(({ rows }) => rows.length > 0);
+}

@@ -17,7 +17,7 @@ export {
 export { bandText, readingText, stationText } from './curve-words.ts';
 export { type FamilyBook, linesOf, originOf, ownText, regionIn, type SheetText } from './family.ts';
 export { entriesOf, Fields, itemsOf, under } from './fields.ts';
-export { citing } from './figures.ts';
+export { citing, curvesOf } from './figures.ts';
 export { findFrontMatter } from './front-matter.ts';
 export { gapsOf, type SettingGap } from './gaps.ts';
 export { heldLimits } from './held-limits.ts';

@@ -1,6 +1,6 @@
 import { Projects, Refusal, sheetNamed } from '../../project/index.ts';
 import { askCurve, curveData, curveText } from '../../report/index.ts';
-import { settingNamed } from '../../sheet/index.ts';
+import { curvesOf, settingNamed } from '../../sheet/index.ts';
 import type { Setting, Sheet } from '../../sheet/model.ts';
 import { jsonText, nearestName } from '../../text/index.ts';
 import type { Io } from '../io.ts';
@@ -24,7 +24,7 @@ export async function curve(
   const found = candidate(project, path, io);
   if (found === null) return 2;
   const { sheet } = found;
-  const curves = curvesOf(sheet, asked);
+  const curves = curvesAsked(sheet, asked);
   const { at } = options;
   if (at !== undefined && curves.length > 1) {
     const names = curves.map((each) => `\`${each.name.value}\``).join(', ');
@@ -45,8 +45,8 @@ export async function curve(
   return answer && !('low' in answer.reading) ? 1 : 0;
 }
 
-function curvesOf(sheet: Sheet, asked: string | undefined): readonly Setting[] {
-  const all = [...sheet.settings.values()].filter(({ rows }) => rows.length > 0);
+function curvesAsked(sheet: Sheet, asked: string | undefined): readonly Setting[] {
+  const all = curvesOf(sheet);
   if (all.length === 0) {
     throw new Refusal(
       `${sheet.file} has no table`,
