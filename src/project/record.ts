@@ -1,12 +1,8 @@
-import { realpathSync } from 'node:fs';
 import { type BenchRecord, type RecordFault, readRecord } from '../conformance/index.ts';
 import { gaugeBook } from '../gauges/index.ts';
-import { nearestName } from '../text/index.ts';
 import { type FileFaults, fileFaults } from './file-faults.ts';
-import { fileId } from './file-id.ts';
+import { sheetItNames, textOfSheet } from './file-of-sheet.ts';
 import type { Project } from './project.ts';
-import { readOwnText } from './read-text.ts';
-import { causeInWords, Refusal } from './refusal.ts';
 
 /** A bench record of a project, with the sheet that it belongs to. */
 export interface RecordFile {
@@ -25,37 +21,16 @@ export interface RecordFile {
  * `Refusal` where there is no such file, or none that is text.
  */
 export function readRecordFile(project: Project, path: string): RecordFile {
-  const file = project.show(path);
-  let real: string;
-  try {
-    real = realpathSync(path);
-  } catch (error) {
-    throw new Refusal(
-      `the record ${file} cannot be read: ${causeInWords(error)}`,
-      'to begin one, name the sheet: gaugeleaf record orlo-t71-wexcombe-six',
-    );
-  }
-  const read = readOwnText(project.root, real, file);
-  if (!read.ok) throw new Refusal(read.message, read.fix);
-  const { text } = read;
-  if (read.fault !== null) {
-    const { start, end, message, fix } = read.fault;
-    const fault: RecordFault = { kind: 'invalid', span: { start, end }, message, fix };
-    return { file, text, record: null, sheet: null, faults: [fault] };
-  }
+  const { file, text, fault } = textOfSheet(project, path, { called: 'record', begins: 'record' });
+  const bare = { file, text, record: null, sheet: null };
+  if (fault !== null) return { ...bare, faults: [{ kind: 'invalid', ...fault }] };
   const { record, faults } = readRecord(text, gaugeBook());
-  if (record === null) return { file, text, record, sheet: null, faults };
-  const sheets = project.sheets();
-  const sheet = sheets.find((each) => fileId(each) === record.sheet.value) ?? null;
-  if (sheet !== null) return { file, text, record, sheet, faults };
-  const near = nearestName(record.sheet.value, sheets.map(fileId));
-  const missing: RecordFault = {
-    kind: 'invalid',
-    span: record.sheet.span,
-    message: `this project has no sheet \`${record.sheet.value}\``,
-    fix: near === null ? 'correct the name of the sheet' : `did you mean \`${near}\`?`,
-  };
-  return { file, text, record: null, sheet, faults: [...faults, missing] };
+  if (record === null) return { ...bare, faults };
+  const { span, value } = record.sheet;
+  const named = sheetItNames(project, value);
+  return 'sheet' in named
+    ? { ...bare, record, ...named, faults }
+    : { ...bare, faults: [...faults, { kind: 'invalid', span, ...named }] };
 }
 
 /** The faults of a record as findings, by place. */

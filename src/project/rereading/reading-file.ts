@@ -1,13 +1,9 @@
-import { realpathSync } from 'node:fs';
 import { validate } from '../../generated/validate-reading.js';
 import { readReading } from '../../rereading/index.ts';
 import type { ReadingFault, SecondReading } from '../../rereading/model.ts';
-import { nearestName } from '../../text/index.ts';
 import { type FileFaults, fileFaults } from '../file-faults.ts';
-import { fileId } from '../file-id.ts';
+import { sheetItNames, textOfSheet } from '../file-of-sheet.ts';
 import type { Project } from '../project.ts';
-import { readOwnText } from '../read-text.ts';
-import { causeInWords, Refusal } from '../refusal.ts';
 
 /** The file of a second reading, with the sheet that it belongs to. */
 export interface ReadingFile {
@@ -31,36 +27,18 @@ export function readReadingFile(
   project: Pick<Project, 'root' | 'show' | 'sheets'>,
   path: string,
 ): ReadingFile {
-  const file = project.show(path);
-  let real: string;
-  try {
-    real = realpathSync(path);
-  } catch (error) {
-    throw new Refusal(
-      `the second reading ${file} cannot be read: ${causeInWords(error)}`,
-      'to begin one, name the sheet: gaugeleaf reread orlo-t71-wexcombe-six',
-    );
-  }
-  const read = readOwnText(project.root, real, file);
-  if (!read.ok) throw new Refusal(read.message, read.fix);
-  const { text } = read;
-  const bare = { path: real, file, text, reading: null, sheet: null };
-  if (read.fault !== null) {
-    const { start, end, message, fix } = read.fault;
-    return { ...bare, faults: [{ span: { start, end }, message, fix }] };
-  }
-  const { reading, faults } = readReading(text, validate);
+  const { fault, ...read } = textOfSheet(project, path, {
+    called: 'second reading',
+    begins: 'reread',
+  });
+  const bare = { ...read, reading: null, sheet: null };
+  if (fault !== null) return { ...bare, faults: [fault] };
+  const { reading, faults } = readReading(read.text, validate);
   if (reading === null) return { ...bare, faults };
-  const sheets = project.sheets();
-  const sheet = sheets.find((each) => fileId(each) === reading.sheet.value) ?? null;
-  if (sheet !== null) return { ...bare, reading, sheet, faults };
-  const near = nearestName(reading.sheet.value, sheets.map(fileId));
-  const missing: ReadingFault = {
-    span: reading.sheet.span,
-    message: `this project has no sheet \`${reading.sheet.value}\``,
-    fix: near === null ? 'correct the name of the sheet' : `did you mean \`${near}\`?`,
-  };
-  return { ...bare, faults: [...faults, missing] };
+  const named = sheetItNames(project, reading.sheet.value);
+  return 'sheet' in named
+    ? { ...bare, reading, ...named, faults }
+    : { ...bare, faults: [...faults, { span: reading.sheet.span, ...named }] };
 }
 
 /** The faults of a second reading as findings, by place. */
