@@ -156,7 +156,7 @@ export class Contents {
     id: string,
     title: string,
     unsaved: boolean,
-    standing: readonly HTMLElement[],
+    standing: readonly (Node | string)[],
     onclick: () => void,
   ): HTMLElement {
     const here = id === this.#current;
@@ -187,22 +187,12 @@ export class Contents {
     const live = this.#live?.id === sheet.id ? this.#live : null;
     const counts = live?.counts ?? sheet.counts;
     const status = live?.status ?? sheet.status;
-    const here = sheet.id === this.#current;
-    return el(
-      'li',
-      {},
-      el(
-        'button',
-        {
-          type: 'button',
-          class: here ? 'here' : null,
-          'aria-current': here ? 'page' : null,
-          onclick: () => this.#events.open(sheet.id),
-        },
-        el('span', { class: 'name' }, live?.title ?? sheet.title),
-        el('span', { class: 'leader', 'aria-hidden': 'true' }),
-        el('span', { class: 'standing' }, ...this.#standing(sheet, counts, status)),
-      ),
+    return this.#stop(
+      sheet.id,
+      live?.title ?? sheet.title,
+      sheet.unsaved,
+      this.#standing(sheet, counts, status),
+      () => this.#events.open(sheet.id),
     );
   }
 
@@ -210,16 +200,12 @@ export class Contents {
     sheet: SheetLine,
     counts: FindingCounts | null,
     status: string | null,
-  ): (Node | string)[] {
-    const parts: (Node | string)[] = [];
-    if (sheet.unsaved)
-      parts.push(el('span', { class: 'unsaved', title: 'not saved yet' }, 'unsaved '));
+  ): readonly (Node | string)[] {
     if (sheet.refused !== null)
-      return [...parts, el('span', { class: 'errors', title: sheet.refused }, 'unreadable')];
-    if (counts === null) return [...parts, el('span', { class: 'reading' }, '…')];
-    parts.push(...tally(counts));
-    parts.push(el('span', { class: 'status' }, sheet.left ? 'left out' : (status ?? 'no status')));
-    return parts;
+      return [el('span', { class: 'errors', title: sheet.refused }, 'unreadable')];
+    if (counts === null) return [el('span', { class: 'reading' }, '…')];
+    const told = sheet.left ? 'left out' : (status ?? 'no status');
+    return [...tally(counts), el('span', { class: 'status' }, told)];
   }
 
   async #search(): Promise<void> {
