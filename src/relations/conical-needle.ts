@@ -1,5 +1,5 @@
 import { bracket } from './bracket.ts';
-import { hull, monotone } from './interval.ts';
+import { fromNothing, hull, monotone } from './interval.ts';
 import type { Interval } from './model.ts';
 
 const RADIANS = Math.PI / 180;
@@ -34,7 +34,7 @@ export function fullLift(orifice: Interval, needle: Interval): Interval {
 /** Area that the needle leaves open at `lift`, never more than the orifice. */
 export function needleArea(lift: Interval, orifice: Interval, needle: Interval): Interval {
   const area = monotone([lift, orifice, needle], [1, 1, 1], areaMm2);
-  return { lo: Math.max(0, area.lo), hi: area.hi };
+  return fromNothing(area);
 }
 
 /** Lift that leaves `area` open, or null where that is more than the orifice. */

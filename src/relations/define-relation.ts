@@ -1,3 +1,4 @@
+import { fromNothing } from './interval.ts';
 import type {
   Hold,
   Interval,
@@ -97,7 +98,7 @@ function solveGuarded<Name extends string>(
       figures[name] = { lo: Math.max(1 / REACH, figure.lo), hi: figure.hi };
     } else {
       if (figure.hi < 0) return refused(`the ${label(name)}, {${name}}, is less than nothing`);
-      figures[name] = { lo: Math.max(0, figure.lo), hi: figure.hi };
+      figures[name] = fromNothing(figure);
     }
   }
   const worked = way.solve(figures as Record<Name, Interval>);

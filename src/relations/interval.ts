@@ -114,3 +114,8 @@ export function monotone(
   }
   return widen(Math.min(low, high), Math.max(low, high), scale);
 }
+
+/** A stretch cut off below zero, whose upper end is not: what there is of it, and never less than nothing. */
+export function fromNothing({ lo, hi }: Interval): Interval {
+  return { lo: Math.max(0, lo), hi };
+}

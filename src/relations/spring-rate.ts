@@ -1,5 +1,5 @@
 import { defineRelation, refuse } from './define-relation.ts';
-import { add, divide, multiply, subtract } from './interval.ts';
+import { add, divide, fromNothing, multiply, subtract } from './interval.ts';
 import type { Interval, Relation, Worked } from './model.ts';
 import { point } from './squares.ts';
 
@@ -102,10 +102,6 @@ export function defineSpringRate({ dimension, ...told }: SpringRate): Relation {
       },
     ],
   });
-}
-
-function fromNothing({ lo, hi }: Interval): Interval {
-  return { lo: Math.max(0, lo), hi };
 }
 
 function lengthsRefused(shorter: Interval) {

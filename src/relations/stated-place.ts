@@ -11,6 +11,7 @@ import type { Dimension, GaugeBook, Statement } from '../quantity/model.ts';
 import { unitCount } from '../sheet/index.ts';
 import type { PlacedSize, Setting, Sheet } from '../sheet/model.ts';
 import type { Span } from '../text/index.ts';
+import { hasWord } from '../text/index.ts';
 import { exactFigure, type Figure, figureOf } from './figure.ts';
 import type { RelationDimension } from './model.ts';
 
@@ -293,8 +294,4 @@ function spokenBeside(setting: Setting, text: string, isValue: boolean): string 
 /** `rpm` says what a figure is counted in, not of what it is. */
 function isUnit(word: string): boolean {
   return allUnits().some(({ id }) => id === word);
-}
-
-function hasWord(text: string, word: string): boolean {
-  return ` ${text.replace(/[^\p{L}\p{N}-]+/gu, ' ')} `.includes(` ${word.toLowerCase()} `);
 }

@@ -1,5 +1,5 @@
 import { bracket } from './bracket.ts';
-import { monotone } from './interval.ts';
+import { fromNothing, monotone } from './interval.ts';
 import type { Interval } from './model.ts';
 
 const RADIANS = Math.PI / 180;
@@ -48,7 +48,7 @@ export function gapAt(angle: Interval, closed: Interval, bore: Interval): Interv
   const turned = { lo: Math.max(angle.lo, closed.lo), hi: Math.min(angle.hi, 90) };
   const shut = { lo: closed.lo, hi: Math.min(closed.hi, turned.hi) };
   const gap = monotone([turned, shut, bore], [1, -1, 1], gapMm);
-  return { lo: Math.max(0, gap.lo), hi: gap.hi };
+  return fromNothing(gap);
 }
 
 /** Angle at which the plate leaves `gap`; never below the closed angle nor above 90°. */
@@ -124,7 +124,7 @@ function angleOfThick(gap: number, closed: number, bore: number, plate: number):
 /** Open area of one barrel at `gap`, with a shaft that may be none. */
 export function areaAt(gap: Interval, bore: Interval, shaft: Interval): Interval {
   const area = monotone([gap, bore, shaft], [1, 1, -1], areaMm2, bore.hi * bore.hi);
-  return { lo: Math.max(0, area.lo), hi: area.hi };
+  return fromNothing(area);
 }
 
 /** Open area of one barrel with the plate parallel to the bore. */

@@ -1,5 +1,6 @@
 import { rational, rescaled } from '../quantity/index.ts';
 import type { Rational, Statement } from '../quantity/model.ts';
+import { hasWord } from '../text/index.ts';
 import type { Setting } from './model.ts';
 
 type Measured = Pick<Setting, 'scale' | 'said'>;
@@ -28,10 +29,4 @@ export function inOwnMeasure(statement: Statement, setting: Measured): Statement
 export function inMeasureOf(statement: Statement, text: string, setting: Measured): Statement {
   if (!setting.scale) return statement;
   return rescaled(statement, timesOf(text, setting).div(timesOf(statement.text, setting)));
-}
-
-function hasWord(text: string, word: string): boolean {
-  return ` ${text.toLowerCase().replace(/[^\p{L}\p{N}-]+/gu, ' ')} `.includes(
-    ` ${word.toLowerCase()} `,
-  );
 }

@@ -1,6 +1,7 @@
 export { asciiName } from './ascii-name.ts';
 export { capitalized } from './capitalized.ts';
 export type { Choice } from './choice.ts';
+export { hasWord } from './has-word.ts';
 export { jsonText } from './json-text.ts';
 export { nearestName } from './nearest-name.ts';
 export { oncePer } from './once-per.ts';

@@ -1,6 +1,6 @@
 import { defineRelation, refuse } from '../define-relation.ts';
 import { seatArea } from '../float-lift.ts';
-import { add, divide, multiply, subtract } from '../interval.ts';
+import { add, divide, fromNothing, multiply, subtract } from '../interval.ts';
 import type { Interval } from '../model.ts';
 import { GRAVITY } from '../standard-gravity.ts';
 
@@ -59,7 +59,7 @@ export default defineRelation({
         const share = subtract(divide(ONE, known.density), divide(ONE, known['bench-density']));
         const rise = multiply(multiply(height, THOUSAND), multiply(share, THOUSAND));
         const level = add(known.level, rise);
-        if (level.hi >= 0) return { lo: Math.max(0, level.lo), hi: level.hi };
+        if (level.hi >= 0) return fromNothing(level);
         return refuse(
           'in fluid of {bench-density} the float shuts its needle only when the bowl runs over',
           'correct the densities or the sizes of the float',

@@ -1,5 +1,5 @@
 import { defineRelation, refuse } from '../define-relation.ts';
-import { divide, hull, multiply } from '../interval.ts';
+import { divide, fromNothing, hull, multiply } from '../interval.ts';
 import type { Interval } from '../model.ts';
 import { areaAt } from '../throttle-plate.ts';
 import { gapRefused, shaftRefused } from '../throttle-refusals.ts';
@@ -64,7 +64,7 @@ function shareAt(of: Readonly<Record<OfTwo | 'gap', Interval>>): Interval | null
     const piece = multiply(divide(other, own), { lo: 100, hi: 100 });
     share = share ? hull(share, piece) : piece;
   }
-  return share && { lo: Math.max(0, share.lo), hi: share.hi };
+  return share && fromNothing(share);
 }
 
 function gapTooSmall() {

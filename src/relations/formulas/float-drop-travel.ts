@@ -1,5 +1,5 @@
 import { defineRelation, refuse } from '../define-relation.ts';
-import { add, subtract } from '../interval.ts';
+import { add, fromNothing, subtract } from '../interval.ts';
 
 /** How far a float travels between its level and its drop. */
 export default defineRelation({
@@ -32,7 +32,7 @@ export default defineRelation({
           );
         }
         const travel = subtract(drop, level);
-        return { lo: Math.max(0, travel.lo), hi: travel.hi };
+        return fromNothing(travel);
       },
     },
     {
@@ -55,7 +55,7 @@ export default defineRelation({
           );
         }
         const level = subtract(drop, travel);
-        return { lo: Math.max(0, level.lo), hi: level.hi };
+        return fromNothing(level);
       },
     },
   ],

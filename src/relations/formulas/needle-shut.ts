@@ -1,6 +1,6 @@
 import { defineRelation, refuse } from '../define-relation.ts';
 import { closingForce, seatArea } from '../float-lift.ts';
-import { divide, multiply, subtract } from '../interval.ts';
+import { divide, fromNothing, multiply, subtract } from '../interval.ts';
 import type { Interval, Unworkable } from '../model.ts';
 import { squareRoot } from '../squares.ts';
 
@@ -91,5 +91,5 @@ function lift(known: FloatSizes): Interval {
 
 function highest(known: FloatSizes & Readonly<Record<'seat', Interval>>): Interval {
   const held = divide(lift(known), seatArea(known.seat));
-  return { lo: Math.max(0, held.lo), hi: held.hi };
+  return fromNothing(held);
 }

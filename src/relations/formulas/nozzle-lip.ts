@@ -1,5 +1,5 @@
 import { defineRelation, refuse } from '../define-relation.ts';
-import { subtract } from '../interval.ts';
+import { fromNothing, subtract } from '../interval.ts';
 
 /** How far the fuel stands below the lip of the nozzle that it is lifted to. */
 export default defineRelation({
@@ -32,7 +32,7 @@ export default defineRelation({
           );
         }
         const lift = subtract(level, nozzle);
-        return { lo: Math.max(0, lift.lo), hi: lift.hi };
+        return fromNothing(lift);
       },
     },
   ],

@@ -1,5 +1,5 @@
 import { defineRelation, refuse } from '../define-relation.ts';
-import { add, divide, multiply, subtract } from '../interval.ts';
+import { add, divide, fromNothing, multiply, subtract } from '../interval.ts';
 import { QUARTER_PI, square, squareRoot, squaresApart } from '../squares.ts';
 
 /** The area that a metering rod leaves open in its jet. */
@@ -33,7 +33,7 @@ export default defineRelation({
           );
         }
         const area = multiply(QUARTER_PI, squaresApart(jet, rod));
-        return { lo: Math.max(0, area.lo), hi: area.hi };
+        return fromNothing(area);
       },
     },
     {

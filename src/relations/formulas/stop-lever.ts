@@ -1,5 +1,5 @@
 import { defineRelation, refuse } from '../define-relation.ts';
-import { divide, multiply } from '../interval.ts';
+import { divide, fromNothing, multiply } from '../interval.ts';
 import type { Interval } from '../model.ts';
 import { PI } from '../squares.ts';
 
@@ -50,7 +50,7 @@ export default defineRelation({
         if (opening.lo > MOST) return tooFar();
         const turned = { lo: opening.lo, hi: Math.min(MOST, opening.hi) };
         const travel = divide(multiply(turned, arm), DEGREES);
-        return { lo: Math.max(0, travel.lo), hi: travel.hi };
+        return fromNothing(travel);
       },
     },
     {

@@ -1,5 +1,5 @@
 import { defineRelation, refuse } from '../define-relation.ts';
-import { add, subtract } from '../interval.ts';
+import { add, fromNothing, subtract } from '../interval.ts';
 import { closedAngleRefused, plateRefused } from '../throttle-refusals.ts';
 
 /** The angle of a throttle plate, from the angle at which it closes. */
@@ -41,7 +41,7 @@ export default defineRelation({
         const refused = plateRefused(angle, closed);
         if (refused) return refused;
         const opening = subtract(angle, closed);
-        return { lo: Math.max(0, opening.lo), hi: opening.hi };
+        return fromNothing(opening);
       },
     },
     {
@@ -58,7 +58,7 @@ export default defineRelation({
             'angle',
           );
         }
-        return { lo: Math.max(0, closed.lo), hi: closed.hi };
+        return fromNothing(closed);
       },
     },
   ],

@@ -1,6 +1,5 @@
 import { defineRelation, refuse } from '../define-relation.ts';
-import { add, subtract } from '../interval.ts';
-import type { Interval } from '../model.ts';
+import { add, fromNothing, subtract } from '../interval.ts';
 
 /** The play of a shaft in its bore. */
 export default defineRelation({
@@ -63,7 +62,3 @@ export default defineRelation({
     },
   ],
 });
-
-function fromNothing({ lo, hi }: Interval): Interval {
-  return { lo: Math.max(0, lo), hi };
-}
