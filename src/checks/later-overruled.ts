@@ -1,3 +1,4 @@
+import { isMeasured, kindOfSource } from '../sheet/index.ts';
 import type { Citation, Dissent, Setting, Sheet, Source } from '../sheet/model.ts';
 
 /** A source and the year of print it goes by, as it says it. */
@@ -26,16 +27,11 @@ export function laterOverruled(
   const own = setting.from.flatMap((citation) => dated(sheet, citation) ?? []);
   let older: DatedSource | null = null;
   for (const each of own) {
-    if (kindWord(each.source) !== kindWord(other.source)) return null;
+    if (kindOfSource(each.source) !== kindOfSource(other.source)) return null;
     if (lastYear(each.year) >= firstYear(other.year)) return null;
     if (older === null || lastYear(each.year) > lastYear(older.year)) older = each;
   }
   return older === null ? null : { older, later: other };
-}
-
-/** Whether a source is units on a bench and no paper. */
-export function isMeasured(source: Source): boolean {
-  return kindWord(source) === 'measured';
 }
 
 function dated(sheet: Sheet, citation: Citation | null): DatedSource | null {
@@ -44,10 +40,6 @@ function dated(sheet: Sheet, citation: Citation | null): DatedSource | null {
   return source === undefined || year === undefined || !/\d{4}/.test(year)
     ? null
     : { source, year };
-}
-
-function kindWord({ kind }: Source): string {
-  return kind?.value.trim().toLowerCase() ?? '';
 }
 
 function firstYear(year: string): number {

@@ -7,10 +7,10 @@ import {
   stretchText,
 } from '../measured/index.ts';
 import { rational } from '../quantity/index.ts';
+import { isMeasured } from '../sheet/index.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
 import { bench } from './bench-example.ts';
 import { defineCheck } from './define.ts';
-import { isMeasured } from './later-overruled.ts';
 
 /** Of fewer units chance has so much room that it is a note. */
 const MANY = 4;

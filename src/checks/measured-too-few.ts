@@ -1,9 +1,8 @@
 import { unitsOf } from '../measured/index.ts';
-import { citing } from '../sheet/index.ts';
+import { citing, isMeasured } from '../sheet/index.ts';
 
 import type { Source } from '../sheet/model.ts';
 import { defineCheck } from './define.ts';
-import { isMeasured } from './later-overruled.ts';
 import { allOf } from './vocabulary.ts';
 
 /** A figure rests on fewer units than the edition wants measured, and on no paper. */

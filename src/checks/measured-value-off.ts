@@ -8,10 +8,10 @@ import {
 } from '../measured/index.ts';
 import type { PrintedFigure, Sample } from '../measured/model.ts';
 import { formatDecimal } from '../quantity/index.ts';
+import { isMeasured } from '../sheet/index.ts';
 import type { Setting, Sheet } from '../sheet/model.ts';
 import { bench } from './bench-example.ts';
 import { defineCheck } from './define.ts';
-import { isMeasured } from './later-overruled.ts';
 import { slipsToSuit } from './reading-slips.ts';
 
 /** A figure that says it was measured, and is not what was read. */

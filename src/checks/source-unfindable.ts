@@ -1,7 +1,6 @@
-import { citing } from '../sheet/index.ts';
+import { citing, isMeasured } from '../sheet/index.ts';
 import { isBlank } from './blank.ts';
 import { defineCheck } from './define.ts';
-import { isMeasured } from './later-overruled.ts';
 
 /** What tells one printing of a paper from another. */
 const marks = ['year', 'date', 'edition', 'number'] as const;

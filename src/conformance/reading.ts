@@ -2,10 +2,11 @@ import {
   incomparable,
   inUnit,
   NOT_STATED,
+  opposites,
   type ReadOptions,
   readStatement,
 } from '../quantity/index.ts';
-import type { Amount, Gauge, Rational, Sense, Statement } from '../quantity/model.ts';
+import type { Amount, Gauge, Rational, Statement } from '../quantity/model.ts';
 import type { Setting } from '../sheet/model.ts';
 import type { Placed, Span } from '../text/index.ts';
 import type { ReadingRange } from './model.ts';
@@ -31,15 +32,6 @@ export type TakenReading =
   | { readonly form: 'condition'; readonly text: string; readonly condition: string };
 
 export type Taken = TakenReading | { readonly fault: RecordFault };
-
-const opposites: Readonly<Partial<Record<Sense, Sense>>> = {
-  out: 'in',
-  in: 'out',
-  up: 'down',
-  down: 'up',
-  before: 'after',
-  after: 'before',
-};
 
 /** Makes sense of a reading of a setting that the sheet states as `wanted`. */
 export function takeReading(

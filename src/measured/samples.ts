@@ -1,4 +1,4 @@
-import { incomparable, inUnit, rational, ZERO } from '../quantity/index.ts';
+import { incomparable, inUnit, opposites, rational, ZERO } from '../quantity/index.ts';
 import type { Rational, Sense, Statement } from '../quantity/model.ts';
 import { settingNamed } from '../sheet/index.ts';
 import type { PlacedSize, Setting, Sheet, Source } from '../sheet/model.ts';
@@ -114,15 +114,6 @@ function isOther(one: Statement, first: Statement): boolean {
 function thingOf({ dimension, qualifier }: Statement): string {
   return `${dimension} ${qualifier?.toLowerCase() ?? ''}`;
 }
-
-const opposites: Readonly<Partial<Record<Sense, Sense>>> = {
-  out: 'in',
-  in: 'out',
-  up: 'down',
-  down: 'up',
-  before: 'after',
-  after: 'before',
-};
 
 /** The figure in a unit, counted the way that is given. */
 function counted(

@@ -46,6 +46,7 @@ export {
 export { type ReadOptions, readStatement } from './read.ts';
 export { namedTool } from './read-words.ts';
 export { rescaled } from './rescaled.ts';
+export { opposites } from './sense.ts';
 export {
   allUnits,
   inUnit,

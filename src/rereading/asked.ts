@@ -1,4 +1,5 @@
 import { solvedKeys } from '../relations/index.ts';
+import { isMeasured } from '../sheet/index.ts';
 import type { Citation, PlacedSize, Setting, Sheet } from '../sheet/model.ts';
 import type { Placed } from '../text/index.ts';
 import type { Asked, AskedPart } from './model.ts';
@@ -38,9 +39,10 @@ export function statementsOf(sheet: Sheet): readonly Stated[] {
   });
 }
 
-/** Whether a source is units that somebody measured, which cannot be read a second time. */
-export function isMeasured(source: string, sheet: Sheet): boolean {
-  return sheet.sources.get(source)?.kind?.value.trim().toLowerCase() === 'measured';
+/** Whether a name is that of units that somebody measured, which cannot be read a second time. */
+export function namesMeasured(name: string, sheet: Sheet): boolean {
+  const source = sheet.sources.get(name);
+  return source !== undefined && isMeasured(source);
 }
 
 /** What a sheet asks of its sources, statement by statement, in its own order; of units measured nothing. */
@@ -48,7 +50,7 @@ export function askedOf(sheet: Sheet): readonly Asked[] {
   const seen = new Map<string, number>();
   return statementsOf(sheet).flatMap(({ setting, statement, from, parts }) =>
     from
-      .filter(({ id }) => !isMeasured(id, sheet))
+      .filter(({ id }) => !namesMeasured(id, sheet))
       .map((citation): Asked => {
         const page = citation.page ?? noPage;
         const name = setting.name.value;

@@ -1,4 +1,4 @@
-export { askedOf, isMeasured } from './asked.ts';
+export { askedOf, namesMeasured } from './asked.ts';
 export { blankPages, readableSources, readingBlank } from './blank.ts';
 export { compareReading } from './compare-reading.ts';
 export { answerDigest } from './digests.ts';

@@ -1,5 +1,5 @@
 import type { Sheet } from '../sheet/model.ts';
-import { askedOf, isMeasured, statementsOf } from './asked.ts';
+import { askedOf, namesMeasured, statementsOf } from './asked.ts';
 import { sheetDigest } from './digests.ts';
 import type { KeptReading, KeptReadings, ProvedFigure } from './model.ts';
 
@@ -22,7 +22,7 @@ export function provedFigures(sheet: Sheet, kept: KeptReadings | null): readonly
         );
       })
       .map(({ by, date }) => ({ by: by ?? '', date }));
-    const isOnlyMeasured = from.length > 0 && from.every(({ id }) => isMeasured(id, sheet));
+    const isOnlyMeasured = from.length > 0 && from.every(({ id }) => namesMeasured(id, sheet));
     const proof = readers.length > 0 ? 'twice' : isOnlyMeasured ? 'measured' : 'once';
     return { setting, statement, proof, readers };
   });

@@ -1,4 +1,11 @@
-import { exactPlaces, formatDecimal, inUnit, unitWord, usualPlaces } from '../quantity/index.ts';
+import {
+  exactPlaces,
+  formatDecimal,
+  inUnit,
+  spaced,
+  unitWord,
+  usualPlaces,
+} from '../quantity/index.ts';
 import type { Amount, Rational } from '../quantity/model.ts';
 import type { Band, CurveReading } from './curve.ts';
 import { timesOf } from './measure.ts';
@@ -29,9 +36,7 @@ export function bandText(band: Band, size: PlacedSize | null, setting: Setting):
   const both = [low, high].flatMap((value) => value ?? []);
   const places = Math.min(MOST, Math.max(0, ...both.map((value) => shown(value, amount))));
   const told = (value: Rational, mode: 'up' | 'down' | 'nearest'): string => {
-    const sign = unitWord(amount.unit, value);
-    const gap = sign === '°' || sign === '%' ? '' : ' ';
-    return `${formatDecimal(value, places, mode)}${gap}${sign}`;
+    return formatDecimal(value, places, mode) + spaced(unitWord(amount.unit, value));
   };
   if (low && high && low.equals(high)) return `${told(low, 'nearest')}${word}`;
   if (low && high) return `${told(low, 'up')} to ${told(high, 'down')}${word}`;

@@ -30,6 +30,7 @@ export { type ReadSheetOptions, readSheet } from './read-sheet.ts';
 export { differs, isFollowed } from './rule-statements.ts';
 export { gaugeWords, settingLabel, whereWords, withEquivalents } from './setting-words.ts';
 export { type SharedSources, sourcesIn } from './shared-sources.ts';
+export { isMeasured, kindOfSource } from './source-kind.ts';
 export { lettersFor, tasksOf } from './tasks.ts';
 export { unitCount } from './unit-count.ts';
 export { ownOperation } from './work-rules.ts';

@@ -23,7 +23,7 @@ import {
 import {
   blankPages,
   isAllSame,
-  isMeasured,
+  namesMeasured,
   readableSources,
   readingBlank,
   tallyOf,
@@ -244,7 +244,7 @@ function sourcesOf(sheet: Sheet, { source }: RereadOptions): readonly string[] {
   }
   const found = readable.find((each) => each.toLowerCase() === source.trim().toLowerCase());
   if (found !== undefined) return [found];
-  if (isMeasured(source, sheet)) {
+  if (namesMeasured(source, sheet)) {
     throw new Refusal(
       `${source} is units that somebody measured: there is no page to read again`,
       readable.length > 0 ? `name one of ${readable.join(', ')}` : null,
