@@ -38,3 +38,21 @@ export function trusted(
 ): string {
   return out === undefined ? project.root : resolve(io.cwd, out);
 }
+
+/**
+ * Where a blank to be filled in goes: a folder, in which its command names it, or the path that `--out` gives;
+ * null for standard output. `folder` is the one below the project's root that such files have, beside sheets.
+ */
+export function blankPlace(
+  out: string | undefined,
+  root: string,
+  folder: string,
+  io: Io,
+): { readonly folder: string } | { readonly path: string } | null {
+  if (out === '-') return null;
+  if (out === undefined)
+    return { folder: isFolder(join(root, 'sheets')) ? join(root, folder) : io.cwd };
+  const path = resolve(io.cwd, out);
+  if (/[\\/]$/.test(out) || isFolder(path)) return { folder: path };
+  return { path: /\.ya?ml$/i.test(path) ? path : `${path}.yaml` };
+}

@@ -3,7 +3,6 @@ import { isAllRight, tallyWords } from '../../conformance/index.ts';
 import {
   cardReadings,
   fileId,
-  isFolder,
   isTaken,
   judgeRecord,
   Projects,
@@ -25,7 +24,7 @@ import {
 } from '../../report/index.ts';
 import { tellRefused } from '../findings-printer.ts';
 import { hand, type Io, say, usesColor, widthOf } from '../io.ts';
-import { trusted } from '../outlet.ts';
+import { blankPlace, trusted } from '../outlet.ts';
 import { candidate, candidateFrom, type PrintOptions } from '../printing.ts';
 import type { ExitStatus } from '../run.ts';
 import { printCards } from './card.ts';
@@ -183,13 +182,8 @@ function blankPath(
   root: string,
   io: Io,
 ): string | null {
-  if (out === '-') return null;
+  const place = blankPlace(out, root, recordFolder, io);
+  if (place === null || 'path' in place) return place?.path ?? null;
   const unit = serial === null ? '' : `.${serialWord(serial)}`;
-  const name = `${id}${unit}.yaml`;
-  if (out === undefined) {
-    return isFolder(join(root, 'sheets')) ? join(root, recordFolder, name) : resolve(io.cwd, name);
-  }
-  const path = resolve(io.cwd, out);
-  if (/[\\/]$/.test(out) || isFolder(path)) return join(path, name);
-  return /\.ya?ml$/i.test(path) ? path : `${path}.yaml`;
+  return join(place.folder, `${id}${unit}.yaml`);
 }

@@ -1,7 +1,6 @@
 import { join, resolve } from 'node:path';
 import {
   fileId,
-  isFolder,
   isTaken,
   type Project,
   Projects,
@@ -33,7 +32,7 @@ import type { Sheet } from '../../sheet/model.ts';
 import { nearestName } from '../../text/index.ts';
 import { tellRefused } from '../findings-printer.ts';
 import { hand, type Io, say, usesColor, widthOf } from '../io.ts';
-import { trusted } from '../outlet.ts';
+import { blankPlace, trusted } from '../outlet.ts';
 import { candidate } from '../printing.ts';
 import type { ExitStatus } from '../run.ts';
 
@@ -259,13 +258,10 @@ function sourcesOf(sheet: Sheet, { source }: RereadOptions): readonly string[] {
 
 /** Where a blank goes: `sheets/readings/` of the project, with a number behind where one is there. */
 function blankPath(out: string | undefined, stem: string, root: string, io: Io): string | null {
-  if (out === '-') return null;
-  const folder = isFolder(join(root, 'sheets')) ? join(root, 'sheets', 'readings') : io.cwd;
-  if (out === undefined) return free(folder, stem);
-  const path = resolve(io.cwd, out);
-  if (/[\\/]$/.test(out) || isFolder(path)) return free(path, stem);
-  const named = /\.ya?ml$/i.test(path) ? path : `${path}.yaml`;
-  if (!isTaken(named)) return named;
+  const place = blankPlace(out, root, join('sheets', 'readings'), io);
+  if (place === null) return null;
+  if ('folder' in place) return free(place.folder, stem);
+  if (!isTaken(place.path)) return place.path;
   throw new Refusal(
     `${out} is there already, and a blank never replaces a file`,
     'give another name with --out',
